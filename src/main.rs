@@ -1,1 +1,3 @@
-fn main(){}
+//! The program.
+
+fn main() {}

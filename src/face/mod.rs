@@ -1,0 +1,226 @@
+//! Faces: what is drawn on one side of a printed piece, as plain data at true size.
+//!
+//! A [`Face`] says what stands where; it knows neither type setting nor files. `print` sets it.
+
+pub mod draw;
+mod frame;
+mod piece;
+
+use std::sync::Arc;
+
+use serde::Serialize;
+
+pub use frame::{Frame, clean_svg};
+pub use piece::{Audience, Piece};
+
+use crate::diag::Anchor;
+use crate::script::Rich;
+use crate::theme::Colour;
+use crate::units::{Mm, Pt, Rect, Size};
+
+/// One side of a piece.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Face {
+    /// True size of the bounding box of the cut line.
+    pub size: Size,
+    /// The cut line.
+    pub outline: Outline,
+    /// What is drawn, lowest first.
+    pub layers: Vec<Layer>,
+    /// What the face shows, in words, for those who cannot see it. No answers: guests' readers say it aloud.
+    pub alt: String,
+}
+
+/// The cut line of a face.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Outline {
+    /// The whole rectangle.
+    Rect,
+    /// The ellipse inscribed in the rectangle.
+    Round,
+    /// SVG path data in millimetres, from the face's top left.
+    Path(String),
+}
+
+/// Something drawn.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Layer {
+    /// A picture without text.
+    Art(Art),
+    /// Text, set as large as fits.
+    Text(TextRun),
+}
+
+/// A picture at its place.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Art {
+    /// SVG without text, scripts or outside references ([`clean_svg`]).
+    pub svg: Arc<str>,
+    /// Where it stands; it is scaled to fill the rectangle.
+    pub rect: Rect,
+    /// Degrees clockwise about the rectangle's middle.
+    pub turn: f64,
+    /// What it shows, in words; empty for mere ornament.
+    pub alt: String,
+}
+
+/// Text at its place.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct TextRun {
+    /// Where it must fit, wholly.
+    pub rect: Rect,
+    /// The lettering role: `text`, `display`, `hand` or `code`.
+    pub role: Role,
+    /// The words.
+    pub text: Rich,
+    /// Least size; text that does not fit at this size overflows, which is a finding.
+    pub least: Pt,
+    /// Greatest size; the largest that fits is taken.
+    pub most: Pt,
+    /// Across.
+    pub align: Align,
+    /// Down.
+    pub valign: Valign,
+    /// Colour.
+    pub ink: Colour,
+    /// Degrees clockwise about the rectangle's middle.
+    pub turn: f64,
+    /// Where the words come from, for findings.
+    pub from: Anchor,
+}
+
+/// A lettering role.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Role {
+    /// Running text.
+    Text,
+    /// Titles and signs.
+    Display,
+    /// Written by hand.
+    Hand,
+    /// Digits and letters to be read without doubt.
+    Code,
+}
+
+impl Role {
+    /// The key in `lettering`.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Text => "text",
+            Self::Display => "display",
+            Self::Hand => "hand",
+            Self::Code => "code",
+        }
+    }
+}
+
+/// Alignment across.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Align {
+    /// Left.
+    Left,
+    /// Centred.
+    Centre,
+    /// Right.
+    Right,
+}
+
+/// Alignment down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Valign {
+    /// Top.
+    Top,
+    /// Middle.
+    Middle,
+    /// Bottom.
+    Bottom,
+}
+
+impl Face {
+    /// An empty rectangular face.
+    #[must_use]
+    pub fn new(size: Size, alt: impl Into<String>) -> Self {
+        Self { size, outline: Outline::Rect, layers: Vec::new(), alt: alt.into() }
+    }
+
+    /// A face on a theme's frame: its size, its art, its outline.
+    #[must_use]
+    pub fn on(frame: &Frame, alt: impl Into<String>) -> Self {
+        let art = Art { svg: frame.svg.clone(), rect: Rect::of(frame.size), turn: 0.0, alt: String::new() };
+        let outline = frame.outline.clone().map_or(Outline::Rect, Outline::Path);
+        Self { size: frame.size, outline, layers: vec![Layer::Art(art)], alt: alt.into() }
+    }
+
+    /// Adds a picture.
+    pub fn art(&mut self, svg: Arc<str>, rect: Rect, alt: impl Into<String>) {
+        self.layers.push(Layer::Art(Art { svg, rect, turn: 0.0, alt: alt.into() }));
+    }
+
+    /// Adds text.
+    pub fn text(&mut self, run: TextRun) {
+        if !run.text.is_empty() {
+            self.layers.push(Layer::Text(run));
+        }
+    }
+
+    /// All text runs, lowest first.
+    pub fn runs(&self) -> impl Iterator<Item = &TextRun> {
+        self.layers.iter().filter_map(|layer| match layer {
+            Layer::Text(run) => Some(run),
+            Layer::Art(_) => None,
+        })
+    }
+}
+
+impl TextRun {
+    /// Centred text in ink, between 9 pt (the least for cards; common practice, no source) and `most`.
+    #[must_use]
+    pub fn new(rect: Rect, role: Role, text: Rich, most: Pt, ink: Colour, from: Anchor) -> Self {
+        Self {
+            rect,
+            role,
+            text,
+            least: Pt::new(9.0).min(most),
+            most,
+            align: Align::Centre,
+            valign: Valign::Middle,
+            ink,
+            turn: 0.0,
+            from,
+        }
+    }
+
+    /// The same run, aligned.
+    #[must_use]
+    pub const fn aligned(mut self, align: Align, valign: Valign) -> Self {
+        self.align = align;
+        self.valign = valign;
+        self
+    }
+
+    /// The same run with another least size.
+    #[must_use]
+    pub const fn at_least(mut self, least: Pt) -> Self {
+        self.least = least;
+        self
+    }
+
+    /// The same run, turned by `degrees` clockwise.
+    #[must_use]
+    pub const fn turned(mut self, degrees: f64) -> Self {
+        self.turn = degrees;
+        self
+    }
+}
+
+/// A thin helper for millimetres in face code.
+#[must_use]
+pub const fn mm(value: f64) -> Mm {
+    Mm::new(value)
+}

@@ -1,0 +1,206 @@
+//! Changes to a kit as values: applied, undone, and carried by findings as their fix.
+//!
+//! One change replaces, adds or removes one whole item; items are small, so that is simple and cheap, and the
+//! inverse is exact. [`apply`] is the only place where the program changes a kit.
+
+use serde::{Deserialize, Serialize};
+
+use super::{BoxDef, Finish, Kit, Letter, Levels, Lock, Look, Note, Prop, Puzzle, Spot, WordForms};
+use crate::ids::{BoxId, KitId, LockId, NoteId, PropId, PuzzleId, SpotId, ThemeId};
+
+/// The facts on a kit's first lines.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Facts {
+    /// See [`Kit::id`].
+    pub id: KitId,
+    /// See [`Kit::title`].
+    pub title: String,
+    /// See [`Kit::author`].
+    pub author: String,
+    /// See [`Kit::terms`].
+    pub terms: String,
+    /// See [`Kit::theme`].
+    pub theme: ThemeId,
+    /// See [`Kit::players`].
+    pub players: (u8, u8),
+    /// See [`Kit::ages`].
+    pub ages: (u8, u8),
+    /// See [`Kit::minutes`].
+    pub minutes: u16,
+    /// See [`Kit::seed`].
+    pub seed: u64,
+    /// See [`Kit::brief`].
+    pub brief: String,
+}
+
+impl Facts {
+    /// The facts of `kit` as they stand.
+    #[must_use]
+    pub fn of(kit: &Kit) -> Self {
+        Self {
+            id: kit.id.clone(),
+            title: kit.title.clone(),
+            author: kit.author.clone(),
+            terms: kit.terms.clone(),
+            theme: kit.theme.clone(),
+            players: kit.players,
+            ages: kit.ages,
+            minutes: kit.minutes,
+            seed: kit.seed,
+            brief: kit.brief.clone(),
+        }
+    }
+
+    fn put(self, kit: &mut Kit) {
+        let Self { id, title, author, terms, theme, players, ages, minutes, seed, brief } = self;
+        kit.id = id;
+        kit.title = title;
+        kit.author = author;
+        kit.terms = terms;
+        kit.theme = theme;
+        kit.players = players;
+        kit.ages = ages;
+        kit.minutes = minutes;
+        kit.seed = seed;
+        kit.brief = brief;
+    }
+}
+
+/// One change to a kit.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub enum Edit {
+    /// Sets title, author, theme and the like.
+    Facts(Box<Facts>),
+    /// Sets the letter.
+    Letter(Box<Letter>),
+    /// Sets what the end of the party is.
+    Finish(Box<Finish>),
+    /// Sets the kit's changes to the look.
+    Look(Box<Look>),
+    /// Sets the rules of the play levels.
+    Levels(Box<Levels>),
+    /// Sets a word, or removes it.
+    Word(String, Option<WordForms>),
+    /// Replaces the item with the same id, or adds it at the end.
+    Note(Box<Note>),
+    /// As `Note`.
+    Spot(Box<Spot>),
+    /// As `Note`.
+    Box(Box<BoxDef>),
+    /// As `Note`.
+    Lock(Box<Lock>),
+    /// As `Note`.
+    Prop(Box<Prop>),
+    /// As `Note`.
+    Puzzle(Box<Puzzle>),
+    /// Removes an item; what refers to it becomes a finding.
+    Remove(Item),
+    /// Puts an item back where it stood; the inverse of `Remove`.
+    Insert(usize, Box<Edit>),
+}
+
+/// An item of a kit by its id.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub enum Item {
+    /// A smaller text.
+    Note(NoteId),
+    /// A spot.
+    Spot(SpotId),
+    /// A box.
+    Box(BoxId),
+    /// A lock.
+    Lock(LockId),
+    /// A prop.
+    Prop(PropId),
+    /// A puzzle.
+    Puzzle(PuzzleId),
+}
+
+/// Applies `edit` and answers the edit that takes it back; none when nothing changed.
+pub fn apply(kit: &mut Kit, edit: Edit) -> Option<Edit> {
+    macro_rules! swap {
+        ($field:ident, $new:expr, $variant:ident) => {{
+            let new = *$new;
+            (kit.$field != new).then(|| Edit::$variant(Box::new(std::mem::replace(&mut kit.$field, new))))
+        }};
+    }
+    macro_rules! put {
+        ($list:ident, $new:expr, $variant:ident) => {{
+            let new = *$new;
+            match kit.$list.iter_mut().find(|item| item.id == new.id) {
+                Some(old) if *old == new => None,
+                Some(old) => Some(Edit::$variant(Box::new(std::mem::replace(old, new)))),
+                None => {
+                    let id = new.id.clone();
+                    kit.$list.push(new);
+                    Some(Edit::Remove(Item::$variant(id)))
+                }
+            }
+        }};
+    }
+    macro_rules! remove {
+        ($list:ident, $id:expr, $variant:ident) => {{
+            let at = kit.$list.iter().position(|item| item.id == $id)?;
+            Some(Edit::Insert(at, Box::new(Edit::$variant(Box::new(kit.$list.remove(at))))))
+        }};
+    }
+    macro_rules! insert {
+        ($list:ident, $at:expr, $item:expr, $variant:ident) => {{
+            let item = *$item;
+            let id = item.id.clone();
+            if kit.$list.iter().any(|old| old.id == id) {
+                return apply(kit, Edit::$variant(Box::new(item)));
+            }
+            kit.$list.insert($at.min(kit.$list.len()), item);
+            Some(Edit::Remove(Item::$variant(id)))
+        }};
+    }
+    match edit {
+        Edit::Facts(new) => {
+            let old = Facts::of(kit);
+            (old != *new).then(|| {
+                new.put(kit);
+                Edit::Facts(Box::new(old))
+            })
+        }
+        Edit::Letter(new) => swap!(letter, new, Letter),
+        Edit::Finish(new) => swap!(finish, new, Finish),
+        Edit::Look(new) => swap!(look, new, Look),
+        Edit::Levels(new) => swap!(levels, new, Levels),
+        Edit::Word(name, new) => {
+            let old = match new.clone() {
+                Some(forms) => kit.words.insert(name.clone(), forms),
+                None => kit.words.remove(&name),
+            };
+            (old != new).then_some(Edit::Word(name, old))
+        }
+        Edit::Note(new) => put!(notes, new, Note),
+        Edit::Spot(new) => put!(spots, new, Spot),
+        Edit::Box(new) => put!(boxes, new, Box),
+        Edit::Lock(new) => put!(locks, new, Lock),
+        Edit::Prop(new) => put!(props, new, Prop),
+        Edit::Puzzle(new) => put!(puzzles, new, Puzzle),
+        Edit::Remove(Item::Note(id)) => remove!(notes, id, Note),
+        Edit::Remove(Item::Spot(id)) => remove!(spots, id, Spot),
+        Edit::Remove(Item::Box(id)) => remove!(boxes, id, Box),
+        Edit::Remove(Item::Lock(id)) => remove!(locks, id, Lock),
+        Edit::Remove(Item::Prop(id)) => remove!(props, id, Prop),
+        Edit::Remove(Item::Puzzle(id)) => remove!(puzzles, id, Puzzle),
+        Edit::Insert(at, inner) => match *inner {
+            Edit::Note(item) => insert!(notes, at, item, Note),
+            Edit::Spot(item) => insert!(spots, at, item, Spot),
+            Edit::Box(item) => insert!(boxes, at, item, Box),
+            Edit::Lock(item) => insert!(locks, at, item, Lock),
+            Edit::Prop(item) => insert!(props, at, item, Prop),
+            Edit::Puzzle(item) => insert!(puzzles, at, item, Puzzle),
+            other => apply(kit, other),
+        },
+    }
+}
+
+/// Applies a list of edits as one step and answers the list that takes them back, in the order to apply it.
+pub fn apply_all(kit: &mut Kit, edits: Vec<Edit>) -> Vec<Edit> {
+    let mut back: Vec<Edit> = edits.into_iter().filter_map(|edit| apply(kit, edit)).collect();
+    back.reverse();
+    back
+}

@@ -1,0 +1,122 @@
+//! Kit files: RON in, RON out, with errors that say where and what was meant.
+
+use ron::extensions::Extensions;
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+
+use super::{FORMAT, Kit};
+use crate::diag::{Hinted, Trouble};
+use crate::limits;
+
+/// Reads RON text into a value. `name` is the file as the author knows it, for the message.
+///
+/// # Errors
+/// Says line, column, what was found, and the nearest known name where a name was wrong.
+pub fn from_ron<T: DeserializeOwned>(text: &str, name: &str) -> Hinted<T> {
+    if text.len() as u64 > limits::RON_BYTES {
+        return Err(Trouble::new(format!(
+            "the file has {} bytes, more than the {} allowed",
+            text.len(),
+            limits::RON_BYTES
+        ))
+        .at(name)
+        .hint("split the kit, or keep pictures in art/ rather than in the file"));
+    }
+    options().from_str(text).map_err(|error| explain(&error, name))
+}
+
+/// RON text of a value, in the layout that kit and theme files have.
+///
+/// # Errors
+/// When the value cannot be written as RON, which no type of this program brings about.
+pub fn to_ron<T: Serialize>(value: &T) -> Hinted<String> {
+    let layout =
+        ron::ser::PrettyConfig::new().depth_limit(limits::RON_DEPTH).escape_strings(false).compact_arrays(false);
+    options()
+        .to_string_pretty(value, layout)
+        .map(|text| text + "\n")
+        .map_err(|error| Trouble::new(format!("cannot write this as RON: {error}")))
+}
+
+/// Reads a kit file.
+///
+/// # Errors
+/// As [`from_ron`]; and when the file is of a newer format.
+pub fn read_kit(text: &str, name: &str) -> Hinted<Kit> {
+    let head: Head = from_ron(text, name)?;
+    if head.format > FORMAT {
+        return Err(Trouble::new(format!(
+            "the kit is of format {}, and this program reads up to {FORMAT}",
+            head.format
+        ))
+        .at(name)
+        .hint("open it with a newer Inklatch"));
+    }
+    if head.format == 0 {
+        return Err(Trouble::new("the kit is of format 0, which never was")
+            .at(name)
+            .hint(format!("write format: {FORMAT}")));
+    }
+    from_ron(text, name)
+}
+
+/// The RON text of a kit.
+///
+/// # Errors
+/// As [`to_ron`].
+pub fn write_kit(kit: &Kit) -> Hinted<String> {
+    to_ron(kit)
+}
+
+/// The one field that says how to read the others.
+#[derive(serde::Deserialize)]
+struct Head {
+    format: u32,
+}
+
+fn options() -> ron::Options {
+    ron::Options::default()
+        .with_default_extension(Extensions::IMPLICIT_SOME | Extensions::UNWRAP_NEWTYPES)
+        .with_recursion_limit(limits::RON_DEPTH)
+}
+
+/// Turns a RON error into a [`Trouble`] with line, column and, where a name was wrong, the nearest known one.
+fn explain(error: &ron::error::SpannedError, name: &str) -> Trouble {
+    use ron::Error as E;
+    let at = error.span.start;
+    let place = format!("{name}:{}:{}", at.line, at.col);
+    let mut trouble = Trouble::new(error.code.to_string()).at(place);
+    match &error.code {
+        E::NoSuchStructField { expected, found, .. } | E::NoSuchEnumVariant { expected, found, .. } => {
+            trouble.message = format!("there is no `{found}` here");
+            if let Some(near) = nearest(found, expected) {
+                trouble = trouble.hint(format!("did you mean `{near}`?"));
+            }
+            trouble = trouble.hint(format!("what can stand here: {}", expected.join(", ")));
+        }
+        E::MissingStructField { field, .. } => {
+            trouble.message = format!("the field `{field}` is missing");
+            trouble = trouble.hint(format!("add `{field}: …` inside the brackets that end here"));
+        }
+        E::Eof | E::ExpectedStringEnd | E::ExpectedArrayEnd | E::ExpectedMapEnd | E::ExpectedStructLikeEnd => {
+            trouble.message = format!("the file ends or breaks off here: {}", error.code);
+            trouble = trouble.hint("look for a bracket or a quotation mark that is never closed; if the file was cut short, take it from a backup");
+        }
+        E::ExpectedComma => {
+            trouble = trouble.hint("put a comma between this entry and the one before it");
+        }
+        _ => {}
+    }
+    trouble
+}
+
+/// The known name nearest to a wrong one, if any is near enough to be meant.
+#[must_use]
+pub fn nearest<'a>(found: &str, known: &[&'a str]) -> Option<&'a str> {
+    known
+        .iter()
+        .map(|name| (strsim::damerau_levenshtein(&found.to_lowercase(), &name.to_lowercase()), *name))
+        .filter(|(distance, name)| *distance <= name.len().max(3) / 3 + 1)
+        .min()
+        .map(|(_, name)| name)
+}

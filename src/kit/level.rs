@@ -1,0 +1,76 @@
+use serde::{Deserialize, Serialize};
+
+use super::{HintLadder, RawSetup};
+use crate::diag::Level;
+
+/// What one play level changes in one puzzle; what it leaves out stays as at `standard`.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct LevelChange {
+    /// A setup in place of the puzzle's own.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub setup: Option<RawSetup>,
+    /// Hints in place of the puzzle's own; an empty step keeps the puzzle's own text.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hints: Option<HintLadder>,
+}
+
+/// What one play level lays open from the start.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LevelRules {
+    /// How many hint steps of each puzzle lie open from the start (0 to 3).
+    #[serde(default)]
+    pub open_steps: u8,
+    /// Quiet minutes after which the host offers the next token.
+    #[serde(default)]
+    pub quiet_minutes: u8,
+    /// One sentence for the host about this level.
+    #[serde(default)]
+    pub about: String,
+}
+
+/// The three play levels of a kit.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct Levels {
+    /// For the youngest guests.
+    pub gentle: LevelRules,
+    /// The base.
+    pub standard: LevelRules,
+    /// For guests who want to work.
+    pub stiff: LevelRules,
+}
+
+impl Default for Levels {
+    fn default() -> Self {
+        let rules =
+            |open_steps, quiet_minutes, about: &str| LevelRules { open_steps, quiet_minutes, about: about.into() };
+        Self {
+            gentle: rules(1, 4, "The nudges lie face up beside the box from the start."),
+            standard: rules(0, 6, "All tokens stay with the host until they are asked for."),
+            stiff: rules(0, 10, "Tokens only when the guests ask twice."),
+        }
+    }
+}
+
+impl Levels {
+    /// The rules of one level.
+    #[must_use]
+    pub const fn of(&self, level: Level) -> &LevelRules {
+        match level {
+            Level::Gentle => &self.gentle,
+            Level::Standard => &self.standard,
+            Level::Stiff => &self.stiff,
+        }
+    }
+
+    /// The rules of one level, to change.
+    pub const fn of_mut(&mut self, level: Level) -> &mut LevelRules {
+        match level {
+            Level::Gentle => &mut self.gentle,
+            Level::Standard => &mut self.standard,
+            Level::Stiff => &mut self.stiff,
+        }
+    }
+}

@@ -1,0 +1,129 @@
+//! What an author writes: one [`Kit`], kept in `kit.ron` with its pictures beside it in `art/`.
+//!
+//! The doc comments of the types here are also the text of `inklatch explain kit`.
+
+pub mod edit;
+pub mod file;
+mod hints;
+mod level;
+mod lock;
+pub mod material;
+mod place;
+mod puzzle;
+mod text;
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+pub use hints::HintLadder;
+pub use level::{LevelChange, LevelRules, Levels};
+pub use lock::{Lock, LockKind};
+pub use place::{BoxDef, Finish, Place, Prop, PropRole, Spot};
+pub use puzzle::{Puzzle, RawSetup};
+pub use text::{Letter, Look, Note, NoteKind, WordForms};
+
+use crate::ids::{BoxId, KitId, LockId, NoteId, PropId, PuzzleId, SpotId, ThemeId};
+
+/// The newest kit format that this program writes.
+pub const FORMAT: u32 = 1;
+
+/// All that one author publishes for one party.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Kit {
+    /// Format number of the file, so that later programs can read it.
+    pub format: u32,
+    /// Stable name, used in file names: lower-case letters, digits, hyphens.
+    pub id: KitId,
+    /// Title as printed.
+    pub title: String,
+    /// Who made it, as printed.
+    pub author: String,
+    /// What the buyer may do with it, in a sentence.
+    #[serde(default)]
+    pub terms: String,
+    /// The theme's id; looked for in the kit's own `themes/`, the author's theme folder, then the built-in ones.
+    pub theme: ThemeId,
+    /// Least and most guests.
+    pub players: (u8, u8),
+    /// Youngest and oldest age meant; the youngest bounds the cautions and the reading age.
+    pub ages: (u8, u8),
+    /// How long the play is meant to take, in minutes.
+    pub minutes: u16,
+    /// The seed of every arrangement that chance makes; another number arranges anew.
+    #[serde(default)]
+    pub seed: u64,
+    /// The story in two or three sentences for the host, with no answers.
+    #[serde(default)]
+    pub brief: String,
+    /// The story letter.
+    pub letter: Letter,
+    /// The smaller texts: notes, signs, the closing card.
+    #[serde(default)]
+    pub notes: Vec<Note>,
+    /// Places in the room.
+    #[serde(default)]
+    pub spots: Vec<Spot>,
+    /// Boxes, each shut by one or more locks.
+    #[serde(default)]
+    pub boxes: Vec<BoxDef>,
+    /// Locks.
+    #[serde(default)]
+    pub locks: Vec<Lock>,
+    /// Props that are not part of a puzzle's own setup: tools, keys, decoration, decoys.
+    #[serde(default)]
+    pub props: Vec<Prop>,
+    /// The puzzles.
+    #[serde(default)]
+    pub puzzles: Vec<Puzzle>,
+    /// What the end of the party is: the box that must open and the card in it.
+    pub finish: Finish,
+    /// Words that fill slots such as `{{ keeper }}`: added to the theme's, or in their place.
+    #[serde(default)]
+    pub words: BTreeMap<String, WordForms>,
+    /// Changes to the theme's look for this kit only.
+    #[serde(default)]
+    pub look: Look,
+    /// What each play level lays open.
+    #[serde(default)]
+    pub levels: Levels,
+}
+
+macro_rules! finders {
+    ($($name:ident, $name_mut:ident: $field:ident, $id:ty => $item:ty;)*) => {$(
+        #[doc = concat!("The entry of `", stringify!($field), "` with this id.")]
+        #[must_use]
+        pub fn $name(&self, id: &$id) -> Option<&$item> {
+            self.$field.iter().find(|item| item.id == *id)
+        }
+
+        #[doc = concat!("The entry of `", stringify!($field), "` with this id, to change.")]
+        pub fn $name_mut(&mut self, id: &$id) -> Option<&mut $item> {
+            self.$field.iter_mut().find(|item| item.id == *id)
+        }
+    )*};
+}
+
+impl Kit {
+    finders! {
+        note, note_mut: notes, NoteId => Note;
+        spot, spot_mut: spots, SpotId => Spot;
+        box_def, box_def_mut: boxes, BoxId => BoxDef;
+        lock, lock_mut: locks, LockId => Lock;
+        prop, prop_mut: props, PropId => Prop;
+        puzzle, puzzle_mut: puzzles, PuzzleId => Puzzle;
+    }
+
+    /// The puzzle whose answer opens this lock; the first one, should there be two.
+    #[must_use]
+    pub fn puzzle_of(&self, lock: &LockId) -> Option<&Puzzle> {
+        self.puzzles.iter().find(|puzzle| puzzle.opens == *lock)
+    }
+
+    /// The box on which this lock hangs.
+    #[must_use]
+    pub fn box_of(&self, lock: &LockId) -> Option<&BoxDef> {
+        self.boxes.iter().find(|item| item.locks.contains(lock))
+    }
+}

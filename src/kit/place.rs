@@ -1,0 +1,97 @@
+use serde::{Deserialize, Serialize};
+
+use crate::ids::{BoxId, LockId, NoteId, PropId, SpotId};
+
+/// Where a thing lies.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub enum Place {
+    /// Openly at a spot: `Spot("mantelpiece")`.
+    Spot(SpotId),
+    /// Inside a box, out of reach until it opens: `Box("travel-case")`.
+    Box(BoxId),
+}
+
+/// A place in the room.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Spot {
+    /// Stable name.
+    pub id: SpotId,
+    /// As printed for the host: "the mantelpiece".
+    pub name: String,
+    /// What the host should know: "or any shelf at eye height".
+    #[serde(default)]
+    pub about: String,
+}
+
+/// Anything shut by one or more locks.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BoxDef {
+    /// Stable name.
+    pub id: BoxId,
+    /// As printed: "the oak chest".
+    pub name: String,
+    /// Where the box itself stands.
+    pub place: Place,
+    /// All of these must be open before the box opens. A box with none is never shut.
+    #[serde(default)]
+    pub locks: Vec<LockId>,
+    /// Whether the locks hang on a hasp, which holds up to six padlocks.
+    #[serde(default)]
+    pub hasp: bool,
+    /// Printed label for the box: width and height in millimetres, if one is wanted.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub label: Option<(f64, f64)>,
+    /// What will do as this box: "a shoe box with a buckled strap".
+    #[serde(default)]
+    pub about: String,
+}
+
+/// What a prop is for.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub enum PropRole {
+    /// Some puzzle needs it: a torch, a magnet, a cloth.
+    Tool,
+    /// The key of this lock; whoever has it can open the lock: `Key("old-padlock")`.
+    Key(LockId),
+    /// Decoration that is no clue.
+    Decoration,
+    /// Decoration that may be taken for a clue, and is listed so that checks can watch it.
+    Decoy,
+    /// What the party ends with.
+    Treat,
+}
+
+/// A thing on a spot or in a box that no puzzle prints.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Prop {
+    /// Stable name.
+    pub id: PropId,
+    /// As printed for the host.
+    pub name: String,
+    /// What it is for.
+    pub role: PropRole,
+    /// Where it lies.
+    pub place: Place,
+    /// The material of the built-in list it is made of, for shopping and cautions: "uv-torch".
+    #[serde(default)]
+    pub material: String,
+    /// What the host should know.
+    #[serde(default)]
+    pub about: String,
+}
+
+/// The end of the party.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Finish {
+    /// The box that must open.
+    pub opens: BoxId,
+    /// The closing card that lies in it.
+    pub card: NoteId,
+    /// What the treat is, for the host's shopping list; allergens are the host's to check.
+    #[serde(default)]
+    pub treat: String,
+}

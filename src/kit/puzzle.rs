@@ -1,0 +1,105 @@
+use std::collections::BTreeMap;
+
+use ron::value::RawValue;
+use serde::{Deserialize, Serialize};
+
+use super::{HintLadder, LevelChange, Place};
+use crate::diag::Level;
+use crate::ids::{LockId, PropId, PuzzleId};
+
+/// The setup of a mechanic as it stands in the file, in RON.
+///
+/// It is kept as text so that the kit file need not know every mechanic; the mechanic parses it.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct RawSetup(Box<RawValue>);
+
+impl RawSetup {
+    /// A setup from RON text.
+    ///
+    /// # Errors
+    /// When the text is not RON.
+    pub fn new(ron: &str) -> Result<Self, ron::error::SpannedError> {
+        RawValue::from_boxed_ron(ron.trim().into()).map(Self)
+    }
+
+    /// The RON text.
+    #[must_use]
+    pub fn ron(&self) -> &str {
+        self.0.get_ron().trim()
+    }
+}
+
+impl PartialEq for RawSetup {
+    fn eq(&self, other: &Self) -> bool {
+        self.ron() == other.ron()
+    }
+}
+
+/// One challenge: a mechanic with a setup and an answer.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Puzzle {
+    /// Stable name.
+    pub id: PuzzleId,
+    /// Title for the host and the hint tokens; it must not give the answer away.
+    pub title: String,
+    /// The mechanic's id; `inklatch mechanics` lists them.
+    pub mechanic: String,
+    /// What opens the lock: digits, letters, U D L R, a spoken word, or the name of the place where the key lies.
+    pub answer: String,
+    /// The lock that the answer opens.
+    pub opens: LockId,
+    /// What the mechanic lets the author choose; `inklatch explain MECHANIC` describes it.
+    pub setup: RawSetup,
+    /// Where each part of the puzzle lies, by the part's name.
+    #[serde(default)]
+    pub parts: BTreeMap<String, Place>,
+    /// Tools that guests need for it.
+    #[serde(default)]
+    pub tools: Vec<PropId>,
+    /// The three hints.
+    #[serde(default)]
+    pub hints: HintLadder,
+    /// Minutes that the author expects a group to need; an estimate until play logs say more.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub minutes: Option<f64>,
+    /// What `gentle` changes.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub gentle: Option<LevelChange>,
+    /// What `stiff` changes.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stiff: Option<LevelChange>,
+}
+
+impl Puzzle {
+    /// What a level changes, if anything.
+    #[must_use]
+    pub const fn change(&self, level: Level) -> Option<&LevelChange> {
+        match level {
+            Level::Gentle => self.gentle.as_ref(),
+            Level::Standard => None,
+            Level::Stiff => self.stiff.as_ref(),
+        }
+    }
+
+    /// The setup in force at a level.
+    #[must_use]
+    pub fn setup_at(&self, level: Level) -> &RawSetup {
+        self.change(level).and_then(|change| change.setup.as_ref()).unwrap_or(&self.setup)
+    }
+
+    /// The hints in force at a level: a step that the level leaves empty keeps the puzzle's own text.
+    #[must_use]
+    pub fn hints_at(&self, level: Level) -> HintLadder {
+        let mut hints = self.hints.clone();
+        if let Some(change) = self.change(level).and_then(|change| change.hints.as_ref()) {
+            for step in crate::diag::Step::ALL {
+                if !change.step(step).trim().is_empty() {
+                    change.step(step).clone_into(hints.step_mut(step));
+                }
+            }
+        }
+        hints
+    }
+}

@@ -1,0 +1,44 @@
+//! Every bound of the program, each with its reason.
+//!
+//! Input that passes a bound is refused with a message that says what to do; nothing is cut off in silence.
+
+/// Bytes of one RON file. A kit of 2,000 puzzles stays under 8 MB; more is no kit.
+pub const RON_BYTES: u64 = 16 << 20;
+/// Bytes of one SVG picture: drawn art is far smaller, larger is a traced photo.
+pub const SVG_BYTES: u64 = 4 << 20;
+/// Bytes of one raster picture (PNG, JPEG).
+pub const PICTURE_BYTES: u64 = 32 << 20;
+/// Pixels of one raster picture: 600 dpi on a whole Letter sheet is 34 million.
+pub const PICTURE_PIXELS: u64 = 40_000_000;
+/// Bytes of one font file.
+pub const FONT_BYTES: u64 = 32 << 20;
+/// Nesting of one RON file; deeper is an attack or an accident.
+pub const RON_DEPTH: usize = 64;
+/// Puzzles of one kit.
+pub const PUZZLES: usize = 2_000;
+/// Locks, boxes, spots or props of one kit, each.
+pub const THINGS: usize = 4_000;
+/// Characters of one text of the kit (letter, hint, note).
+pub const TEXT_CHARS: usize = 20_000;
+/// Wheels or moves of one lock; shop locks have three to six.
+pub const WHEELS: usize = 12;
+/// Padlocks on one hasp (lock-out hasps take six; common practice).
+pub const HASP: usize = 6;
+/// Readings listed for one puzzle: more tell the author nothing new.
+pub const READINGS: usize = 24;
+/// Steps of one solver before it answers `Unproven`.
+pub const SOLVER_STEPS: u64 = 2_000_000;
+/// Marks in one field of numbers (a Letter page of 14 mm shapes holds about 150).
+pub const FIELD_MARKS: usize = 160;
+/// Tries to place one mark of a field before the field is called too full.
+pub const FIELD_TRIES: usize = 4_000;
+/// Sheets of one export; a kit on more paper than this is a mistake.
+pub const SHEETS: usize = 2_000;
+/// Pixels of one preview or exported picture.
+pub const RASTER_PIXELS: u64 = 40_000_000;
+/// Undo steps kept.
+pub const UNDO_STEPS: usize = 100;
+/// Rounds of `check --fix` before it stops: a fix that brings back another's finding would turn for ever.
+pub const FIX_ROUNDS: usize = 10;
+/// Output bytes of one filled slot text, against templates that grow.
+pub const FILLED_BYTES: usize = 1 << 20;

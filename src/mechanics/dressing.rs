@@ -1,0 +1,148 @@
+use std::sync::Arc;
+
+use crate::diag::{Anchor, Hinted, PuzzleField, Trouble};
+use crate::face::{Align, Audience, Face, Frame, Piece, Role, TextRun, Valign, clean_svg};
+use crate::ids::PuzzleId;
+use crate::kit::LockKind;
+use crate::script::Rich;
+use crate::theme::{Colour, Loaded, Palette};
+use crate::units::{Pt, Rect};
+
+/// What a mechanic needs to draw and word a puzzle in its theme.
+#[derive(Clone, Copy, Debug)]
+pub struct Dressing<'a> {
+    /// The puzzle's id.
+    pub puzzle: &'a PuzzleId,
+    /// The mechanic's id.
+    pub mechanic: &'a str,
+    /// The lock that the answer opens.
+    pub lock: &'a LockKind,
+    /// What the host calls that lock.
+    pub lock_name: &'a str,
+    /// The symbol that marks the lock and its pieces; empty when it has none.
+    pub mark: &'a str,
+    /// The theme.
+    pub theme: &'a Loaded,
+    /// The palette in force.
+    pub palette: &'a Palette,
+}
+
+impl<'a> Dressing<'a> {
+    /// What the theme calls a part; `plain` where it has no word of its own.
+    #[must_use]
+    pub fn name(&self, part: &str, plain: &'a str) -> &'a str {
+        self.theme.dressing(self.mechanic, part, plain)
+    }
+
+    /// The colour of a role.
+    #[must_use]
+    pub fn colour(&self, role: &str) -> Colour {
+        self.palette.get(role)
+    }
+
+    /// A frame of the theme, in the palette's colours.
+    ///
+    /// # Errors
+    /// When the theme has none of this name, or it cannot be read.
+    pub fn frame(&self, name: &str) -> Hinted<Frame> {
+        let svg = self.theme.frame(name).ok_or_else(|| {
+            Trouble::new(format!("the theme draws no `{name}`"))
+                .hint(format!("add `{name}` to `frames` of its theme.ron"))
+        })?;
+        Frame::read(svg, self.palette).map_err(|trouble| trouble.at(format!("frame {name}")))
+    }
+
+    /// A slot of a frame.
+    ///
+    /// # Errors
+    /// When the frame has none of this name.
+    pub fn slot(&self, frame: &Frame, frame_name: &str, slot: &str) -> Hinted<Rect> {
+        frame.slot(slot).ok_or_else(|| {
+            Trouble::new(format!("the frame `{frame_name}` has no slot `{slot}`"))
+                .hint(format!("draw a rectangle with the id `slot-{slot}` in it"))
+        })
+    }
+
+    /// A symbol of the theme, in the palette's colours.
+    ///
+    /// # Errors
+    /// When the theme has none of this name, or it cannot be read.
+    pub fn symbol(&self, name: &str) -> Hinted<Arc<str>> {
+        let svg = self.theme.symbol(name).ok_or_else(|| {
+            let known: Vec<&str> = self.theme.theme.symbols.keys().map(String::as_str).collect();
+            let mut trouble = Trouble::new(format!("the theme has no symbol `{name}`"));
+            if let Some(near) = crate::kit::file::nearest(name, &known) {
+                trouble = trouble.hint(format!("did you mean `{near}`?"));
+            }
+            trouble.hint(format!("its symbols are {}", known.join(", ")))
+        })?;
+        clean_svg(svg, self.palette).map_err(|trouble| trouble.at(format!("symbol {name}")))
+    }
+
+    /// The place in the kit that a text of this puzzle comes from.
+    #[must_use]
+    pub fn at(&self, field: PuzzleField) -> Anchor {
+        Anchor::Puzzle(self.puzzle.clone(), field)
+    }
+
+    /// A card on a frame with its title and body set, and the lock's mark drawn.
+    ///
+    /// # Errors
+    /// As [`Dressing::frame`] and [`Dressing::slot`].
+    pub fn card(&self, frame_name: &str, title: &str, body: &Rich, alt: &str) -> Hinted<Face> {
+        let frame = self.frame(frame_name)?;
+        let mut face = Face::on(&frame, alt);
+        self.title(&mut face, &frame, frame_name, title)?;
+        let slot = self.slot(&frame, frame_name, "body")?;
+        let ink = self.colour("ink");
+        let from = self.at(PuzzleField::Setup);
+        face.text(TextRun::new(slot, Role::Text, body.clone(), Pt::new(15.0), ink, from));
+        self.draw_mark(&mut face, &frame)?;
+        Ok(face)
+    }
+
+    /// Sets the title in the frame's slot.
+    ///
+    /// # Errors
+    /// As [`Dressing::slot`].
+    pub fn title(&self, face: &mut Face, frame: &Frame, frame_name: &str, title: &str) -> Hinted<()> {
+        let slot = self.slot(frame, frame_name, "title")?;
+        let run = TextRun::new(
+            slot,
+            Role::Display,
+            Rich::plain(title),
+            Pt::new(22.0),
+            self.colour("ink"),
+            self.at(PuzzleField::Setup),
+        );
+        face.text(run.aligned(Align::Centre, Valign::Middle));
+        Ok(())
+    }
+
+    /// Draws the lock's mark into the frame's slot `mark`, if the lock has a mark and the frame the slot.
+    ///
+    /// # Errors
+    /// When the theme has no such symbol.
+    pub fn draw_mark(&self, face: &mut Face, frame: &Frame) -> Hinted<()> {
+        if let (false, Some(slot)) = (self.mark.is_empty(), frame.slot("mark")) {
+            face.art(self.symbol(self.mark)?, slot, format!("mark: {}", self.mark));
+        }
+        Ok(())
+    }
+
+    /// A printed piece of this puzzle for guests.
+    #[must_use]
+    pub fn piece(&self, part: &str, label: &str, front: Face) -> Piece {
+        Piece {
+            id: format!("{}-{part}", self.puzzle),
+            part: part.to_owned(),
+            label: label.to_owned(),
+            audience: Audience::Players,
+            front,
+            back: None,
+            copies: 1,
+            measured: false,
+            group: self.puzzle.to_string(),
+        }
+    }
+}

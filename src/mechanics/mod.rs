@@ -1,0 +1,246 @@
+//! Mechanics: reusable puzzle patterns. One file each, one line each in [`MECHANICS`].
+//!
+//! A mechanic arranges a puzzle for an answer ([`Mechanic::lay_out`]), and an independent solver reads it back
+//! from the view alone ([`Mechanic::readings`]).
+
+mod dressing;
+
+use std::fmt;
+
+use rand_chacha::ChaCha8Rng;
+use serde::de::DeserializeOwned;
+use serde::{Deserialize as _, Serialize};
+
+pub use dressing::Dressing;
+
+use crate::diag::{Hinted, Trouble};
+use crate::face::Piece;
+use crate::kit::file::{from_ron, to_ron};
+use crate::kit::material::PrepStep;
+use crate::kit::{HintLadder, LockKind};
+use crate::readings::{Budget, Readings};
+
+/// The only source of chance: seeded, the same on every machine.
+pub type Rng = ChaCha8Rng;
+
+/// Every mechanic, in the order in which they are listed.
+pub const MECHANICS: &[&dyn AnyMechanic] = &[];
+
+/// What a mechanic is, in words and facts.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct Meta {
+    /// Stable id; also the file name with `_` for `-`.
+    pub id: &'static str,
+    /// Name as shown.
+    pub name: &'static str,
+    /// What guests do, in a sentence.
+    pub guests: &'static str,
+    /// What fixes the order of the answer.
+    pub order: &'static str,
+    /// What is printed.
+    pub prints: &'static str,
+    /// What the host prepares.
+    pub host: &'static str,
+    /// The help text: what can be chosen in the setup, with an example in RON, and the traps.
+    pub help: &'static str,
+    /// The parts that must lie somewhere in the room, printed or made.
+    pub parts: &'static [Part],
+    /// Typical minutes for a group, least and most (estimate; common practice, no source).
+    pub minutes: (u8, u8),
+    /// Youngest age that can do it (estimate; common practice, no source).
+    pub least_age: u8,
+    /// Materials of the tools that guests need: "uv-torch".
+    pub tools: &'static [&'static str],
+    /// Whether guests must tell colours apart; a twin in shape or word must then be drawn.
+    pub colour: bool,
+}
+
+/// A part of a puzzle: printed or made by the host.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub struct Part {
+    /// Key under which the kit says where it lies.
+    pub key: &'static str,
+    /// What it is, in words.
+    pub name: &'static str,
+    /// Whether Inklatch prints it (else the host makes it).
+    pub printed: bool,
+    /// Whether it depends on the setup whether the part exists.
+    pub optional: bool,
+}
+
+/// What a mechanic is asked to arrange.
+#[derive(Clone, Copy, Debug)]
+pub struct Job<'a> {
+    /// The answer as the author wrote it.
+    pub answer: &'a str,
+    /// The lock that it opens.
+    pub lock: &'a LockKind,
+    /// The theme's symbols, by name, for mechanics that draw with them.
+    pub symbols: &'a [&'a str],
+    /// The theme's telling colours: name and value.
+    pub colours: &'a [(&'a str, crate::theme::Colour)],
+}
+
+/// A reusable puzzle pattern.
+pub trait Mechanic: Sync + Send + 'static {
+    /// What the author chooses.
+    type Setup: Serialize + DeserializeOwned + Default;
+    /// All that guests can see, and nothing else. It never holds the answer.
+    type View: Serialize + DeserializeOwned + Send + Sync + fmt::Debug + 'static;
+    /// What it is.
+    const META: Meta;
+
+    /// Arranges the puzzle for the job's answer. `rng` is the only source of chance.
+    ///
+    /// # Errors
+    /// When no arrangement can carry the answer; the hints say what to change.
+    fn lay_out(&self, setup: &Self::Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Self::View>;
+
+    /// Every answer that the view allows and the lock can show. It sees nothing else.
+    fn readings(&self, view: &Self::View, lock: &LockKind, budget: &mut Budget) -> Readings;
+
+    /// The parts that this view has, of those in [`Meta::parts`].
+    fn parts(&self, view: &Self::View) -> Vec<&'static str>;
+
+    /// What is printed.
+    ///
+    /// # Errors
+    /// When the theme lacks a frame or slot that the piece needs.
+    fn pieces(&self, view: &Self::View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>>;
+
+    /// What the host does beforehand: one step after another, with materials, minutes, waiting.
+    fn prep(&self, view: &Self::View, cx: &Dressing<'_>) -> Vec<PrepStep>;
+
+    /// How a guest gets from the pieces to the answer, in sentences for the host's answer page; the answer
+    /// itself is added by the guide.
+    fn reason(&self, view: &Self::View, cx: &Dressing<'_>) -> String;
+
+    /// How to put it back for the next group, in a sentence.
+    fn reset(&self, view: &Self::View, cx: &Dressing<'_>) -> String;
+
+    /// Three usable hints in the theme's words. None holds the answer.
+    fn draft_hints(&self, view: &Self::View, cx: &Dressing<'_>) -> HintLadder;
+}
+
+/// A mechanic without its types, as the family slice holds it.
+pub trait AnyMechanic: Sync {
+    /// What it is.
+    fn meta(&self) -> &'static Meta;
+    /// The default setup in RON.
+    ///
+    /// # Errors
+    /// When the setup cannot be written as RON, which no mechanic brings about.
+    fn default_setup(&self) -> Hinted<String>;
+    /// Reads the setup and arranges the puzzle.
+    ///
+    /// # Errors
+    /// When the setup cannot be read, or as [`Mechanic::lay_out`].
+    fn lay_out(&self, setup: &str, job: &Job<'_>, rng: &mut Rng) -> Hinted<Box<dyn AnyView>>;
+    /// Reads a view back from its JSON ([`AnyView::json`]), as tests and proofs do.
+    ///
+    /// # Errors
+    /// When the JSON is not a view of this mechanic.
+    fn view(&self, json: &serde_json::Value) -> Hinted<Box<dyn AnyView>>;
+}
+
+/// A puzzle laid out, without its types. The methods are those of [`Mechanic`].
+pub trait AnyView: fmt::Debug + Send + Sync {
+    /// See [`Mechanic::readings`].
+    fn readings(&self, lock: &LockKind, budget: &mut Budget) -> Readings;
+    /// See [`Mechanic::parts`].
+    fn parts(&self) -> Vec<&'static str>;
+    /// See [`Mechanic::pieces`].
+    ///
+    /// # Errors
+    /// As there.
+    fn pieces(&self, cx: &Dressing<'_>) -> Hinted<Vec<Piece>>;
+    /// See [`Mechanic::prep`].
+    fn prep(&self, cx: &Dressing<'_>) -> Vec<PrepStep>;
+    /// See [`Mechanic::reason`].
+    fn reason(&self, cx: &Dressing<'_>) -> String;
+    /// See [`Mechanic::reset`].
+    fn reset(&self, cx: &Dressing<'_>) -> String;
+    /// See [`Mechanic::draft_hints`].
+    fn draft_hints(&self, cx: &Dressing<'_>) -> HintLadder;
+    /// The view as data.
+    fn json(&self) -> serde_json::Value;
+}
+
+/// A view together with the mechanic that made it.
+struct Typed<M: Mechanic> {
+    mechanic: &'static M,
+    view: M::View,
+}
+
+impl<M: Mechanic> fmt::Debug for Typed<M> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.view.fmt(f)
+    }
+}
+
+impl<M: Mechanic> AnyView for Typed<M> {
+    fn readings(&self, lock: &LockKind, budget: &mut Budget) -> Readings {
+        self.mechanic.readings(&self.view, lock, budget)
+    }
+    fn parts(&self) -> Vec<&'static str> {
+        self.mechanic.parts(&self.view)
+    }
+    fn pieces(&self, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
+        self.mechanic.pieces(&self.view, cx)
+    }
+    fn prep(&self, cx: &Dressing<'_>) -> Vec<PrepStep> {
+        self.mechanic.prep(&self.view, cx)
+    }
+    fn reason(&self, cx: &Dressing<'_>) -> String {
+        self.mechanic.reason(&self.view, cx)
+    }
+    fn reset(&self, cx: &Dressing<'_>) -> String {
+        self.mechanic.reset(&self.view, cx)
+    }
+    fn draft_hints(&self, cx: &Dressing<'_>) -> HintLadder {
+        self.mechanic.draft_hints(&self.view, cx)
+    }
+    fn json(&self) -> serde_json::Value {
+        serde_json::to_value(&self.view).unwrap_or_default()
+    }
+}
+
+/// Gives a [`Mechanic`] its untyped face. Put `&Untyped(&LetterKey)` into [`MECHANICS`].
+pub struct Untyped<M: Mechanic>(pub &'static M);
+
+impl<M: Mechanic> AnyMechanic for Untyped<M> {
+    fn meta(&self) -> &'static Meta {
+        &M::META
+    }
+
+    fn default_setup(&self) -> Hinted<String> {
+        to_ron(&M::Setup::default())
+    }
+
+    fn lay_out(&self, setup: &str, job: &Job<'_>, rng: &mut Rng) -> Hinted<Box<dyn AnyView>> {
+        let setup: M::Setup = from_ron(setup, "setup")?;
+        let view = self.0.lay_out(&setup, job, rng)?;
+        Ok(Box::new(Typed { mechanic: self.0, view }))
+    }
+
+    fn view(&self, json: &serde_json::Value) -> Hinted<Box<dyn AnyView>> {
+        let view = M::View::deserialize(json)
+            .map_err(|error| Trouble::new(format!("this is no view of {}: {error}", M::META.id)))?;
+        Ok(Box::new(Typed { mechanic: self.0, view }))
+    }
+}
+
+/// The mechanic with this id.
+///
+/// # Errors
+/// When there is none; the hint names the nearest.
+pub fn find(id: &str) -> Hinted<&'static dyn AnyMechanic> {
+    MECHANICS.iter().copied().find(|mechanic| mechanic.meta().id == id).ok_or_else(|| {
+        let known: Vec<&str> = MECHANICS.iter().map(|mechanic| mechanic.meta().id).collect();
+        let mut trouble = Trouble::new(format!("there is no mechanic `{id}`"));
+        if let Some(near) = crate::kit::file::nearest(id, &known) {
+            trouble = trouble.hint(format!("did you mean `{near}`?"));
+        }
+        trouble.hint("`inklatch mechanics` lists them")
+    })
+}

@@ -1,0 +1,172 @@
+use std::collections::BTreeMap;
+use std::fmt;
+use std::sync::Arc;
+
+use minijinja::value::{Object, Value};
+use minijinja::{AutoEscape, Environment, ErrorKind, UndefinedBehavior, escape_formatter};
+
+use crate::diag::{Hinted, Trouble};
+use crate::kit::file::nearest;
+use crate::kit::{Kit, WordForms};
+use crate::limits;
+use crate::theme::Theme;
+
+/// The words of a kit in its theme: the theme's, then the kit's own in their place.
+#[derive(Clone, Debug)]
+pub struct Words {
+    forms: BTreeMap<String, WordForms>,
+    context: Value,
+}
+
+impl Words {
+    /// The words of `kit` in `theme`.
+    #[must_use]
+    pub fn new(theme: &Theme, kit: &Kit) -> Self {
+        let mut forms = theme.words.clone();
+        forms.extend(kit.words.clone());
+        let context =
+            forms.iter().map(|(name, forms)| (name.clone(), Value::from_object(Word(forms.clone())))).collect();
+        Self { forms, context }
+    }
+
+    /// All words by name.
+    #[must_use]
+    pub const fn forms(&self) -> &BTreeMap<String, WordForms> {
+        &self.forms
+    }
+
+    /// Fills the slots of a text.
+    ///
+    /// # Errors
+    /// When a slot has no word, a filter is unknown, or the slot is not closed.
+    pub fn fill(&self, text: &str) -> Hinted<String> {
+        if !text.contains("{{") && !text.contains("{%") {
+            return Ok(text.to_owned());
+        }
+        self.render(text, AutoEscape::None)
+    }
+
+    /// Fills the slots of RON text: a quotation mark in a word cannot end the string it stands in.
+    ///
+    /// # Errors
+    /// As [`Words::fill`].
+    pub fn fill_ron(&self, ron: &str) -> Hinted<String> {
+        if !ron.contains("{{") {
+            return Ok(ron.to_owned());
+        }
+        self.render(ron, AutoEscape::Custom(RON.into()))
+    }
+
+    fn render(&self, text: &str, escape: AutoEscape) -> Hinted<String> {
+        if text.chars().count() > limits::TEXT_CHARS.saturating_mul(4) {
+            return Err(Trouble::new("the text is too long for a kit").hint("split it"));
+        }
+        if text.contains("{%") {
+            return Err(Trouble::new("a text may hold slots, not commands").hint("write {{ word }} only"));
+        }
+        let env = environment(escape);
+        let template = env.template_from_str(text).map_err(|error| self.explain(&error, text))?;
+        let filled = template.render(self.context.clone()).map_err(|error| self.explain(&error, text))?;
+        if filled.len() > limits::FILLED_BYTES {
+            return Err(Trouble::new("the filled text is too long for a kit").hint("shorten the words or the text"));
+        }
+        Ok(filled)
+    }
+
+    /// Says which slot failed, and the nearest word.
+    fn explain(&self, error: &minijinja::Error, text: &str) -> Trouble {
+        let slot = error.range().and_then(|range| text.get(range)).unwrap_or_default().trim().to_owned();
+        let known: Vec<&str> = self.forms.keys().map(String::as_str).collect();
+        match error.kind() {
+            ErrorKind::UndefinedError => {
+                let mut trouble = Trouble::new(format!("the slot `{slot}` has no word"));
+                if let Some(near) = nearest(&slot, &known) {
+                    trouble = trouble.hint(format!("did you mean `{near}`?"));
+                }
+                trouble.hint(format!("add the word to the kit, or use one of: {}", known.join(", ")))
+            }
+            ErrorKind::UnknownFilter => Trouble::new(format!("there is no form `{slot}`")).hint(format!(
+                "the forms are {}",
+                FILTERS.iter().map(|(name, _)| *name).collect::<Vec<_>>().join(", ")
+            )),
+            _ => Trouble::new(format!("this slot cannot be read: {error}"))
+                .hint("write it as {{ word }} or {{ word | plural }}"),
+        }
+    }
+}
+
+/// The escape format for text inside RON strings.
+const RON: &str = "ron";
+
+/// The forms that a slot can ask for, and what each gives.
+const FILTERS: &[(&str, fn(&WordForms) -> String)] = &[
+    ("plural", plural),
+    ("a", |forms| format!("{} {}", article(forms), forms.one)),
+    ("the", |forms| format!("the {}", forms.one)),
+    ("cap", |forms| capital(&forms.one)),
+    ("caps", |forms| forms.one.to_uppercase()),
+];
+
+fn environment(escape: AutoEscape) -> Environment<'static> {
+    let mut env = Environment::empty();
+    env.set_undefined_behavior(UndefinedBehavior::Strict);
+    env.set_auto_escape_callback(move |_| escape.clone());
+    env.set_formatter(|out, state, value| {
+        if value.is_undefined() {
+            return Err(minijinja::Error::from(ErrorKind::UndefinedError));
+        }
+        if *state.auto_escape() == AutoEscape::Custom(RON.into()) {
+            let text = value.to_string().replace('\\', "\\\\").replace('"', "\\\"");
+            return out.write_str(&text).map_err(|_| minijinja::Error::from(ErrorKind::WriteFailure));
+        }
+        escape_formatter(out, state, value)
+    });
+    for (name, form) in FILTERS {
+        let form = *form;
+        env.add_filter(*name, move |value: Value| match value.downcast_object_ref::<Word>() {
+            Some(word) => Value::from(form(&word.0)),
+            // A form of a form: `{{ owl | plural | cap }}`.
+            None => Value::from(form(&WordForms { one: value.to_string(), ..WordForms::default() })),
+        });
+    }
+    env
+}
+
+/// A word as a slot sees it: printed, it is its first form.
+#[derive(Debug)]
+struct Word(WordForms);
+
+impl Object for Word {
+    fn render(self: &Arc<Self>, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0.one)
+    }
+}
+
+/// "a" or "an" for a word: the author's choice, or by the first letter.
+#[must_use]
+pub fn article(forms: &WordForms) -> &str {
+    if !forms.article.is_empty() {
+        return &forms.article;
+    }
+    let vowel = forms.one.chars().next().is_some_and(|c| "aeiouAEIOU".contains(c));
+    if vowel { "an" } else { "a" }
+}
+
+/// The plural: the author's, or by the common endings of English spelling.
+fn plural(forms: &WordForms) -> String {
+    if !forms.many.is_empty() {
+        return forms.many.clone();
+    }
+    let one = &forms.one;
+    let hissing = ["s", "x", "z", "ch", "sh"].iter().any(|end| one.ends_with(end));
+    match one.strip_suffix('y') {
+        Some(stem) if !stem.ends_with(['a', 'e', 'i', 'o', 'u']) => format!("{stem}ies"),
+        _ if hissing => format!("{one}es"),
+        _ => format!("{one}s"),
+    }
+}
+
+fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
+}

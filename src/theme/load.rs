@@ -1,0 +1,111 @@
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::{FORMAT, Theme};
+use crate::diag::{Hinted, Trouble};
+use crate::files::{Builtin, Files, VPath};
+use crate::ids::ThemeId;
+use crate::kit::file::from_ron;
+use crate::limits;
+
+/// A theme with the text of all its pictures.
+#[derive(Clone, Debug)]
+pub struct Loaded {
+    /// The theme file.
+    pub theme: Theme,
+    /// Pictures by path, as SVG text.
+    pub art: BTreeMap<VPath, Arc<str>>,
+    /// Pictures that the theme names and that are not there or cannot be read, with the reason.
+    pub missing: Vec<Trouble>,
+}
+
+impl Loaded {
+    /// The SVG text of a frame.
+    #[must_use]
+    pub fn frame(&self, name: &str) -> Option<&Arc<str>> {
+        self.art.get(self.theme.frames.get(name)?)
+    }
+
+    /// The SVG text of a symbol.
+    #[must_use]
+    pub fn symbol(&self, name: &str) -> Option<&Arc<str>> {
+        self.art.get(self.theme.symbols.get(name)?)
+    }
+
+    /// The SVG text of an ornament.
+    #[must_use]
+    pub fn ornament(&self, name: &str) -> Option<&Arc<str>> {
+        self.art.get(self.theme.ornaments.get(name)?)
+    }
+
+    /// What the theme calls a part of a mechanic; `plain` where it has no word of its own.
+    #[must_use]
+    pub fn dressing<'a>(&'a self, mechanic: &str, part: &str, plain: &'a str) -> &'a str {
+        self.theme.dressings.get(mechanic).and_then(|parts| parts.get(part)).map_or(plain, String::as_str)
+    }
+}
+
+/// Loads the theme in `files`: `theme.ron` and the pictures that it names.
+///
+/// # Errors
+/// When `theme.ron` is missing or cannot be read. A missing picture is no error but a finding: the kit can
+/// still be opened and mended.
+pub fn load(files: &dyn Files, name: &str) -> Hinted<Loaded> {
+    let path = VPath::new("theme.ron")?;
+    let text = files.read_text(&path, limits::RON_BYTES)?;
+    let place = format!("{name}/theme.ron");
+    let theme: Theme = from_ron(&text, &place)?;
+    if theme.format > FORMAT || theme.format == 0 {
+        return Err(Trouble::new(format!(
+            "the theme is of format {}, and this program reads up to {FORMAT}",
+            theme.format
+        ))
+        .at(place)
+        .hint("use a newer Inklatch"));
+    }
+    let mut art = BTreeMap::new();
+    let mut missing = Vec::new();
+    for path in theme.frames.values().chain(theme.ornaments.values()).chain(theme.symbols.values()) {
+        if art.contains_key(path) {
+            continue;
+        }
+        match files.read_text(path, limits::SVG_BYTES) {
+            Ok(text) => {
+                art.insert(path.clone(), Arc::from(text));
+            }
+            Err(trouble) => missing.push(trouble.at(format!("{name}/{path}"))),
+        }
+    }
+    Ok(Loaded { theme, art, missing })
+}
+
+/// The ids of the built-in themes, sorted.
+#[must_use]
+pub fn builtin_ids() -> Vec<ThemeId> {
+    let folder = VPath::new("themes").unwrap_or_default();
+    let mut ids: Vec<ThemeId> = Builtin::new()
+        .list(&folder)
+        .unwrap_or_default()
+        .iter()
+        .filter_map(|path| ThemeId::new(path.as_str().strip_prefix("themes/")?.strip_suffix("/theme.ron")?))
+        .collect();
+    ids.sort();
+    ids
+}
+
+/// Loads a built-in theme.
+///
+/// # Errors
+/// When there is none with this id.
+pub fn load_builtin(id: &ThemeId) -> Hinted<Loaded> {
+    let known = builtin_ids();
+    if !known.contains(id) {
+        let names: Vec<&str> = known.iter().map(ThemeId::as_str).collect();
+        let mut trouble = Trouble::new(format!("there is no theme `{id}`"));
+        if let Some(near) = crate::kit::file::nearest(id.as_str(), &names) {
+            trouble = trouble.hint(format!("did you mean `{near}`?"));
+        }
+        return Err(trouble.hint(format!("built in: {}", names.join(", "))));
+    }
+    load(&Builtin::below(VPath::new("themes")?.join(id.as_str())?), id.as_str())
+}
