@@ -98,8 +98,11 @@ impl Words {
 /// The escape format for text inside RON strings.
 const RON: &str = "ron";
 
+/// Makes one form of a word.
+type Form = fn(&WordForms) -> String;
+
 /// The forms that a slot can ask for, and what each gives.
-const FILTERS: &[(&str, fn(&WordForms) -> String)] = &[
+const FILTERS: &[(&str, Form)] = &[
     ("plural", plural),
     ("a", |forms| format!("{} {}", article(forms), forms.one)),
     ("the", |forms| format!("the {}", forms.one)),

@@ -5,6 +5,7 @@
 //! The doc comments of the types here are also the text of `inklatch explain theme`.
 
 pub mod colour;
+mod lettering;
 mod load;
 mod palette;
 
@@ -13,6 +14,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 pub use colour::Colour;
+pub use lettering::Lettering;
 pub use load::{Loaded, builtin_ids, load, load_builtin};
 pub use palette::{Palette, ROLES, RoleInfo};
 

@@ -1,0 +1,1 @@
+//! Imports go down only.

@@ -1,0 +1,1 @@
+//! Checks by programs that were not written here: readers of PDF, fonts, zip.
