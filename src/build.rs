@@ -2,5 +2,7 @@
 
 fn main() {
     println!("cargo:rerun-if-changed=themes");
-    println!("cargo:rerun-if-changed=assets");
+    println!("cargo:rerun-if-changed=assets/fonts");
+    println!("cargo:rerun-if-changed=assets/kits");
+    println!("cargo:rerun-if-changed=assets/print");
 }

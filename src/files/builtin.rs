@@ -4,9 +4,15 @@ use super::{Files, VPath};
 use crate::diag::{Hinted, Trouble};
 
 static THEMES: Dir<'static> = include_dir!("$CARGO_MANIFEST_DIR/themes");
-static ASSETS: Dir<'static> = include_dir!("$CARGO_MANIFEST_DIR/assets");
+static FONTS: Dir<'static> = include_dir!("$CARGO_MANIFEST_DIR/assets/fonts");
+static KITS: Dir<'static> = include_dir!("$CARGO_MANIFEST_DIR/assets/kits");
+static PRINT: Dir<'static> = include_dir!("$CARGO_MANIFEST_DIR/assets/print");
 
-/// What the program carries within itself: `themes/…` and `assets/…`, to be read only.
+/// The folders that are carried, each with the path under which it is found.
+const CARRIED: &[(&str, &Dir<'static>)] =
+    &[("themes", &THEMES), ("assets/fonts", &FONTS), ("assets/kits", &KITS), ("assets/print", &PRINT)];
+
+/// What the program carries within itself: themes, fonts, demo kits and page templates, to be read only.
 #[derive(Clone, Debug, Default)]
 pub struct Builtin {
     below: VPath,
@@ -27,13 +33,10 @@ impl Builtin {
 
     fn find(&self, path: &VPath) -> Option<&'static [u8]> {
         let full = self.below.join(path.as_str()).ok()?;
-        let (top, rest) = full.as_str().split_once('/')?;
-        let dir = match top {
-            "themes" => &THEMES,
-            "assets" => &ASSETS,
-            _ => return None,
-        };
-        dir.get_file(rest).map(include_dir::File::contents)
+        CARRIED.iter().find_map(|(top, dir)| {
+            let rest = full.below(&VPath::new(top).ok()?)?;
+            dir.get_file(rest.as_str()).map(include_dir::File::contents)
+        })
     }
 }
 
@@ -53,8 +56,8 @@ impl Files for Builtin {
 
     fn list(&self, folder: &VPath) -> Hinted<Vec<VPath>> {
         let full = self.below.join(folder.as_str())?;
-        let mut found: Vec<VPath> = [("themes", &THEMES), ("assets", &ASSETS)]
-            .into_iter()
+        let mut found: Vec<VPath> = CARRIED
+            .iter()
             .flat_map(|(top, dir)| files(dir).into_iter().map(move |path| format!("{top}/{path}")))
             .filter_map(|path| VPath::new(&path).ok())
             .filter(|path| path.below(&full).is_some())
