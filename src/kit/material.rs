@@ -5,6 +5,7 @@
 
 use serde::Serialize;
 
+mod caution;
 mod table;
 
 pub use table::MATERIALS;

@@ -1,7 +1,215 @@
 use super::Material;
+use super::caution::{self, Caution};
 
-const FIRE: &str = "";
+/// A thing that no caution is owed for, counted in `unit`.
+const fn thing(id: &'static str, name: &'static str, unit: &'static str) -> Material {
+    Material {
+        id,
+        name,
+        unit,
+        size: "",
+        stand_in: "",
+        at_home: false,
+        used_up: false,
+        caution: "",
+        source: "",
+        least_age: 3,
+    }
+}
 
-/// Every material that a mechanic or a kit may name.
-pub const MATERIALS: &[Material] = &[];
-const _: &str = FIRE;
+impl Material {
+    const fn size(mut self, size: &'static str) -> Self {
+        self.size = size;
+        self
+    }
+    const fn or(mut self, stand_in: &'static str) -> Self {
+        self.stand_in = stand_in;
+        self
+    }
+    const fn at_home(mut self) -> Self {
+        self.at_home = true;
+        self
+    }
+    const fn used_up(mut self) -> Self {
+        self.used_up = true;
+        self
+    }
+    const fn from_age(mut self, years: u8) -> Self {
+        self.least_age = years;
+        self
+    }
+    const fn careful(mut self, caution: Caution) -> Self {
+        self.caution = caution.text;
+        self.source = caution.source;
+        self
+    }
+}
+
+/// Every material that a mechanic or a kit may name, by what it is for.
+///
+/// Sizes, stand-ins, ages and the wish for reuse are common practice, no source.
+pub const MATERIALS: &[Material] = &[
+    // Paper and what shapes it.
+    thing("card-paper", "card paper", "sheet")
+        .size("160 to 250 g/m2, if the printer takes it")
+        .or("plain paper glued to thin card")
+        .used_up(),
+    thing("plain-paper", "plain printer paper", "sheet")
+        .size("80 to 100 g/m2")
+        .or("any paper the printer takes")
+        .at_home()
+        .used_up(),
+    thing("tinted-paper", "off-white, cream or kraft paper", "sheet")
+        .size("without optical brighteners: under the UV torch it must stay dark")
+        .or("a book with old, yellowed pages")
+        .used_up(),
+    thing("corrugated-card", "corrugated card", "sheet")
+        .size("at least as large as the printed board, about 3 mm thick")
+        .or("the side of a parcel")
+        .at_home(),
+    thing("sheet-protector", "clear sheet protector", "piece")
+        .size("to fit the paper; smooth, not embossed")
+        .or("clear packing tape over the print"),
+    thing("envelope", "envelope", "piece")
+        .size("to take a card of 75 by 105 mm")
+        .or("folded paper")
+        .at_home()
+        .used_up(),
+    thing("book", "old book with many pages", "piece")
+        .size("about 130 by 185 mm, at least 15 mm thick")
+        .or("a notebook")
+        .at_home(),
+    thing("scissors", "scissors", "piece")
+        .or("a craft knife and ruler, used by an adult")
+        .at_home()
+        .from_age(6)
+        .careful(caution::SCISSORS),
+    thing("glue", "white glue", "bottle")
+        .size("one small bottle")
+        .or("a glue stick, or double-sided tape")
+        .at_home()
+        .from_age(6)
+        .careful(caution::GLUE),
+    thing("tape", "clear tape", "roll").or("paper tape").at_home(),
+    thing("string", "string", "metre").or("ribbon or wool").at_home().careful(caution::STRING),
+    // What writes, shows and wipes.
+    thing("uv-torch", "small UV torch", "piece")
+        .size("low power, marked 385 to 395 nm, battery case shut by a screw")
+        .or("a UV pen with its own lamp")
+        .from_age(8)
+        .careful(caution::UV_TORCH),
+    thing("uv-pen", "UV pen (ink that shows under UV only)", "piece")
+        .size("try it on the very paper, by daylight and under the torch")
+        .or("none that is as safe; choose another puzzle")
+        .from_age(8)
+        .careful(caution::INK),
+    thing("permanent-marker", "permanent marker", "piece")
+        .size("black, fine tip of 1 to 2 mm")
+        .or("paint marker, dried as its label says")
+        .from_age(8)
+        .careful(caution::INK),
+    thing("wipe-off-marker", "wipe-off (dry-erase) marker", "piece")
+        .size("the same colour and tip as the permanent marker")
+        .or("water-based felt pen on smooth plastic")
+        .from_age(6)
+        .careful(caution::INK),
+    thing("cloth", "soft dry cloth", "piece").size("a hand's size").or("a sock or paper towel").at_home(),
+    // Jars and what fills them.
+    thing("jar", "clear jar with a screw lid", "piece")
+        .size("about 240 mm round and 120 mm tall; lid at least as wide as its disc")
+        .or("a clear plastic tub")
+        .at_home()
+        .careful(caution::GLASS),
+    thing("tile", "smooth glazed tile", "piece")
+        .size("about 200 by 150 mm, light in colour")
+        .or("a printed sheet in a sheet protector")
+        .careful(caution::TILE),
+    thing("wooden-counters", "wooden counters or cut sticks", "piece")
+        .size("25 to 40 mm, room for one digit")
+        .or("large buttons, clothes pegs or printed counter discs")
+        .careful(caution::SMALL_PARTS),
+    thing("elastic-bands", "small elastic bands, coloured", "piece")
+        .size("to sit firmly on a counter; latex-free if anyone is allergic")
+        .or("coloured wool tied round")
+        .from_age(4)
+        .careful(caution::ELASTIC_BANDS),
+    thing("printed-counters", "printed counter discs on card", "set")
+        .or("wooden counters with bands")
+        .careful(caution::SMALL_PARTS),
+    // Magnets.
+    thing("magnets", "flat ferrite magnets, large", "piece")
+        .size("disc, at least 35 mm across, 3 to 5 mm thick; no small, strong (neodymium) ones")
+        .or("squares of about 40 mm cut from a magnetic sheet")
+        .from_age(14)
+        .careful(caution::MAGNETS),
+    thing("magnet-wand", "magnet wand or one large magnet on a string", "piece")
+        .size("magnet sewn or moulded in, at least 40 mm")
+        .or("a ferrite disc of 40 mm taped to a stick")
+        .from_age(6)
+        .careful(caution::MAGNET_WAND),
+    thing("steel-washers", "flat steel washers", "piece")
+        .size("20 to 30 mm, of plain steel: a magnet must hold them")
+        .or("bottle caps of steel")
+        .careful(caution::SMALL_PARTS),
+    // Locks and boxes.
+    thing("digit-padlock-3", "padlock with three digit wheels, code can be set", "piece")
+        .size("shackle to pass the hasp's hole, 7 mm at most")
+        .or("a padlock with four wheels, the last set to 0 and said so")
+        .from_age(4)
+        .careful(caution::LOCKS),
+    thing("digit-padlock-4", "padlock with four digit wheels, code can be set", "piece")
+        .size("shackle to pass the hasp's hole, 7 mm at most")
+        .or("an envelope that the host hands over for the right number")
+        .from_age(4)
+        .careful(caution::LOCKS),
+    thing("letter-padlock", "padlock with letter wheels, code can be set", "piece")
+        .size("check that its wheels carry the letters of the code")
+        .or("a spoken password")
+        .from_age(4)
+        .careful(caution::LOCKS),
+    thing("direction-padlock", "padlock opened by pushes to the sides", "piece")
+        .size("code can be set")
+        .or("a padlock with four digit wheels")
+        .from_age(4)
+        .careful(caution::LOCKS),
+    thing("key-padlock", "padlock with a key", "piece")
+        .size("keyed differently from any other in the kit; keep the second key")
+        .or("a lock with wheels and a slip of paper with its code")
+        .from_age(4)
+        .careful(caution::LOCKS),
+    thing("hasp", "lock-out hasp for up to six padlocks", "piece")
+        .size("jaw about 25 mm; six wide locks may not turn freely")
+        .or("a short chain")
+        .from_age(4)
+        .careful(caution::LOCKS),
+    thing("chest", "chest or box that a hasp can shut", "piece")
+        .size("the hasp must close over it with no gap for fingers")
+        .or("a strong case with a buckle")
+        .at_home()
+        .careful(caution::LOCKS),
+    thing("small-box", "small box or tin that a padlock can shut", "piece")
+        .size("two holes or rings for one shackle")
+        .or("a zip bag whose two zips take one shackle")
+        .at_home()
+        .careful(caution::LOCKS),
+    thing("battery-light", "battery tea light", "piece")
+        .size("battery case shut by a screw")
+        .or("a lamp out of reach")
+        .careful(caution::BATTERY_LIGHT),
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_caution_has_a_source_and_defers() {
+        for row in MATERIALS {
+            assert!(crate::ids::is_id(row.id) && !row.name.is_empty() && !row.unit.is_empty(), "{}", row.id);
+            assert_eq!(row.caution.is_empty(), row.source.is_empty(), "{}", row.id);
+            let defers = row.caution.ends_with("Local codes and the maker's label come first.");
+            assert!(row.caution.is_empty() || defers, "{}", row.id);
+            assert_eq!(MATERIALS.iter().filter(|other| other.id == row.id).count(), 1, "{}", row.id);
+        }
+    }
+}
