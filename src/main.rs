@@ -1,3 +1,14 @@
-//! The program.
+//! The program: parse, run, exit code.
 
-fn main() {}
+#![forbid(unsafe_code)]
+
+use std::io::{stderr, stdout};
+use std::process::ExitCode;
+
+use clap::Parser as _;
+use inklatch::cli::{Args, run};
+
+fn main() -> ExitCode {
+    let args = Args::parse();
+    ExitCode::from(run(&args, &mut stdout().lock(), &mut stderr().lock()))
+}

@@ -1,1 +1,13 @@
-//! The bundle: which file holds what, the host guide's content, the manifest.
+//! The bundle: what an author hands over, made from an opened kit.
+//!
+//! A bundle is a folder `players/ hints/ host/ pieces/` with a `manifest.json` that accounts for every file.
+//! It is made whole in a folder beside its place and then renamed: one that failed or was cancelled leaves
+//! nothing behind. The same kit gives the same bytes.
+
+mod open;
+mod options;
+mod scaffold;
+
+pub use open::{Opened, author_themes, find_theme, open, open_in};
+pub use options::{Go, Options, Progress};
+pub use scaffold::scaffold;

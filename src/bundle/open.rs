@@ -1,0 +1,150 @@
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use crate::diag::{Hinted, Trouble};
+use crate::files::{Builtin, Disk, Files, FontBook, VPath, open_folder};
+use crate::ids::ThemeId;
+use crate::kit::Kit;
+use crate::kit::file::{nearest, read_kit};
+use crate::limits;
+use crate::theme::{self, Loaded};
+
+/// The built-in demo kit, below the carried files.
+const DEMO: &str = "assets/kits/the-stopped-clock";
+/// The kit file of a folder.
+const KIT_FILE: &str = "kit.ron";
+
+/// A kit, opened: the file read, its theme and fonts found.
+#[derive(Clone)]
+pub struct Opened {
+    /// The folder that holds the kit file.
+    pub files: Arc<dyn Files>,
+    /// The kit file in that folder.
+    pub file: VPath,
+    /// Where the folder is on disk; none for the built-in demo kit, which can only be saved elsewhere.
+    pub folder: Option<PathBuf>,
+    /// The kit.
+    pub kit: Kit,
+    /// Its theme.
+    pub theme: Loaded,
+    /// The bundled fonts and the theme's own.
+    pub fonts: FontBook,
+}
+
+/// Opens a kit: a folder, the `kit.ron` in it, or with no path the built-in demo kit.
+///
+/// # Errors
+/// When there is no kit, it cannot be read, or its theme is nowhere to be found.
+pub fn open(path: Option<&Path>) -> Hinted<Opened> {
+    match path {
+        Some(path) => {
+            let (disk, file) = open_folder(path)?;
+            let folder = disk.root().to_owned();
+            let mut opened = open_in(Arc::new(disk), file)?;
+            opened.folder = Some(folder);
+            Ok(opened)
+        }
+        None => open_in(Arc::new(Builtin::below(VPath::new(DEMO)?)), VPath::new(KIT_FILE)?),
+    }
+}
+
+/// Opens the kit `file` in a folder of any sort.
+///
+/// # Errors
+/// As [`open`].
+pub fn open_in(files: Arc<dyn Files>, file: VPath) -> Hinted<Opened> {
+    let text = files.read_text(&file, limits::RON_BYTES)?;
+    let kit = read_kit(&text, file.as_str())?;
+    let (theme, fonts) = find_theme(files.as_ref(), &kit.theme)?;
+    Ok(Opened { files, file, folder: None, kit, theme, fonts })
+}
+
+/// A theme and the fonts that go with it: the kit's own `themes/<id>/`, then the author's theme folder, then
+/// the built-in ones.
+///
+/// # Errors
+/// When no place has a theme of this name, or the one found cannot be read.
+pub fn find_theme(kit_files: &dyn Files, id: &ThemeId) -> Hinted<(Loaded, FontBook)> {
+    let bundled = FontBook::bundled()?;
+    let fonts_folder = VPath::new("fonts")?;
+    let own = VPath::new("themes")?.join(id.as_str())?;
+    if kit_files.exists(&own.join("theme.ron")?) {
+        let below = Below { files: kit_files, folder: own };
+        let loaded = theme::load(&below, &format!("themes/{id}"))?;
+        return Ok((loaded, bundled.with_folder(&below, &fonts_folder)?));
+    }
+    if let Some(folder) = author_themes() {
+        let disk = Disk::new(folder.join(id.as_str()));
+        if disk.exists(&VPath::new("theme.ron")?) {
+            let loaded = theme::load(&disk, &disk.root().display().to_string())?;
+            return Ok((loaded, bundled.with_folder(&disk, &fonts_folder)?));
+        }
+    }
+    let known = theme::builtin_ids();
+    if known.contains(id) {
+        let below = Builtin::below(VPath::new("themes")?.join(id.as_str())?);
+        return Ok((theme::load(&below, id.as_str())?, bundled.with_folder(&below, &fonts_folder)?));
+    }
+    let names: Vec<&str> = known.iter().map(ThemeId::as_str).collect();
+    let mut trouble = Trouble::new(format!("there is no theme `{id}`")).at("theme");
+    if let Some(near) = nearest(id.as_str(), &names) {
+        trouble = trouble.hint(format!("did you mean `{near}`?"));
+    }
+    trouble = trouble.hint(format!("built in: {}", names.join(", ")));
+    Err(match author_themes() {
+        Some(folder) => trouble.hint(format!(
+            "or put a folder `{id}` with a theme.ron into the kit's own themes/ or into {}",
+            folder.display()
+        )),
+        None => trouble.hint(format!("or put a folder `{id}` with a theme.ron into the kit's own themes/")),
+    })
+}
+
+/// The author's theme folder: `inklatch/themes` in the user's data folder (XDG Base Directory Specification:
+/// `$XDG_DATA_HOME`, absolute, else `$HOME/.local/share`).
+#[must_use]
+pub fn author_themes() -> Option<PathBuf> {
+    let set = |name: &str| std::env::var_os(name).map(PathBuf::from).filter(|path| path.is_absolute());
+    let data = set("XDG_DATA_HOME").or_else(|| set("HOME").map(|home| home.join(".local/share")))?;
+    Some(data.join("inklatch/themes"))
+}
+
+/// The part of a folder below another, to be read only.
+struct Below<'a> {
+    files: &'a dyn Files,
+    folder: VPath,
+}
+
+impl Files for Below<'_> {
+    fn read(&self, path: &VPath, most: u64) -> Hinted<Vec<u8>> {
+        self.files.read(&self.folder.join(path.as_str())?, most)
+    }
+
+    fn write(&self, path: &VPath, bytes: &[u8]) -> Hinted<()> {
+        self.files.write(&self.folder.join(path.as_str())?, bytes)
+    }
+
+    fn list(&self, folder: &VPath) -> Hinted<Vec<VPath>> {
+        let found = self.files.list(&self.folder.join(folder.as_str())?)?;
+        Ok(found.iter().filter_map(|path| path.below(&self.folder)).collect())
+    }
+
+    fn exists(&self, path: &VPath) -> bool {
+        self.folder.join(path.as_str()).is_ok_and(|path| self.files.exists(&path))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::files::Memory;
+
+    #[test]
+    fn a_folder_below_another_sees_only_itself() {
+        let path = |text| VPath::new(text).unwrap();
+        let all = Memory::with([(path("themes/x/theme.ron"), vec![1]), (path("kit.ron"), vec![2])]);
+        let below = Below { files: &all, folder: path("themes/x") };
+        assert!(below.exists(&path("theme.ron")) && !below.exists(&path("kit.ron")));
+        assert_eq!(below.list(&VPath::root()).unwrap(), vec![path("theme.ron")]);
+    }
+}
