@@ -1,8 +1,14 @@
-//! Colours in sRGB, as 8-bit values.
+//! Colours in sRGB, as 8-bit values; how other eyes see them; how far apart they are.
+
+mod cvd;
+mod lab;
 
 use std::fmt;
 
 use serde::{Deserialize, Serialize};
+
+pub use cvd::Eyes;
+pub use lab::{Lab, difference};
 
 /// A colour in sRGB.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
