@@ -42,3 +42,5 @@ pub const UNDO_STEPS: usize = 100;
 pub const FIX_ROUNDS: usize = 10;
 /// Output bytes of one filled slot text, against templates that grow.
 pub const FILLED_BYTES: usize = 1 << 20;
+/// Sets of boxes tried in the search for the shortest loop: kits of fifteen shut boxes are searched wholly.
+pub const LOOP_SETS: usize = 1 << 15;

@@ -1,14 +1,28 @@
 //! A party: one kit in its theme at one play level, with everything computed short of type setting.
 
-use crate::diag::{Level, Trouble};
+mod labels;
+mod laid;
+mod letter;
+mod notes;
+mod scale;
+mod seed;
+mod tokens;
+
+use rayon::prelude::*;
+
+use crate::diag::{Anchor, Hinted, Level, Trouble};
 use crate::face::Piece;
+use crate::flow::{self, Flow};
 use crate::ids::PuzzleId;
-use crate::kit::HintLadder;
 use crate::kit::material::PrepStep;
-use crate::mechanics::AnyView;
+use crate::kit::{HintLadder, Kit};
+use crate::mechanics::{AnyView, Dressing};
 use crate::readings::{Readings, Verdict};
 use crate::script::Script;
-use crate::theme::Palette;
+use crate::theme::{Colour, Loaded, Palette};
+use crate::units::Size;
+
+pub use seed::rng_of;
 
 /// One kit in its theme at one play level.
 #[derive(Debug)]
@@ -24,7 +38,7 @@ pub struct Party {
     /// Every printed piece except the letter, whose size follows the paper ([`Party::letter`]).
     pub pieces: Vec<Piece>,
     /// What kept a piece from being made, and for which puzzle or note.
-    pub troubles: Vec<(crate::diag::Anchor, Trouble)>,
+    pub troubles: Vec<(Anchor, Trouble)>,
 }
 
 /// A puzzle, laid out and read.
@@ -32,6 +46,8 @@ pub struct Party {
 pub struct LaidPuzzle {
     /// Which one.
     pub id: PuzzleId,
+    /// The author's answer with its slots filled.
+    pub answer: String,
     /// The puzzle laid out, or why it cannot be.
     pub laid: Result<Box<dyn AnyView>, Trouble>,
     /// What the independent solver found.
@@ -50,4 +66,138 @@ pub struct LaidPuzzle {
     pub hints: HintLadder,
     /// What the mechanic drafts for this puzzle, for the author to take over.
     pub drafted: HintLadder,
+}
+
+impl Party {
+    /// Lays out and reads every puzzle of `kit` at `level`, and makes every piece.
+    ///
+    /// What goes wrong with one puzzle or note is kept in [`LaidPuzzle::laid`] and [`Party::troubles`] and does
+    /// not keep the rest from being made.
+    ///
+    /// # Errors
+    /// When the palette of the theme or of the kit cannot be read.
+    pub fn new(kit: &Kit, theme: &Loaded, level: Level) -> Hinted<Self> {
+        let palette = Palette::new(&theme.theme.palette, &kit.look.palette)?;
+        let mut script = Script::new(kit, &theme.theme, level);
+        let mut troubles = Vec::new();
+        let colours = telling_colours(theme, &mut troubles);
+        fill_names(kit, &mut script);
+        let table = laid::Table { kit, theme, palette: &palette, script: &script, colours: &colours };
+        let laid: Vec<laid::Made> = kit.puzzles.par_iter().map(|puzzle| table.lay(puzzle)).collect();
+        let (mut puzzles, mut pieces) = (Vec::new(), Vec::new());
+        for made in laid {
+            puzzles.push(made.puzzle);
+            pieces.extend(made.pieces);
+            troubles.extend(made.trouble);
+        }
+        let mut party = Self { level, palette, script, puzzles, pieces, troubles };
+        party.add(|party| notes::notes(party, theme));
+        party.add(|party| labels::labels(party, kit, theme));
+        party.add(|party| tokens::tokens(party, kit, theme));
+        Ok(party)
+    }
+
+    /// A puzzle, laid out and read.
+    #[must_use]
+    pub fn puzzle(&self, id: &PuzzleId) -> Option<&LaidPuzzle> {
+        self.puzzles.iter().find(|puzzle| puzzle.id == *id)
+    }
+
+    /// A printed piece by its id.
+    #[must_use]
+    pub fn piece(&self, id: &str) -> Option<&Piece> {
+        self.pieces.iter().find(|piece| piece.id == id)
+    }
+
+    /// The story letter on a page whose printable area has this `size`.
+    ///
+    /// # Errors
+    /// When the theme lacks the letter's head or foot, or the area is too small for a letter.
+    pub fn letter(&self, theme: &Loaded, size: Size) -> Hinted<Piece> {
+        letter::letter(self, theme, size)
+    }
+
+    /// A short text of the kit, such as a name, with its slots filled; as written where that fails.
+    #[must_use]
+    pub fn say(&self, text: &str) -> String {
+        self.script.words.fill(text).unwrap_or_else(|_| text.to_owned())
+    }
+
+    /// What guests can reach in `kit` with these puzzles. A puzzle that could not be laid out is taken to have
+    /// the parts that the kit lays somewhere, so that one fault is not told twice.
+    #[must_use]
+    pub fn flow(&self, kit: &Kit) -> Flow {
+        let parts = kit.puzzles.iter().zip(&self.puzzles).map(|(puzzle, laid)| {
+            let parts = match laid.laid {
+                Ok(_) => laid.parts.clone(),
+                Err(_) => puzzle.parts.keys().map(String::as_str).collect(),
+            };
+            (puzzle.id.clone(), parts)
+        });
+        flow::flow(kit, &parts.collect())
+    }
+
+    /// The dressing of what belongs to no puzzle: frames, symbols and colours of the theme.
+    fn plain_dressing<'a>(&'a self, theme: &'a Loaded, puzzle: &'a PuzzleId) -> Dressing<'a> {
+        Dressing {
+            puzzle,
+            mechanic: "",
+            lock: &crate::kit::LockKind::Key,
+            lock_name: "",
+            mark: "",
+            theme,
+            palette: &self.palette,
+        }
+    }
+
+    fn add(&mut self, make: impl FnOnce(&Self) -> Vec<Result<Piece, (Anchor, Trouble)>>) {
+        for made in make(self) {
+            match made {
+                Ok(piece) => self.pieces.push(piece),
+                Err(trouble) => self.troubles.push(trouble),
+            }
+        }
+    }
+}
+
+/// The theme's telling colours; one that cannot be read is left out and told.
+fn telling_colours<'a>(theme: &'a Loaded, troubles: &mut Vec<(Anchor, Trouble)>) -> Vec<(&'a str, Colour)> {
+    let mut colours = Vec::new();
+    for (name, hex) in &theme.theme.colours {
+        match Colour::parse(hex) {
+            Some(colour) => colours.push((name.as_str(), colour)),
+            None => troubles.push((
+                Anchor::Palette(name.clone()),
+                Trouble::new(format!("\"{hex}\" is no colour")).hint("write six hex digits, as in #1F2A44"),
+            )),
+        }
+    }
+    colours
+}
+
+/// Names and remarks are filled where they are printed; here only what cannot be filled is put on the list.
+fn fill_names(kit: &Kit, script: &mut Script) {
+    let mut texts: Vec<(Anchor, &str)> = Vec::new();
+    for item in &kit.boxes {
+        texts.extend([&item.name, &item.about].map(|text| (Anchor::Box(item.id.clone()), text.as_str())));
+    }
+    for item in &kit.locks {
+        texts.extend([&item.name, &item.how_to_set].map(|text| (Anchor::Lock(item.id.clone()), text.as_str())));
+    }
+    for item in &kit.spots {
+        texts.extend([&item.name, &item.about].map(|text| (Anchor::Spot(item.id.clone()), text.as_str())));
+    }
+    for item in &kit.props {
+        texts.extend([&item.name, &item.about].map(|text| (Anchor::Prop(item.id.clone()), text.as_str())));
+    }
+    texts.push((Anchor::Finish, &kit.finish.treat));
+    for puzzle in &kit.puzzles {
+        let at = Anchor::Puzzle(puzzle.id.clone(), crate::diag::PuzzleField::Answer);
+        texts.push((at, &puzzle.answer));
+    }
+    for (at, text) in texts {
+        if let Err(trouble) = script.words.fill(text) {
+            script.unfilled.push((at, trouble));
+        }
+    }
 }

@@ -1,0 +1,96 @@
+use super::{LaidPuzzle, rng_of};
+use crate::diag::{Anchor, Hinted, PuzzleField, Trouble};
+use crate::face::Piece;
+use crate::kit::file::nearest;
+use crate::kit::{HintLadder, Kit, Lock, Puzzle};
+use crate::mechanics::{self, AnyView, Dressing, Job};
+use crate::readings::{Budget, Readings};
+use crate::script::Script;
+use crate::theme::{Colour, Loaded, Palette};
+
+/// What the puzzles of a kit are laid out with.
+pub(super) struct Table<'a> {
+    pub kit: &'a Kit,
+    pub theme: &'a Loaded,
+    pub palette: &'a Palette,
+    pub script: &'a Script,
+    pub colours: &'a [(&'a str, Colour)],
+}
+
+/// A puzzle with its pieces.
+pub(super) struct Made {
+    pub puzzle: LaidPuzzle,
+    pub pieces: Vec<Piece>,
+    pub trouble: Option<(Anchor, Trouble)>,
+}
+
+impl Table<'_> {
+    pub fn lay(&self, puzzle: &Puzzle) -> Made {
+        let text = self.script.puzzle(&puzzle.id);
+        let answer = self.script.words.fill(&puzzle.answer).unwrap_or_else(|_| puzzle.answer.clone());
+        let mut laid = LaidPuzzle {
+            id: puzzle.id.clone(),
+            answer: answer.trim().to_owned(),
+            laid: Err(Trouble::new("not laid out")),
+            readings: Readings::default(),
+            verdict: None,
+            parts: Vec::new(),
+            prep: Vec::new(),
+            reason: String::new(),
+            reset: String::new(),
+            hints: text.map(|text| text.hints.clone()).unwrap_or_default(),
+            drafted: HintLadder::default(),
+        };
+        let setup = text.map_or(puzzle.setup.ron(), |text| text.setup.as_str());
+        let (lock, view) = match self.view(puzzle, setup, &laid.answer) {
+            Ok(found) => found,
+            Err(trouble) => {
+                laid.laid = Err(trouble);
+                return Made { puzzle: laid, pieces: Vec::new(), trouble: None };
+            }
+        };
+        let lock_name = self.script.words.fill(&lock.name).unwrap_or_else(|_| lock.name.clone());
+        let cx = Dressing {
+            puzzle: &puzzle.id,
+            mechanic: &puzzle.mechanic,
+            lock: &lock.kind,
+            lock_name: &lock_name,
+            // A mark that the theme does not draw is a finding of its own and no reason to print nothing.
+            mark: if self.theme.symbol(&lock.mark).is_some() { &lock.mark } else { "" },
+            theme: self.theme,
+            palette: self.palette,
+        };
+        laid.readings = view.readings(&lock.kind, &mut Budget::default());
+        laid.verdict = Some(laid.readings.verdict(&laid.answer));
+        laid.parts = view.parts();
+        laid.prep = view.prep(&cx);
+        laid.reason = view.reason(&cx);
+        laid.reset = view.reset(&cx);
+        laid.drafted = view.draft_hints(&cx);
+        let (pieces, trouble) = match view.pieces(&cx) {
+            Ok(pieces) => (pieces, None),
+            Err(trouble) => {
+                let at = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Whole);
+                (Vec::new(), Some((at, trouble)))
+            }
+        };
+        laid.laid = Ok(view);
+        Made { puzzle: laid, pieces, trouble }
+    }
+
+    fn view(&self, puzzle: &Puzzle, setup: &str, answer: &str) -> Hinted<(&Lock, Box<dyn AnyView>)> {
+        let mechanic = mechanics::find(&puzzle.mechanic)?;
+        let lock = self.kit.lock(&puzzle.opens).ok_or_else(|| {
+            let known: Vec<&str> = self.kit.locks.iter().map(|lock| lock.id.as_str()).collect();
+            let trouble = Trouble::new(format!("there is no lock `{}`", puzzle.opens));
+            match nearest(puzzle.opens.as_str(), &known) {
+                Some(near) => trouble.hint(format!("did you mean `{near}`?")),
+                None => trouble.hint("add the lock, or choose another"),
+            }
+        })?;
+        let symbols: Vec<&str> = self.theme.theme.symbols.keys().map(String::as_str).collect();
+        let job = Job { answer, lock: &lock.kind, symbols: &symbols, colours: self.colours };
+        let mut rng = rng_of(self.kit.seed, &puzzle.id);
+        Ok((lock, mechanic.lay_out(setup, &job, &mut rng)?))
+    }
+}

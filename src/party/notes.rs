@@ -1,0 +1,73 @@
+use super::Party;
+use crate::diag::{Anchor, Hinted, Trouble};
+use crate::face::draw::{Drawing, Pen};
+use crate::face::{Align, Audience, Face, Piece, Role, TextRun, Valign};
+use crate::ids::PuzzleId;
+use crate::kit::NoteKind;
+use crate::script::NoteText;
+use crate::theme::Loaded;
+use crate::units::{Mm, Pt, Rect, Size};
+
+/// Texts up to this many characters are centred; longer ones are set flush left, which is easier to read.
+const CENTRED_CHARS: usize = 160;
+
+/// The pieces of the smaller texts: notes, signs, the closing card.
+pub(super) fn notes(party: &Party, theme: &Loaded) -> Vec<Result<Piece, (Anchor, Trouble)>> {
+    let at = |note: &NoteText| Anchor::Note(note.id.clone());
+    party.script.notes.iter().map(|note| piece(party, theme, note).map_err(|trouble| (at(note), trouble))).collect()
+}
+
+fn piece(party: &Party, theme: &Loaded, note: &NoteText) -> Hinted<Piece> {
+    let (frame_name, word, most) = match note.kind {
+        NoteKind::Note => ("note", "Note", 14.0),
+        NoteKind::Sign => ("landscape", "Sign", 20.0),
+        NoteKind::Closing => ("closing", "Closing card", 18.0),
+    };
+    let id = PuzzleId::from_text(note.id.as_str());
+    let cx = party.plain_dressing(theme, &id);
+    let frame = cx.frame(frame_name)?;
+    let title = note.title.text();
+    let shown = if title.is_empty() { word.to_owned() } else { format!("{word}: {title}") };
+    let mut face = Face::on(&frame, format!("{shown}. {}", note.text.text()));
+    let from = Anchor::Note(note.id.clone());
+    let ink = cx.colour("ink");
+    let title_slot = cx.slot(&frame, frame_name, "title")?;
+    let mut body_slot = cx.slot(&frame, frame_name, "body")?;
+    if note.title.is_empty() {
+        body_slot = joined(title_slot, body_slot);
+    }
+    face.text(TextRun::new(title_slot, Role::Display, note.title.clone(), Pt::new(24.0), ink, from.clone()));
+    let text = TextRun::new(body_slot, Role::Text, note.text.clone(), Pt::new(most), ink, from);
+    let long = note.text.text().chars().count() > CENTRED_CHARS;
+    let align = if long { Align::Left } else { Align::Centre };
+    face.text(text.aligned(align, Valign::Middle));
+    if note.kind == NoteKind::Closing {
+        let slot = cx.slot(&frame, frame_name, "line")?;
+        face.art(write_in_line(slot, cx.colour("ink")), slot, "a line to write on");
+    }
+    Ok(Piece {
+        id: note.id.to_string(),
+        part: String::new(),
+        label: shown,
+        audience: Audience::Players,
+        front: face,
+        back: None,
+        copies: 1,
+        measured: false,
+        group: "notes".into(),
+    })
+}
+
+/// The rectangle around two.
+pub(super) fn joined(a: Rect, b: Rect) -> Rect {
+    let (x, y) = (a.x.min(b.x), a.y.min(b.y));
+    Rect { x, y, w: a.right().max(b.right()) - x, h: a.bottom().max(b.bottom()) - y }
+}
+
+/// A line to write on, near the foot of its slot so that a pen has room above it.
+fn write_in_line(slot: Rect, ink: crate::theme::Colour) -> std::sync::Arc<str> {
+    let mut drawing = Drawing::new(Size { w: slot.w, h: slot.h });
+    let y = slot.h * 0.82;
+    drawing.line((Mm::new(0.3), y), (slot.w - Mm::new(0.3), y), Pen::line(ink, Mm::new(0.3)));
+    drawing.svg()
+}

@@ -1,0 +1,81 @@
+use super::{LaidPuzzle, Party};
+use crate::diag::{Anchor, Hinted, PuzzleField, Step, Trouble};
+use crate::face::draw::{Drawing, Pen};
+use crate::face::{Audience, Face, Piece, Role, TextRun};
+use crate::kit::{Kit, Puzzle};
+use crate::script::parse;
+use crate::theme::{Colour, Loaded};
+use crate::units::{Mm, Pt, Rect, Size};
+
+/// The hint tokens: three for each puzzle. A step without a text gives none; a check says so.
+pub(super) fn tokens(party: &Party, kit: &Kit, theme: &Loaded) -> Vec<Result<Piece, (Anchor, Trouble)>> {
+    let mut made = Vec::new();
+    for (puzzle, laid) in kit.puzzles.iter().zip(&party.puzzles) {
+        for step in Step::ALL {
+            if laid.hints.step(step).trim().is_empty() {
+                continue;
+            }
+            let at = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Hint(party.level, step));
+            made.push(token(party, kit, theme, puzzle, laid, step, &at).map_err(|trouble| (at, trouble)));
+        }
+    }
+    made
+}
+
+fn token(
+    party: &Party,
+    kit: &Kit,
+    theme: &Loaded,
+    puzzle: &Puzzle,
+    laid: &LaidPuzzle,
+    step: Step,
+    at: &Anchor,
+) -> Hinted<Piece> {
+    let lock = kit.lock(&puzzle.opens);
+    let mark = lock.map_or("", |lock| lock.mark.as_str());
+    let mark = if theme.symbol(mark).is_some() { mark } else { "" };
+    let mut cx = party.plain_dressing(theme, &puzzle.id);
+    cx.mark = mark;
+    let frame = cx.frame("token")?;
+    let text = laid.hints.step(step);
+    let named = match (mark, lock) {
+        ("", Some(lock)) => party.say(&lock.name),
+        ("", None) => puzzle.opens.to_string(),
+        (mark, _) => mark.replace('-', " "),
+    };
+    let mut face = Face::on(&frame, format!("Hint {} of 3 for the mark {named}. {text}", step.number()));
+    let body = cx.slot(&frame, "token", "body")?;
+    let ink = cx.colour("ink");
+    face.text(TextRun::new(body, Role::Text, parse(text), Pt::new(13.0), ink, at.clone()));
+    cx.draw_mark(&mut face, &frame)?;
+    let dots = cx.slot(&frame, "token", "dots")?;
+    face.art(drawn_dots(dots, step, ink), dots, format!("step {} of 3", step.number()));
+    let open = usize::from(kit.levels.of(party.level).open_steps) >= step.number();
+    let open = if open { ", face up from the start" } else { "" };
+    Ok(Piece {
+        id: format!("token-{}-{}", puzzle.id, step.word()),
+        part: step.word().to_owned(),
+        label: format!("Token: {named} {}{open}", "\u{2022}".repeat(step.number())),
+        audience: Audience::Hints,
+        front: face,
+        back: None,
+        copies: 1,
+        measured: false,
+        group: "tokens".into(),
+    })
+}
+
+/// Three dots in a row, as many of them filled as the step's number.
+fn drawn_dots(slot: Rect, step: Step, ink: Colour) -> std::sync::Arc<str> {
+    let mut drawing = Drawing::new(Size { w: slot.w, h: slot.h });
+    let line = Mm::new(0.3);
+    let radius = (slot.h / 2.0 - line).min(slot.w / 9.0).max(Mm::new(0.1));
+    let gap = (radius * 3.4).min(slot.w / 3.0);
+    let mut x = slot.w / 2.0 - gap;
+    for number in 1..=3 {
+        let fill = (number <= step.number()).then_some(ink);
+        drawing.circle(x, slot.h / 2.0, radius, Pen { fill, stroke: Some((ink, line)), dash: None });
+        x += gap;
+    }
+    drawing.svg()
+}
