@@ -44,3 +44,7 @@ pub const FIX_ROUNDS: usize = 10;
 pub const FILLED_BYTES: usize = 1 << 20;
 /// Sets of boxes tried in the search for the shortest loop: kits of fifteen shut boxes are searched wholly.
 pub const LOOP_SETS: usize = 1 << 15;
+/// Bytes of one page template that the program carries; ours are below 40 kB.
+pub const TEMPLATE_BYTES: u64 = 1 << 20;
+/// Pixels of pictures that a press keeps for previews: about forty faces at a window's resolution, 64 MB.
+pub const KEPT_PIXELS: u64 = 16_000_000;

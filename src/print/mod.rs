@@ -1,1 +1,208 @@
 //! The press: the only place that names the type-setting engine. Faces, sheets and pages in; PDF, SVG and pictures out.
+//!
+//! One engine sets everything: a piece, a sheet, the host guide. The templates are ours (`assets/print/*.typ`);
+//! what an author writes reaches them as strings of JSON in a file system of the job's own, so no text is ever read
+//! as code. The same pages give the PDF, the SVG and, from the SVG, the pixels.
+
+mod data;
+mod fonts;
+mod preview;
+mod raster;
+mod report;
+mod set;
+mod sheets;
+mod world;
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
+
+use serde::Serialize;
+use typst::foundations::Bytes;
+
+pub use preview::Preview;
+pub use raster::Raster;
+pub use report::{Fit, MissingGlyph};
+pub use set::{SetDoc, SetFace};
+
+use crate::diag::{Hinted, Trouble};
+use crate::face::{Face, Role};
+use crate::files::FontBook;
+use crate::limits;
+use crate::sheet::{Paper, SAFE_MARGIN, Sheet};
+use crate::theme::Lettering;
+use data::Gather;
+
+/// What a document says of itself.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct DocInfo {
+    /// Title, as shown in a reader's title bar.
+    pub title: String,
+    /// Author.
+    pub author: String,
+    /// Language as ISO 639 code, `en`; empty means `en`.
+    pub language: String,
+    /// What it is about, in a sentence.
+    pub subject: String,
+    /// Keywords.
+    pub keywords: Vec<String>,
+}
+
+/// The type-setting engine with the fonts of one lettering. Cheap to clone; all methods may run in parallel.
+#[derive(Clone)]
+pub struct Press {
+    inner: Arc<Inner>,
+}
+
+struct Inner {
+    shop: world::Shop,
+    kept: preview::Kept,
+    jobs: AtomicUsize,
+}
+
+/// The engine remembers layouts; after so many jobs it forgets what none of them used again. A face of sixty may
+/// thus be set once each before the first is forgotten.
+const JOBS_REMEMBERED: usize = 64;
+/// Rounds of forgetting that a layout outlives without use.
+const ROUNDS_REMEMBERED: usize = 2;
+
+/// What every template reads from `/press.json`.
+#[derive(Serialize)]
+struct Setting<'a> {
+    /// Families by role: the role's own, then the others, for characters that it lacks.
+    fonts: BTreeMap<&'static str, Vec<&'a str>>,
+    /// Whether the role's family has true italics.
+    italics: BTreeMap<&'static str, bool>,
+    title: &'a str,
+    author: &'a str,
+    language: &'a str,
+    subject: &'a str,
+    keywords: &'a [String],
+    paper: Option<PaperData>,
+}
+
+/// The paper, in millimetres.
+#[derive(Serialize)]
+struct PaperData {
+    name: &'static str,
+    w: f64,
+    h: f64,
+    margin: f64,
+}
+
+impl Press {
+    /// A press with the families that `lettering` names.
+    ///
+    /// # Errors
+    /// When no font has such a family; the hints name those with a like name.
+    pub fn new(fonts: &FontBook, lettering: &Lettering) -> Hinted<Self> {
+        let shop = world::Shop::new(fonts::Fonts::new(fonts, lettering)?)?;
+        Ok(Self { inner: Arc::new(Inner { shop, kept: preview::Kept::default(), jobs: AtomicUsize::new(0) }) })
+    }
+
+    /// Sets one face on a page of its true size, on transparent ground.
+    ///
+    /// Text takes the largest size between its least and most at which it fits its rectangle, ink and all; text that
+    /// does not fit at its least is set at that size, uncut, and reported.
+    ///
+    /// # Errors
+    /// When the art cannot be read.
+    pub fn face(&self, face: &Face) -> Hinted<SetFace> {
+        self.one(face, true)
+    }
+
+    /// Sets the text of a face without its art.
+    fn words(&self, face: &Face) -> Hinted<SetFace> {
+        self.one(face, false)
+    }
+
+    fn one(&self, face: &Face, art: bool) -> Hinted<SetFace> {
+        let mut gather = Gather::new(&self.inner.shop.fonts);
+        let data = gather.face(face, "", art);
+        let document = self.run("one.typ", &data, gather.files(), None, &DocInfo::default())?;
+        let fits = report::fits(&document, &gather.runs);
+        Ok(SetFace { fits, missing: gather.missing, document })
+    }
+
+    /// Sets sheets: one page each, with heads and feet, cut lines, marks, labels and check bars.
+    ///
+    /// # Errors
+    /// When art cannot be read, or there are too many sheets.
+    pub fn sheets(&self, sheets: &[Sheet], doc: &DocInfo) -> Hinted<SetDoc> {
+        if sheets.len() > limits::SHEETS {
+            return Err(Trouble::new(format!("{} sheets are too many for one document", sheets.len()))
+                .hint(format!("at most {} can be printed at once", limits::SHEETS)));
+        }
+        let mut gather = Gather::new(&self.inner.shop.fonts);
+        let data = sheets::data(sheets, &mut gather);
+        let document = self.run("sheets.typ", &data, gather.files(), None, doc)?;
+        let fits = report::fits(&document, &gather.runs);
+        Ok(SetDoc { fits, missing: gather.missing, document })
+    }
+
+    /// Sets pages by a template of `assets/print`, which reads `data` as `/data.json` and the paper, fonts and
+    /// document's names as `/press.json`.
+    ///
+    /// # Errors
+    /// When there is no such template, or it does not agree with the data.
+    pub fn pages(&self, template: &str, data: &serde_json::Value, paper: Paper, doc: &DocInfo) -> Hinted<SetDoc> {
+        let document = self.run(template, data, BTreeMap::new(), Some(paper), doc)?;
+        Ok(SetDoc { fits: Vec::new(), missing: Vec::new(), document })
+    }
+
+    fn run(
+        &self,
+        template: &str,
+        data: &impl Serialize,
+        mut files: BTreeMap<String, Bytes>,
+        paper: Option<Paper>,
+        doc: &DocInfo,
+    ) -> Hinted<typst_layout::PagedDocument> {
+        let shop = &self.inner.shop;
+        let setting = Setting {
+            fonts: ROLES.iter().map(|role| (role.name(), self.families(*role))).collect(),
+            italics: ROLES.iter().map(|role| (role.name(), shop.fonts.italic(*role))).collect(),
+            title: if doc.title.is_empty() { "Untitled" } else { &doc.title },
+            author: &doc.author,
+            language: if doc.language.is_empty() { "en" } else { &doc.language },
+            subject: &doc.subject,
+            keywords: &doc.keywords,
+            paper: paper.map(|paper| PaperData {
+                name: paper.word(),
+                w: paper.size().w.get(),
+                h: paper.size().h.get(),
+                margin: SAFE_MARGIN.get(),
+            }),
+        };
+        files.insert("press.json".into(), Bytes::new(json(&setting)?));
+        files.insert("data.json".into(), Bytes::new(json(data)?));
+        let document = shop.set(template, files);
+        if self.inner.jobs.fetch_add(1, Ordering::Relaxed) % JOBS_REMEMBERED == JOBS_REMEMBERED - 1 {
+            comemo::evict(ROUNDS_REMEMBERED);
+        }
+        document
+    }
+
+    /// The role's family, then the text's, then the others.
+    fn families(&self, role: Role) -> Vec<&str> {
+        let mut families: Vec<&str> = Vec::new();
+        for role in [role].iter().chain(&ROLES) {
+            let family = self.inner.shop.fonts.family(*role);
+            if !families.contains(&family) {
+                families.push(family);
+            }
+        }
+        families
+    }
+
+    fn kept(&self) -> &preview::Kept {
+        &self.inner.kept
+    }
+}
+
+/// The lettering roles, the one for running text first.
+const ROLES: [Role; 4] = [Role::Text, Role::Code, Role::Display, Role::Hand];
+
+fn json(value: &impl Serialize) -> Hinted<Vec<u8>> {
+    serde_json::to_vec(value).map_err(|error| Trouble::new(format!("the page's data cannot be written: {error}")))
+}

@@ -1,0 +1,256 @@
+//! What the templates read: faces and sheets as JSON, text as strings, art as files of their own.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use serde::Serialize;
+use typst::foundations::Bytes;
+
+use super::fonts::{Fonts, Reach, Style};
+use super::report::{MissingGlyph, RunNote};
+use crate::face::{Align, Art, Face, Layer, Role, TextRun, Valign};
+use crate::script::{Paragraph, Span};
+use crate::theme::Colour;
+
+/// Parts of a run whose widths are measured; the widest is among the longest few by the font's own widths.
+const LONGEST: usize = 4;
+/// Text of more characters reads as running text, whose lines are not made alike in length.
+const BALANCED_CHARS: usize = 240;
+/// Characters of a run that a report quotes.
+const QUOTED_CHARS: usize = 40;
+
+/// A face as the template reads it; lengths in millimetres, sizes in points.
+#[derive(Debug, Serialize)]
+pub(super) struct FaceData {
+    w: f64,
+    h: f64,
+    layers: Vec<LayerData>,
+}
+
+#[derive(Debug, Serialize)]
+#[serde(tag = "kind", rename_all = "lowercase")]
+enum LayerData {
+    Art(ArtData),
+    Text(RunData),
+}
+
+#[derive(Debug, Serialize)]
+struct ArtData {
+    file: String,
+    x: f64,
+    y: f64,
+    w: f64,
+    h: f64,
+    turn: f64,
+    alt: String,
+}
+
+#[derive(Debug, Serialize)]
+struct RunData {
+    n: usize,
+    x: f64,
+    y: f64,
+    w: f64,
+    h: f64,
+    turn: f64,
+    role: Role,
+    least: f64,
+    most: f64,
+    align: Align,
+    valign: Valign,
+    ink: Colour,
+    above: f64,
+    below: f64,
+    balance: bool,
+    longest: Vec<Vec<SpanData>>,
+    paragraphs: Vec<Vec<SpanData>>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct SpanData {
+    t: String,
+    e: bool,
+    s: bool,
+    br: bool,
+}
+
+/// Gathers faces for one job: their art as files, their runs with a number each.
+pub(super) struct Gather<'a> {
+    fonts: &'a Fonts,
+    art: BTreeMap<Arc<str>, String>,
+    pub(super) runs: Vec<RunNote>,
+    pub(super) missing: Vec<MissingGlyph>,
+}
+
+impl<'a> Gather<'a> {
+    pub(super) const fn new(fonts: &'a Fonts) -> Self {
+        Self { fonts, art: BTreeMap::new(), runs: Vec::new(), missing: Vec::new() }
+    }
+
+    /// A face; without `art`, only its text.
+    pub(super) fn face(&mut self, face: &Face, piece: &str, art: bool) -> FaceData {
+        let mut layers = Vec::with_capacity(face.layers.len());
+        // The face's own words stand in for its lowest picture, which otherwise nobody could read.
+        let mut alt = Some(face.alt.as_str());
+        for layer in &face.layers {
+            match layer {
+                Layer::Art(picture) if art => layers.push(LayerData::Art(self.art(picture, alt.take()))),
+                Layer::Art(_) => {}
+                Layer::Text(run) => layers.push(LayerData::Text(self.run(run, piece))),
+            }
+        }
+        FaceData { w: face.size.w.get(), h: face.size.h.get(), layers }
+    }
+
+    /// The file that holds this SVG.
+    pub(super) fn file(&mut self, svg: &Arc<str>) -> String {
+        let next = self.art.len();
+        self.art.entry(svg.clone()).or_insert_with(|| format!("/art/{next}.svg")).clone()
+    }
+
+    /// All files of the job's art.
+    pub(super) fn files(&self) -> BTreeMap<String, Bytes> {
+        self.art
+            .iter()
+            .map(|(svg, file)| (file.trim_start_matches('/').to_owned(), Bytes::from_string(svg.clone())))
+            .collect()
+    }
+
+    fn art(&mut self, art: &Art, face_alt: Option<&str>) -> ArtData {
+        let alt = if art.alt.is_empty() { face_alt.unwrap_or_default() } else { &art.alt };
+        ArtData {
+            file: self.file(&art.svg),
+            x: art.rect.x.get(),
+            y: art.rect.y.get(),
+            w: art.rect.w.get(),
+            h: art.rect.h.get(),
+            turn: art.turn,
+            alt: alt.to_owned(),
+        }
+    }
+
+    fn run(&mut self, run: &TextRun, piece: &str) -> RunData {
+        let n = self.runs.len();
+        let words: String = run.text.text().chars().take(QUOTED_CHARS).collect();
+        self.runs.push(RunNote {
+            from: run.from.clone(),
+            least: run.least.min(run.most),
+            words: words.clone(),
+            piece: piece.to_owned(),
+        });
+        let reach = self.look(run, piece, &words);
+        let text = run.text.text();
+        let one_line = !text.contains('\n');
+        RunData {
+            n,
+            x: run.rect.x.get(),
+            y: run.rect.y.get(),
+            w: run.rect.w.get().max(0.0),
+            h: run.rect.h.get().max(0.0),
+            turn: if run.turn.is_finite() { run.turn } else { 0.0 },
+            role: run.role,
+            least: run.least.min(run.most).get(),
+            most: run.most.get(),
+            align: run.align,
+            valign: run.valign,
+            ink: run.ink,
+            above: reach.above,
+            below: reach.below,
+            balance: run.align == Align::Centre && one_line && text.chars().count() <= BALANCED_CHARS,
+            longest: longest(self.fonts, run),
+            paragraphs: run
+                .text
+                .paragraphs
+                .iter()
+                .map(|paragraph| paragraph.spans.iter().map(data).collect())
+                .collect(),
+        }
+    }
+
+    /// How far the run's ink reaches, and which of its characters its family lacks.
+    fn look(&mut self, run: &TextRun, piece: &str, words: &str) -> Reach {
+        let mut chars: BTreeMap<Style, BTreeSet<char>> = BTreeMap::new();
+        for span in run.text.paragraphs.iter().flat_map(|paragraph| &paragraph.spans) {
+            chars.entry(style(span)).or_default().extend(span.text.chars());
+        }
+        let mut reach = Reach::default();
+        for (style, chars) in &chars {
+            let own = self.fonts.reach(run.role, *style, chars);
+            reach = Reach { above: reach.above.max(own.above), below: reach.below.max(own.below) };
+            for text in self.fonts.lacks(run.role, *style, chars) {
+                self.missing.push(MissingGlyph {
+                    family: self.fonts.family(run.role).to_owned(),
+                    text,
+                    from: run.from.clone(),
+                    words: words.to_owned(),
+                    piece: piece.to_owned(),
+                });
+            }
+        }
+        reach
+    }
+}
+
+const fn style(span: &Span) -> Style {
+    Style { emph: span.emph, strong: span.strong }
+}
+
+fn data(span: &Span) -> SpanData {
+    SpanData { t: span.text.clone(), e: span.emph, s: span.strong, br: span.end_of_line }
+}
+
+/// The widest parts of a run that no line break divides.
+///
+/// Parts end at spaces and after hyphens and dashes between letters: never finer than the line breaking of
+/// Unicode Standard Annex 14, so that a part may be taken too wide, never too narrow.
+fn longest(fonts: &Fonts, run: &TextRun) -> Vec<Vec<SpanData>> {
+    let mut parts: Vec<(f64, Vec<SpanData>)> = run
+        .text
+        .paragraphs
+        .iter()
+        .flat_map(unbroken)
+        .map(|part| {
+            let width =
+                part.iter().map(|span| fonts.width(run.role, Style { emph: span.e, strong: span.s }, &span.t)).sum();
+            (width, part)
+        })
+        .collect();
+    parts.sort_by(|a, b| b.0.total_cmp(&a.0));
+    parts.truncate(LONGEST);
+    parts.into_iter().map(|(_, part)| part).collect()
+}
+
+fn unbroken(paragraph: &Paragraph) -> Vec<Vec<SpanData>> {
+    let mut parts: Vec<Vec<SpanData>> = Vec::new();
+    let mut open: Vec<SpanData> = Vec::new();
+    let mut before = ' ';
+    let mut close = |open: &mut Vec<SpanData>| {
+        if !open.is_empty() {
+            parts.push(std::mem::take(open));
+        }
+    };
+    for span in &paragraph.spans {
+        let mut chars = span.text.chars().peekable();
+        while let Some(c) = chars.next() {
+            if c.is_whitespace() && !matches!(c, '\u{A0}' | '\u{202F}' | '\u{2007}') || c == '\u{200B}' {
+                close(&mut open);
+            } else {
+                match open.last_mut() {
+                    Some(last) if last.e == span.emph && last.s == span.strong => last.t.push(c),
+                    _ => open.push(SpanData { t: c.to_string(), e: span.emph, s: span.strong, br: false }),
+                }
+                let between = before.is_alphabetic() && chars.peek().is_some_and(|next| next.is_alphabetic());
+                if between && matches!(c, '-' | '\u{2010}' | '\u{2013}' | '\u{2014}') {
+                    close(&mut open);
+                }
+            }
+            before = c;
+        }
+        if span.end_of_line {
+            close(&mut open);
+            before = ' ';
+        }
+    }
+    close(&mut open);
+    parts
+}

@@ -1,0 +1,68 @@
+use resvg::tiny_skia::{IntSize, Pixmap, PremultipliedColorU8, Transform};
+use resvg::usvg;
+
+use crate::diag::{Hinted, Trouble};
+use crate::limits;
+use crate::units::Size;
+
+/// A picture in pixels.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Raster {
+    /// Pixels across.
+    pub width: u32,
+    /// Pixels down.
+    pub height: u32,
+    /// Rows from the top: red, green, blue and straight alpha of each pixel.
+    pub rgba: Vec<u8>,
+}
+
+impl Raster {
+    /// The picture as PNG, without any time or comment in it.
+    ///
+    /// # Errors
+    /// When the pixels do not fit width and height.
+    pub fn png(&self) -> Hinted<Vec<u8>> {
+        let mut pixmap = IntSize::from_wh(self.width, self.height)
+            .and_then(|size| Pixmap::from_vec(self.rgba.clone(), size))
+            .ok_or_else(|| Trouble::new("the picture's pixels do not fit its width and height"))?;
+        // The encoder expects colours multiplied by alpha and divides again.
+        for pixel in pixmap.pixels_mut() {
+            let (a, scale) = (pixel.alpha(), |c: u8, a: u8| {
+                u8::try_from((u16::from(c) * u16::from(a) + 127) / 255).unwrap_or(u8::MAX).min(a)
+            });
+            let (r, g, b) = (scale(pixel.red(), a), scale(pixel.green(), a), scale(pixel.blue(), a));
+            if let Some(done) = PremultipliedColorU8::from_rgba(r, g, b, a) {
+                *pixel = done;
+            }
+        }
+        pixmap.encode_png().map_err(|error| Trouble::new(format!("the picture cannot be written as PNG: {error}")))
+    }
+
+    pub(super) fn from_pixmap(pixmap: Pixmap) -> Self {
+        let (width, height) = (pixmap.width(), pixmap.height());
+        Self { width, height, rgba: pixmap.take_demultiplied() }
+    }
+}
+
+/// Draws an SVG of `size` that the engine wrote.
+pub(super) fn draw(svg: &str, size: Size, px_per_mm: f64) -> Hinted<Pixmap> {
+    let tree = usvg::Tree::from_str(svg, &usvg::Options::default())
+        .map_err(|error| Trouble::new(format!("the page cannot be drawn: {error}")))?;
+    let (width, height) = (pixels(size.w.get() * px_per_mm), pixels(size.h.get() * px_per_mm));
+    let most = limits::RASTER_PIXELS;
+    if u64::from(width) * u64::from(height) > most {
+        return Err(Trouble::new(format!("a picture of {width} × {height} pixels is too large"))
+            .hint(format!("at most {most} pixels can be drawn; ask for fewer to the millimetre")));
+    }
+    let mut pixmap = Pixmap::new(width, height).ok_or_else(|| Trouble::new("a picture of no size cannot be drawn"))?;
+    #[expect(clippy::cast_precision_loss, reason = "within RASTER_PIXELS")]
+    let (sx, sy) = (width as f32 / tree.size().width(), height as f32 / tree.size().height());
+    resvg::render(&tree, Transform::from_scale(sx, sy), &mut pixmap.as_mut());
+    Ok(pixmap)
+}
+
+/// Whole pixels, at least one; what is no number is one.
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to the range of u32")]
+fn pixels(value: f64) -> u32 {
+    value.round().clamp(1.0, f64::from(u32::MAX)) as u32
+}

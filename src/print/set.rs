@@ -1,0 +1,119 @@
+use typst::foundations::Smart;
+use typst_layout::PagedDocument;
+use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
+
+use super::raster::{Raster, draw};
+use super::report::{Fit, MissingGlyph};
+use super::world;
+use crate::diag::{Hinted, Trouble};
+use crate::units::{Mm, PT_PER_INCH, Pt, Size};
+
+/// A face, set.
+#[derive(Clone, Debug)]
+pub struct SetFace {
+    /// How each run of text came out, lowest first.
+    pub fits: Vec<Fit>,
+    /// Characters that the fonts lack.
+    pub missing: Vec<MissingGlyph>,
+    pub(super) document: PagedDocument,
+}
+
+/// Pages, set.
+#[derive(Clone, Debug)]
+pub struct SetDoc {
+    /// How each run of text on the sheets came out; each piece is reported once.
+    pub fits: Vec<Fit>,
+    /// Characters that the fonts lack.
+    pub missing: Vec<MissingGlyph>,
+    pub(super) document: PagedDocument,
+}
+
+impl SetFace {
+    /// The face as SVG at its true size, letters as outlines, on transparent ground.
+    #[must_use]
+    pub fn svg(&self) -> String {
+        svg(&self.document, 0).unwrap_or_default()
+    }
+
+    /// The face in pixels.
+    ///
+    /// # Errors
+    /// When it would have too many.
+    pub fn raster(&self, px_per_mm: f64) -> Hinted<Raster> {
+        raster(&self.document, 0, px_per_mm)
+    }
+}
+
+impl SetDoc {
+    /// How many pages there are.
+    #[must_use]
+    pub fn page_count(&self) -> usize {
+        self.document.pages().len()
+    }
+
+    /// The size of a page, counted from 0.
+    #[must_use]
+    pub fn page_size(&self, page: usize) -> Option<Size> {
+        size(&self.document, page)
+    }
+
+    /// All pages as PDF: vectors, subset fonts, selectable text, tags, bookmarks; held to PDF/UA-1 (ISO 14289-1).
+    /// The same pages give the same bytes: no time is written.
+    ///
+    /// # Errors
+    /// When the pages do not keep to the standard: a picture that is neither ornament nor described in words.
+    pub fn pdf(&self) -> Hinted<Vec<u8>> {
+        let standards = PdfStandards::new(&[PdfStandard::V_1_7, PdfStandard::Ua_1])
+            .map_err(|error| Trouble::new(format!("the PDF standard is not to be had: {}", error.message())))?;
+        let options = PdfOptions {
+            ident: Smart::Auto,
+            creator: Smart::Custom(Some(concat!("Inklatch ", env!("CARGO_PKG_VERSION")).to_owned())),
+            timestamp: None,
+            page_ranges: None,
+            standards,
+            tagged: true,
+            pretty: false,
+        };
+        typst_pdf::pdf(&self.document, &options).map_err(|errors| world::trouble("the PDF", &errors))
+    }
+
+    /// A page as SVG, counted from 0, letters as outlines.
+    ///
+    /// # Errors
+    /// When there is no such page.
+    pub fn svg(&self, page: usize) -> Hinted<String> {
+        svg(&self.document, page)
+    }
+
+    /// A page in pixels, counted from 0, on white.
+    ///
+    /// # Errors
+    /// When there is no such page, or it would have too many pixels.
+    pub fn raster(&self, page: usize, px_per_mm: f64) -> Hinted<Raster> {
+        raster(&self.document, page, px_per_mm)
+    }
+}
+
+fn svg(document: &PagedDocument, page: usize) -> Hinted<String> {
+    document
+        .pages()
+        .get(page)
+        .map(|page| typst_svg::svg(page, &typst_svg::SvgOptions::default()))
+        .ok_or_else(|| no_page(document, page))
+}
+
+pub(super) fn raster(document: &PagedDocument, page: usize, px_per_mm: f64) -> Hinted<Raster> {
+    let size = size(document, page).ok_or_else(|| no_page(document, page))?;
+    draw(&svg(document, page)?, size, px_per_mm).map(Raster::from_pixmap)
+}
+
+pub(super) fn size(document: &PagedDocument, page: usize) -> Option<Size> {
+    let size = document.pages().get(page)?.frame.size();
+    let mm = |pt: f64| -> Mm { Pt::new(pt).to_mm() };
+    debug_assert!((PT_PER_INCH - 72.0).abs() < f64::EPSILON, "the engine's point is ours");
+    Some(Size { w: mm(size.x.to_pt()), h: mm(size.y.to_pt()) })
+}
+
+fn no_page(document: &PagedDocument, page: usize) -> Trouble {
+    Trouble::new(format!("there is no page {}", page + 1)).hint(format!("there are {}", document.pages().len()))
+}
