@@ -55,7 +55,8 @@ pub fn open(path: Option<&Path>) -> Hinted<Opened> {
 pub fn open_in(files: Arc<dyn Files>, file: VPath) -> Hinted<Opened> {
     let text = files.read_text(&file, limits::RON_BYTES)?;
     let kit = read_kit(&text, file.as_str())?;
-    let (theme, fonts) = find_theme(files.as_ref(), &kit.theme)?;
+    let (mut theme, fonts) = find_theme(files.as_ref(), &kit.theme)?;
+    theme::load_pictures(&mut theme, files.as_ref(), &kit);
     Ok(Opened { files, file, folder: None, kit, theme, fonts })
 }
 

@@ -3,6 +3,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::Place;
+use crate::files::VPath;
 use crate::ids::NoteId;
 
 /// The story letter. Paragraphs are parted by an empty line; `*emphasis*`, `**strong**`, a backslash at a
@@ -50,6 +51,9 @@ pub struct Note {
     pub title: String,
     /// Text as printed.
     pub text: String,
+    /// A picture beside the text, from the kit's own `art/`: SVG, PNG or JPEG.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub picture: Option<VPath>,
     /// Where it lies.
     pub place: Place,
 }

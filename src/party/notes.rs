@@ -1,7 +1,7 @@
 use super::Party;
 use crate::diag::{Anchor, Hinted, Trouble};
 use crate::face::draw::{Drawing, Pen};
-use crate::face::{Align, Audience, Face, Piece, Role, TextRun, Valign};
+use crate::face::{Align, Audience, Face, Piece, Role, TextRun, Valign, clean_svg};
 use crate::ids::PuzzleId;
 use crate::kit::NoteKind;
 use crate::script::NoteText;
@@ -36,6 +36,16 @@ fn piece(party: &Party, theme: &Loaded, note: &NoteText) -> Hinted<Piece> {
     if note.title.is_empty() {
         body_slot = joined(title_slot, body_slot);
     }
+    if let Some(path) = &note.picture {
+        let picture = theme.pictures.get(path).ok_or_else(|| {
+            Trouble::new(format!("the picture {path} is missing or cannot be read"))
+                .hint("put it into the kit's art/ folder, or take it off this text")
+        })?;
+        let svg = clean_svg(picture, &party.palette).map_err(|trouble| trouble.at(path.to_string()))?;
+        let (place, rest) = beside(body_slot);
+        face.art(svg, place, "");
+        body_slot = rest;
+    }
     face.text(TextRun::new(title_slot, Role::Display, note.title.clone(), Pt::new(24.0), ink, from.clone()));
     let text = TextRun::new(body_slot, Role::Text, note.text.clone(), Pt::new(most), ink, from);
     let long = note.text.text().chars().count() > CENTRED_CHARS;
@@ -56,6 +66,15 @@ fn piece(party: &Party, theme: &Loaded, note: &NoteText) -> Hinted<Piece> {
         measured: false,
         group: "notes".into(),
     })
+}
+
+/// Parts a slot into the place of a picture, a square at its left, and what is left for the text.
+fn beside(slot: Rect) -> (Rect, Rect) {
+    const GAP: Mm = Mm::new(3.0);
+    let side = slot.h.min(slot.w * 0.4);
+    let picture = Rect { x: slot.x, y: slot.y + (slot.h - side) / 2.0, w: side, h: side };
+    let taken = side + GAP;
+    (picture, Rect { x: slot.x + taken, w: slot.w - taken, ..slot })
 }
 
 /// The rectangle around two.

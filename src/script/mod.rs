@@ -9,6 +9,7 @@ pub use rich::{Paragraph, Rich, Span};
 pub use slots::{Words, article};
 
 use crate::diag::{Anchor, Hinted, Level, PuzzleField, Step, Trouble};
+use crate::files::VPath;
 use crate::ids::{NoteId, PuzzleId};
 use crate::kit::{HintLadder, Kit, NoteKind};
 use crate::theme::Theme;
@@ -58,6 +59,8 @@ pub struct NoteText {
     pub title: Rich,
     /// Text.
     pub text: Rich,
+    /// The kit's picture beside the text.
+    pub picture: Option<VPath>,
 }
 
 /// A puzzle's texts, finished.
@@ -95,6 +98,7 @@ impl Script {
                 kind: note.kind,
                 title: parse(&fill(Anchor::Note(note.id.clone()), &note.title)),
                 text: parse(&fill(Anchor::Note(note.id.clone()), &note.text)),
+                picture: note.picture.clone(),
             })
             .collect();
         let title = fill(Anchor::Kit, &kit.title);

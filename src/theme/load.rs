@@ -15,6 +15,8 @@ pub struct Loaded {
     pub theme: Theme,
     /// Pictures by path, as SVG text.
     pub art: BTreeMap<VPath, Arc<str>>,
+    /// The kit's own pictures by path, as SVG text ([`super::load_pictures`]).
+    pub pictures: BTreeMap<VPath, Arc<str>>,
     /// Pictures that the theme names and that are not there or cannot be read, with the reason.
     pub missing: Vec<Trouble>,
 }
@@ -76,7 +78,7 @@ pub fn load(files: &dyn Files, name: &str) -> Hinted<Loaded> {
             Err(trouble) => missing.push(trouble.at(format!("{name}/{path}"))),
         }
     }
-    Ok(Loaded { theme, art, missing })
+    Ok(Loaded { theme, art, pictures: BTreeMap::new(), missing })
 }
 
 /// The ids of the built-in themes, sorted.

@@ -8,6 +8,7 @@ pub mod colour;
 mod lettering;
 mod load;
 mod palette;
+mod pictures;
 
 use std::collections::BTreeMap;
 
@@ -17,6 +18,7 @@ pub use colour::Colour;
 pub use lettering::Lettering;
 pub use load::{Loaded, builtin_ids, load, load_builtin};
 pub use palette::{Palette, ROLES, RoleInfo};
+pub use pictures::load_pictures;
 
 use crate::files::VPath;
 use crate::ids::ThemeId;

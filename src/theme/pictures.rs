@@ -1,0 +1,60 @@
+use std::sync::Arc;
+
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
+
+use super::Loaded;
+use crate::diag::{Hinted, Trouble};
+use crate::files::{Files, VPath};
+use crate::kit::Kit;
+use crate::limits;
+
+/// Loads the pictures that `kit` names from its own folder into `loaded`. One that is missing or cannot be read
+/// goes onto [`Loaded::missing`]: the kit can still be opened and mended.
+pub fn load_pictures(loaded: &mut Loaded, files: &dyn Files, kit: &Kit) {
+    loaded.pictures.clear();
+    for path in kit.notes.iter().filter_map(|note| note.picture.as_ref()) {
+        if loaded.pictures.contains_key(path) {
+            continue;
+        }
+        match picture(files, path) {
+            Ok(svg) => {
+                loaded.pictures.insert(path.clone(), svg);
+            }
+            Err(trouble) => loaded.missing.push(trouble.at(path.to_string())),
+        }
+    }
+}
+
+/// A picture as SVG text; a PNG or JPEG is wrapped into one, inside a square so that it keeps its shape.
+fn picture(files: &dyn Files, path: &VPath) -> Hinted<Arc<str>> {
+    let mime = match path.extension().as_str() {
+        "svg" => return files.read_text(path, limits::SVG_BYTES).map(Arc::from),
+        "png" => "image/png",
+        "jpg" | "jpeg" => "image/jpeg",
+        other => {
+            return Err(Trouble::new(format!("a picture of the kind \"{other}\" cannot be used"))
+                .hint("save it as SVG, PNG or JPEG"));
+        }
+    };
+    let bytes = files.read(path, limits::PICTURE_BYTES)?;
+    let size = imagesize::blob_size(&bytes).map_err(|error| {
+        Trouble::new(format!("the picture cannot be read: {error}")).hint("save it again as PNG or JPEG")
+    })?;
+    // In u64, so that a header that lies about its size cannot overflow.
+    let (w, h) = (size.width as u64, size.height as u64);
+    if w == 0 || h == 0 || w.saturating_mul(h) > limits::PICTURE_PIXELS {
+        return Err(Trouble::new(format!(
+            "the picture has {w} × {h} pixels; {} in all are allowed",
+            limits::PICTURE_PIXELS
+        ))
+        .hint("scale it down: 600 pixels to the inch are enough in print"));
+    }
+    let side = w.max(h);
+    let (x, y) = ((side - w) / 2, (side - h) / 2);
+    let data = STANDARD.encode(&bytes);
+    Ok(Arc::from(format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{side}\" height=\"{side}\"><image x=\"{x}\" y=\"{y}\" \
+         width=\"{w}\" height=\"{h}\" href=\"data:{mime};base64,{data}\"/></svg>"
+    )))
+}
