@@ -1,7 +1,7 @@
 use super::Party;
 use crate::diag::{Anchor, Hinted, Trouble};
 use crate::face::draw::{Drawing, Pen};
-use crate::face::{Align, Audience, Face, Piece, Role, TextRun, Valign, clean_svg};
+use crate::face::{Align, Audience, Face, Frame, Piece, Role, TextRun, Valign};
 use crate::ids::PuzzleId;
 use crate::kit::NoteKind;
 use crate::script::NoteText;
@@ -41,9 +41,9 @@ fn piece(party: &Party, theme: &Loaded, note: &NoteText) -> Hinted<Piece> {
             Trouble::new(format!("the picture {path} is missing or cannot be read"))
                 .hint("put it into the kit's art/ folder, or take it off this text")
         })?;
-        let svg = clean_svg(picture, &party.palette).map_err(|trouble| trouble.at(path.to_string()))?;
-        let (place, rest) = beside(body_slot);
-        face.art(svg, place, "");
+        let picture = Frame::read(picture, &party.palette).map_err(|trouble| trouble.at(path.to_string()))?;
+        let (place, rest) = beside(body_slot, picture.size);
+        face.art(picture.svg, place, "");
         body_slot = rest;
     }
     face.text(TextRun::new(title_slot, Role::Display, note.title.clone(), Pt::new(24.0), ink, from.clone()));
@@ -68,13 +68,14 @@ fn piece(party: &Party, theme: &Loaded, note: &NoteText) -> Hinted<Piece> {
     })
 }
 
-/// Parts a slot into the place of a picture, a square at its left, and what is left for the text.
-fn beside(slot: Rect) -> (Rect, Rect) {
+/// Parts a slot into the place of a picture at its left, which keeps its shape, and what is left for the text.
+fn beside(slot: Rect, picture: Size) -> (Rect, Rect) {
     const GAP: Mm = Mm::new(3.0);
-    let side = slot.h.min(slot.w * 0.4);
-    let picture = Rect { x: slot.x, y: slot.y + (slot.h - side) / 2.0, w: side, h: side };
-    let taken = side + GAP;
-    (picture, Rect { x: slot.x + taken, w: slot.w - taken, ..slot })
+    let most = Size { w: slot.w * 0.4, h: slot.h };
+    let scale = (most.w.get() / picture.w.get()).min(most.h.get() / picture.h.get());
+    let (w, h) = (picture.w * scale, picture.h * scale);
+    let place = Rect { x: slot.x, y: slot.y + (slot.h - h) / 2.0, w, h };
+    (place, Rect { x: slot.x + w + GAP, w: slot.w - w - GAP, ..slot })
 }
 
 /// The rectangle around two.
