@@ -30,8 +30,10 @@ pub const READINGS: usize = 24;
 pub const SOLVER_STEPS: u64 = 2_000_000;
 /// Marks in one field of numbers (a Letter page of 14 mm shapes holds about 150).
 pub const FIELD_MARKS: usize = 160;
-/// Tries to place one mark of a field before the field is called too full.
-pub const FIELD_TRIES: usize = 4_000;
+/// Rounds in which the marks of a field push one another apart; fields that can be settled are settled by then.
+pub const FIELD_ROUNDS: usize = 400;
+/// Fresh starts of a field before it is called too full.
+pub const FIELD_STARTS: usize = 6;
 /// Sheets of one export; a kit on more paper than this is a mistake.
 pub const SHEETS: usize = 2_000;
 /// Pixels of one preview or exported picture.

@@ -4,6 +4,7 @@
 //! from the view alone ([`Mechanic::readings`]).
 
 mod dressing;
+pub mod field;
 
 use std::fmt;
 
