@@ -38,14 +38,16 @@ pub const FIELD_STARTS: usize = 6;
 pub const SHEETS: usize = 2_000;
 /// Pixels of one preview or exported picture.
 pub const RASTER_PIXELS: u64 = 40_000_000;
+/// Sets of boxes tried in the search for the shortest loop: kits of fifteen shut boxes are searched wholly.
+pub const LOOP_SETS: usize = 1 << 15;
+/// Steps of the search for the shortest preparation: a kit's twenty tasks are mostly settled within them.
+pub const PREP_STEPS: u64 = 200_000;
 /// Undo steps kept.
 pub const UNDO_STEPS: usize = 100;
 /// Rounds of `check --fix` before it stops: a fix that brings back another's finding would turn for ever.
 pub const FIX_ROUNDS: usize = 10;
 /// Output bytes of one filled slot text, against templates that grow.
 pub const FILLED_BYTES: usize = 1 << 20;
-/// Sets of boxes tried in the search for the shortest loop: kits of fifteen shut boxes are searched wholly.
-pub const LOOP_SETS: usize = 1 << 15;
 /// Bytes of one page template that the program carries; ours are below 40 kB.
 pub const TEMPLATE_BYTES: u64 = 1 << 20;
 /// Pixels of pictures that a press keeps for previews: about forty faces at a window's resolution, 64 MB.

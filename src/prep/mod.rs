@@ -1,1 +1,150 @@
-//! The host's preparation: what to buy, and what to do in which order.
+//! The host's preparation: what to buy, what to do in which order, what to be careful with.
+
+pub mod schedule;
+mod shopping;
+
+use serde::Serialize;
+
+use crate::ids::PuzzleId;
+use crate::kit::Kit;
+use crate::kit::material::{Need, PrepStep};
+use schedule::{Work, schedule};
+pub use shopping::{CautionLine, ShoppingLine};
+
+/// Minutes for printing and cutting, whatever the kit (estimate; common practice, no source).
+const PRINT_MINUTES: f64 = 40.0;
+/// Minutes for setting and testing one lock (estimate; common practice, no source).
+const LOCK_MINUTES: f64 = 3.0;
+/// Minutes for filling and shutting one box, and for one spot (estimates; common practice, no source).
+const PLACE_MINUTES: (f64, f64) = (3.0, 1.5);
+/// Minutes for the walk through the finished room (estimate; common practice, no source).
+const WALK_MINUTES: f64 = 15.0;
+
+/// The steps of one puzzle.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PuzzleSteps {
+    /// Which puzzle.
+    pub puzzle: PuzzleId,
+    /// Its title, for the shopping list.
+    pub title: String,
+    /// Its steps.
+    pub steps: Vec<PrepStep>,
+}
+
+/// What the host buys and does before the party.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct PrepPlan {
+    /// The tasks in the order of their start.
+    pub tasks: Vec<Task>,
+    /// What to have, sorted by what most homes lack first, then by name.
+    pub shopping: Vec<ShoppingLine>,
+    /// The cautions of exactly the materials in use.
+    pub cautions: Vec<CautionLine>,
+    /// Minutes of hands in all.
+    pub hands: f64,
+    /// The minute in which all is done and dry, counted from the start.
+    pub ready: f64,
+    /// Whether no order of the tasks is shorter ([`schedule::schedule`]).
+    pub exact: bool,
+}
+
+/// One task of the host. All minutes are estimates; the maker's label decides how long a thing must dry.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Task {
+    /// The puzzle that it is for; none for what the whole kit needs.
+    pub puzzle: Option<PuzzleId>,
+    /// What to do.
+    pub what: String,
+    /// What it takes.
+    pub needs: Vec<Need>,
+    /// The minute in which it starts.
+    pub start: f64,
+    /// Minutes of hands.
+    pub hands: f64,
+    /// Minutes of waiting afterwards, at least.
+    pub wait: f64,
+}
+
+/// Plans the preparation of `kit`, whose puzzles take these `steps`.
+///
+/// Every puzzle's steps come after printing and cutting, and everything comes before the room is laid out. A
+/// step that waits for itself, over others or not, is put at the end rather than lost.
+#[must_use]
+pub fn plan(kit: &Kit, steps: &[PuzzleSteps]) -> PrepPlan {
+    let (mut tasks, work) = listed(kit, steps);
+    let order = schedule(&work);
+    let mut end = if order.ready.is_finite() { order.ready } else { 0.0 };
+    for (task, start) in tasks.iter_mut().zip(&order.starts) {
+        task.start = start.unwrap_or(end);
+        if start.is_none() {
+            end += task.hands + task.wait;
+        }
+    }
+    tasks.sort_by(|a, b| a.start.total_cmp(&b.start));
+    PrepPlan {
+        hands: tasks.iter().map(|task| task.hands).sum(),
+        ready: end,
+        exact: order.exact,
+        shopping: shopping::shopping(kit, steps),
+        cautions: shopping::cautions(kit, steps),
+        tasks,
+    }
+}
+
+fn listed(kit: &Kit, steps: &[PuzzleSteps]) -> (Vec<Task>, Vec<Work>) {
+    let mut list = List::default();
+    let what = "Print the sheets at actual size, measure the check bar, and cut the pieces out.";
+    let print = list.add(None, what.into(), PRINT_MINUTES);
+    let wheels = kit.locks.iter().filter(|lock| lock.kind.wheels().is_some()).count();
+    if wheels > 0 {
+        let what = "Set the code of every lock while it is open; test each twice before you shut it.";
+        list.add(None, what.into(), LOCK_MINUTES * count(wheels));
+    }
+    for group in steps {
+        let first = list.tasks.len();
+        let number = |key: &str| group.steps.iter().position(|step| step.key == key).map(|at| first + at);
+        for step in &group.steps {
+            let at = list.add(Some(&group.puzzle), step.what.clone(), step.hands);
+            list.tasks[at].needs.clone_from(&step.needs);
+            list.tasks[at].wait = minutes(step.wait);
+            list.after[at] = step.after.iter().filter_map(|key| number(key)).chain([print]).collect();
+        }
+    }
+    let all: Vec<usize> = (0..list.tasks.len()).collect();
+    let what = "Lay the pieces at their spots, fill the boxes from the innermost outwards, and lock them.";
+    let (per_box, per_spot) = PLACE_MINUTES;
+    let lay = list.add(None, what.into(), per_box * count(kit.boxes.len()) + per_spot * count(kit.spots.len()));
+    list.after[lay] = all;
+    let what = "Walk through the evening with the host guide in hand: every piece in its place, every lock tried.";
+    let walk = list.add(None, what.into(), WALK_MINUTES);
+    list.after[walk] = vec![lay];
+    let work =
+        list.tasks.iter().zip(list.after).map(|(t, after)| Work { hands: t.hands, wait: t.wait, after }).collect();
+    (list.tasks, work)
+}
+
+/// Tasks with what each waits for.
+#[derive(Default)]
+struct List {
+    tasks: Vec<Task>,
+    after: Vec<Vec<usize>>,
+}
+
+impl List {
+    fn add(&mut self, puzzle: Option<&PuzzleId>, what: String, hands: f64) -> usize {
+        let puzzle = puzzle.cloned();
+        self.tasks.push(Task { puzzle, what, needs: Vec::new(), start: 0.0, hands: minutes(hands), wait: 0.0 });
+        self.after.push(Vec::new());
+        self.tasks.len() - 1
+    }
+}
+
+/// Nothing takes less than no time.
+fn minutes(value: f64) -> f64 {
+    if value.is_finite() { value.max(0.0) } else { 0.0 }
+}
+
+#[expect(clippy::cast_precision_loss, reason = "kits are bounded far below 2^52 things")]
+fn count(n: usize) -> f64 {
+    n as f64
+}

@@ -1,0 +1,186 @@
+use std::collections::BTreeMap;
+
+use serde::Serialize;
+
+use super::{PuzzleSteps, count};
+use crate::kit::material::{MATERIALS, Material, material};
+use crate::kit::{Kit, LockKind};
+use crate::limits;
+
+/// Tools of which one does for the whole kit, however many steps use it.
+const SHARED: &[&str] =
+    &["scissors", "glue", "tape", "uv-torch", "uv-pen", "permanent-marker", "wipe-off-marker", "magnet-wand", "cloth"];
+
+/// One line of the shopping list, for one group of guests.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct ShoppingLine {
+    /// The material's id; empty for what the built-in list does not have.
+    pub material: &'static str,
+    /// What to have.
+    pub name: String,
+    /// How much, in `unit`.
+    pub amount: f64,
+    /// The unit counted in.
+    pub unit: &'static str,
+    /// What it is for.
+    pub for_what: Vec<String>,
+    /// Size limits that matter.
+    pub size: &'static str,
+    /// What will do instead.
+    pub stand_in: &'static str,
+    /// Whether most homes have it.
+    pub at_home: bool,
+    /// Whether one party uses it up.
+    pub used_up: bool,
+}
+
+/// A caution, and the things that it is owed for.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct CautionLine {
+    /// What can hurt, what to do about it, whom to defer to.
+    pub text: &'static str,
+    /// Where it comes from.
+    pub source: &'static str,
+    /// The things in use that it is owed for.
+    pub of: Vec<&'static str>,
+}
+
+/// Amounts of one material while they are added up.
+#[derive(Default)]
+struct Sum {
+    amount: f64,
+    for_what: Vec<String>,
+}
+
+impl Sum {
+    fn add(&mut self, amount: f64, for_what: &str) {
+        self.amount += amount;
+        self.name(for_what);
+    }
+
+    fn name(&mut self, for_what: &str) {
+        if !for_what.is_empty() && !self.for_what.iter().any(|known| known == for_what) {
+            self.for_what.push(for_what.to_owned());
+        }
+    }
+}
+
+/// The shopping list. What is used up adds up; what is kept is counted once within a puzzle, since its steps
+/// handle the same things again, and adds up over puzzles; shared tools are counted once.
+pub(super) fn shopping(kit: &Kit, steps: &[PuzzleSteps]) -> Vec<ShoppingLine> {
+    let mut lines: Vec<ShoppingLine> = sums(kit, steps)
+        .into_iter()
+        .filter_map(|(id, sum)| Some((material(id)?, sum)))
+        .map(|(material, sum)| line(material, sum))
+        .collect();
+    lines.extend(unlisted(kit));
+    lines.sort_by(|a, b| (a.at_home, &a.name).cmp(&(b.at_home, &b.name)));
+    lines
+}
+
+/// The cautions of the materials in use, in the order of the materials.
+pub(super) fn cautions(kit: &Kit, steps: &[PuzzleSteps]) -> Vec<CautionLine> {
+    let used = sums(kit, steps);
+    let mut cautions: Vec<CautionLine> = Vec::new();
+    for material in MATERIALS.iter().filter(|material| used.contains_key(material.id) && !material.caution.is_empty()) {
+        match cautions.iter_mut().find(|caution| caution.text == material.caution) {
+            Some(caution) => caution.of.push(material.name),
+            None => {
+                cautions.push(CautionLine { text: material.caution, source: material.source, of: vec![material.name] })
+            }
+        }
+    }
+    cautions
+}
+
+fn sums(kit: &Kit, steps: &[PuzzleSteps]) -> BTreeMap<&'static str, Sum> {
+    let mut sums: BTreeMap<&'static str, Sum> = BTreeMap::new();
+    for prop in &kit.props {
+        if let Some(material) = material(&prop.material) {
+            sums.entry(material.id).or_default().add(1.0, &prop.name);
+        }
+    }
+    for group in steps {
+        let mut own: BTreeMap<&'static str, f64> = BTreeMap::new();
+        for need in group.steps.iter().flat_map(|step| &step.needs) {
+            let adds = material(need.material).is_some_and(|material| material.used_up);
+            let amount = own.entry(need.material).or_default();
+            *amount = if adds { *amount + need.amount } else { amount.max(need.amount) };
+        }
+        for (id, amount) in own {
+            let sum = sums.entry(id).or_default();
+            if SHARED.contains(&id) {
+                sum.amount = sum.amount.max(amount);
+                sum.name(&group.title);
+            } else {
+                sum.add(amount, &group.title);
+            }
+        }
+    }
+    for item in &kit.boxes {
+        for lock in item.locks.iter().filter_map(|id| kit.lock(id)) {
+            if let Some(id) = padlock(&lock.kind) {
+                sums.entry(id).or_default().add(1.0, &lock.name);
+            }
+        }
+        if item.hasp {
+            let hasps = item.locks.len().div_ceil(limits::HASP).max(1);
+            sums.entry("hasp").or_default().add(count(hasps), &item.name);
+        }
+        if !item.locks.is_empty() {
+            let id = if item.hasp { "chest" } else { "small-box" };
+            sums.entry(id).or_default().add(1.0, &item.name);
+        }
+    }
+    sums
+}
+
+/// The material that a lock is; none for a spoken word and for wheels that the list does not have.
+fn padlock(kind: &LockKind) -> Option<&'static str> {
+    match kind {
+        LockKind::Digits(3) => Some("digit-padlock-3"),
+        LockKind::Digits(4) => Some("digit-padlock-4"),
+        LockKind::Letters(_) => Some("letter-padlock"),
+        LockKind::Directions(_) => Some("direction-padlock"),
+        LockKind::Key => Some("key-padlock"),
+        LockKind::Digits(_) | LockKind::Spoken => None,
+    }
+}
+
+fn line(material: &'static Material, sum: Sum) -> ShoppingLine {
+    ShoppingLine {
+        material: material.id,
+        name: material.name.into(),
+        amount: sum.amount,
+        unit: material.unit,
+        for_what: sum.for_what,
+        size: material.size,
+        stand_in: material.stand_in,
+        at_home: material.at_home,
+        used_up: material.used_up,
+    }
+}
+
+/// What no material stands for: locks with other counts of wheels, and the treat.
+fn unlisted(kit: &Kit) -> Vec<ShoppingLine> {
+    let own = |name: String, for_what: &str, used_up: bool| ShoppingLine {
+        material: "",
+        name,
+        amount: 1.0,
+        unit: "piece",
+        for_what: vec![for_what.to_owned()],
+        size: "",
+        stand_in: "",
+        at_home: false,
+        used_up,
+    };
+    let odd = kit.locks.iter().filter(|lock| kit.box_of(&lock.id).is_some() && lock.kind != LockKind::Spoken);
+    let mut lines: Vec<ShoppingLine> = odd
+        .filter(|lock| padlock(&lock.kind).is_none())
+        .map(|lock| own(format!("padlock with {}", lock.kind.describe()), &lock.name, false))
+        .collect();
+    if !kit.finish.treat.is_empty() {
+        lines.push(own(kit.finish.treat.clone(), "the finish", true));
+    }
+    lines
+}
