@@ -1,1 +1,188 @@
-//! Checks: what can be wrong with a kit, one file each, one line each in the family slice.
+//! Checks: what can be wrong with a kit, one file each, one line each in [`CHECKS`].
+//!
+//! A check reads [`Facts`] and puts findings into a [`Sink`]. Its doc comment is the help text that `explain` and
+//! the window show. Checks know neither each other nor the order in which they run.
+
+mod finding;
+mod ladder;
+mod prove;
+mod sink;
+mod text;
+mod things;
+
+use rayon::prelude::*;
+
+pub use finding::{Finding, Fix, FixKind};
+pub use prove::{LevelProof, Proof, SetPiece, prove, set_pieces};
+pub use sink::{Draft, Sink};
+
+use crate::diag::{Hinted, Severity, Trouble};
+use crate::flow::Flow;
+use crate::kit::Kit;
+use crate::kit::file::nearest;
+use crate::party::Party;
+use crate::theme::Loaded;
+
+/// What a check reads: one kit at one play level, with everything computed.
+#[derive(Clone, Copy, Debug)]
+pub struct Facts<'a> {
+    /// The kit.
+    pub kit: &'a Kit,
+    /// Its theme.
+    pub theme: &'a Loaded,
+    /// The kit in its theme at the level in question.
+    pub party: &'a Party,
+    /// What guests can reach.
+    pub flow: &'a Flow,
+    /// What type setting said of each piece; empty when nothing was set.
+    pub set: &'a [SetPiece],
+}
+
+/// What a check is, in words.
+#[derive(Clone, Copy, Debug)]
+pub struct Info {
+    /// Stable name, after what it flags.
+    pub name: &'static str,
+    /// How much its findings matter; where it depends, the worst that it says.
+    pub severity: Severity,
+    /// What it flags, in a line.
+    pub flags: &'static str,
+    /// Why that matters at the table, in a sentence: every finding says it, unless it has something nearer.
+    pub why: &'static str,
+    /// The doc comment as it stands in the source; [`Info::help`] is the text of it.
+    pub doc: &'static str,
+}
+
+impl Info {
+    /// The help text: paragraphs and headings (`## …`) parted by empty lines.
+    #[must_use]
+    pub fn help(&self) -> String {
+        let lines: Vec<&str> = self.doc.lines().map(|line| line.strip_prefix(' ').unwrap_or(line)).collect();
+        lines.join("\n").trim().to_owned()
+    }
+}
+
+/// Something that can be wrong with a kit.
+pub trait Check: Sync {
+    /// What it is.
+    fn info(&self) -> &'static Info;
+    /// Looks at the facts and says what it finds.
+    fn check(&self, facts: &Facts<'_>, sink: &mut Sink);
+}
+
+/// Makes a check of a doc comment, its facts and a function.
+macro_rules! check {
+    ($(#[doc = $doc:literal])+ $name:ident, $id:literal, $severity:ident, $flags:literal, $why:literal, $run:path) => {
+        $(#[doc = $doc])+
+        #[derive(Clone, Copy, Debug)]
+        pub struct $name;
+
+        impl crate::checks::Check for $name {
+            fn info(&self) -> &'static crate::checks::Info {
+                const INFO: crate::checks::Info = crate::checks::Info {
+                    name: $id,
+                    severity: crate::diag::Severity::$severity,
+                    flags: $flags,
+                    why: $why,
+                    doc: concat!($($doc, "\n"),+),
+                };
+                &INFO
+            }
+            fn check(&self, facts: &crate::checks::Facts<'_>, sink: &mut crate::checks::Sink) {
+                $run(facts, sink);
+            }
+        }
+    };
+}
+
+/// The family: module, type.
+macro_rules! family {
+    ($($module:ident::$name:ident),+ $(,)?) => {
+        $(mod $module;)+
+        /// Every check, in the order in which they are listed.
+        pub const CHECKS: &[&dyn Check] = &[$(&$module::$name),+];
+    };
+}
+
+family! {
+    several_readings::SeveralReadings,
+    other_reading::OtherReading,
+    no_reading::NoReading,
+    unproven_reading::UnprovenReading,
+    reading_remark::ReadingRemark,
+    setup_refused::SetupRefused,
+    piece_unmade::PieceUnmade,
+    unknown_reference::UnknownReference,
+    id_twice::IdTwice,
+    answer_off_lock::AnswerOffLock,
+    lock_without_puzzle::LockWithoutPuzzle,
+    puzzle_without_lock::PuzzleWithoutLock,
+    two_puzzles_one_lock::TwoPuzzlesOneLock,
+    tool_unnamed::ToolUnnamed,
+    locked_behind_itself::LockedBehindItself,
+    finish_out_of_reach::FinishOutOfReach,
+    never_reached::NeverReached,
+    finish_without_it::FinishWithoutIt,
+    single_file::SingleFile,
+    tool_too_early::ToolTooEarly,
+    piece_in_no_place::PieceInNoPlace,
+    lock_unmarked::LockUnmarked,
+    over_hasp::OverHasp,
+    same_code::SameCode,
+    near_code::NearCode,
+    guessable_code::GuessableCode,
+    code_in_plain_sight::CodeInPlainSight,
+    hint_missing::HintMissing,
+    hint_says_it::HintSaysIt,
+    hint_steps_alike::HintStepsAlike,
+    hint_for_another::HintForAnother,
+    host_text_on_player_page::HostTextOnPlayerPage,
+    unfilled_slot::UnfilledSlot,
+    text_overflows::TextOverflows,
+    text_too_small::TextTooSmall,
+    glyph_missing::GlyphMissing,
+    low_contrast::LowContrast,
+    people_locked_in::PeopleLockedIn,
+    magnets_with_children::MagnetsWithChildren,
+    glass_with_children::GlassWithChildren,
+    key_in_food::KeyInFood,
+    caution_owed::CautionOwed,
+    level_adds_nothing::LevelAddsNothing,
+}
+
+/// Runs every check. The findings are sorted (what blocks first, then by place, then by name) and no two are
+/// equal.
+#[must_use]
+pub fn run(facts: &Facts<'_>) -> Vec<Finding> {
+    let found: Vec<Vec<Finding>> = CHECKS.par_iter().map(|check| run_one(*check, facts)).collect();
+    finding::sorted(found.into_iter().flatten().collect())
+}
+
+/// Runs one check.
+#[must_use]
+pub fn run_one(check: &dyn Check, facts: &Facts<'_>) -> Vec<Finding> {
+    let mut sink = Sink::new(check.info(), facts.party.level);
+    check.check(facts, &mut sink);
+    sink.into_findings()
+}
+
+/// Whether any finding stops an export unless forced.
+#[must_use]
+pub fn blocks(findings: &[Finding]) -> bool {
+    findings.iter().any(|finding| finding.severity == Severity::Blocks)
+}
+
+/// The check with this name.
+///
+/// # Errors
+/// When there is none; the hint names the nearest.
+pub fn find(name: &str) -> Hinted<&'static dyn Check> {
+    CHECKS.iter().copied().find(|check| check.info().name == name).ok_or_else(|| {
+        let known: Vec<&str> = CHECKS.iter().map(|check| check.info().name).collect();
+        let trouble = Trouble::new(format!("there is no check `{name}`"));
+        match nearest(name, &known) {
+            Some(near) => trouble.hint(format!("did you mean `{near}`?")),
+            None => trouble.hint(format!("the checks are {}", known.join(", "))),
+        }
+    })
+}

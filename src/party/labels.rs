@@ -15,13 +15,9 @@ const MARK: f64 = 15.0;
 const GAP: f64 = 4.0;
 
 /// The labels of the boxes that want one: the box's name and the marks of the locks that shut it.
-pub(super) fn labels(party: &Party, kit: &Kit, theme: &Loaded) -> Vec<Result<Piece, (Anchor, Trouble)>> {
+pub(super) fn labels(party: &Party, kit: &Kit, theme: &Loaded) -> Vec<(Anchor, Hinted<Piece>)> {
     let wanted = kit.boxes.iter().filter_map(|item| item.label.map(|(w, h)| (item, Size::mm(w, h))));
-    wanted
-        .map(|(item, room)| {
-            label(party, kit, theme, item, room).map_err(|trouble| (Anchor::Box(item.id.clone()), trouble))
-        })
-        .collect()
+    wanted.map(|(item, room)| (Anchor::Box(item.id.clone()), label(party, kit, theme, item, room))).collect()
 }
 
 fn label(party: &Party, kit: &Kit, theme: &Loaded, item: &BoxDef, room: Size) -> Hinted<Piece> {

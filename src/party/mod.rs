@@ -150,11 +150,11 @@ impl Party {
         }
     }
 
-    fn add(&mut self, make: impl FnOnce(&Self) -> Vec<Result<Piece, (Anchor, Trouble)>>) {
-        for made in make(self) {
+    fn add(&mut self, make: impl FnOnce(&Self) -> Vec<(Anchor, Hinted<Piece>)>) {
+        for (at, made) in make(self) {
             match made {
                 Ok(piece) => self.pieces.push(piece),
-                Err(trouble) => self.troubles.push(trouble),
+                Err(trouble) => self.troubles.push((at, trouble)),
             }
         }
     }

@@ -1,5 +1,5 @@
 use super::Party;
-use crate::diag::{Anchor, Hinted, Trouble};
+use crate::diag::{Anchor, Hinted};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Align, Audience, Face, Frame, Piece, Role, TextRun, Valign};
 use crate::ids::PuzzleId;
@@ -12,9 +12,8 @@ use crate::units::{Mm, Pt, Rect, Size};
 const CENTRED_CHARS: usize = 160;
 
 /// The pieces of the smaller texts: notes, signs, the closing card.
-pub(super) fn notes(party: &Party, theme: &Loaded) -> Vec<Result<Piece, (Anchor, Trouble)>> {
-    let at = |note: &NoteText| Anchor::Note(note.id.clone());
-    party.script.notes.iter().map(|note| piece(party, theme, note).map_err(|trouble| (at(note), trouble))).collect()
+pub(super) fn notes(party: &Party, theme: &Loaded) -> Vec<(Anchor, Hinted<Piece>)> {
+    party.script.notes.iter().map(|note| (Anchor::Note(note.id.clone()), piece(party, theme, note))).collect()
 }
 
 fn piece(party: &Party, theme: &Loaded, note: &NoteText) -> Hinted<Piece> {

@@ -1,5 +1,5 @@
 use super::{LaidPuzzle, Party};
-use crate::diag::{Anchor, Hinted, PuzzleField, Step, Trouble};
+use crate::diag::{Anchor, Hinted, PuzzleField, Step};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Audience, Face, Piece, Role, TextRun};
 use crate::kit::{Kit, Puzzle};
@@ -8,7 +8,7 @@ use crate::theme::{Colour, Loaded};
 use crate::units::{Mm, Pt, Rect, Size};
 
 /// The hint tokens: three for each puzzle. A step without a text gives none; a check says so.
-pub(super) fn tokens(party: &Party, kit: &Kit, theme: &Loaded) -> Vec<Result<Piece, (Anchor, Trouble)>> {
+pub(super) fn tokens(party: &Party, kit: &Kit, theme: &Loaded) -> Vec<(Anchor, Hinted<Piece>)> {
     let mut made = Vec::new();
     for (puzzle, laid) in kit.puzzles.iter().zip(&party.puzzles) {
         for step in Step::ALL {
@@ -16,7 +16,8 @@ pub(super) fn tokens(party: &Party, kit: &Kit, theme: &Loaded) -> Vec<Result<Pie
                 continue;
             }
             let at = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Hint(party.level, step));
-            made.push(token(party, kit, theme, puzzle, laid, step, &at).map_err(|trouble| (at, trouble)));
+            let piece = token(party, kit, theme, puzzle, laid, step, &at);
+            made.push((at, piece));
         }
     }
     made

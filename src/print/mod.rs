@@ -112,7 +112,10 @@ impl Press {
     }
 
     /// Sets the text of a face without its art.
-    fn words(&self, face: &Face) -> Hinted<SetFace> {
+    ///
+    /// # Errors
+    /// When the text cannot be set.
+    pub fn words(&self, face: &Face) -> Hinted<SetFace> {
         self.one(face, false)
     }
 

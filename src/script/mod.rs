@@ -34,7 +34,7 @@ pub struct Script {
 }
 
 /// The letter, finished.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LetterText {
     /// Heading.
     pub heading: Rich,

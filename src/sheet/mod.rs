@@ -46,6 +46,13 @@ impl Paper {
     pub fn safe(self) -> Rect {
         Rect::of(self.size()).inset(SAFE_MARGIN)
     }
+
+    /// The size of that part: the size of the letter, which has a page of its own.
+    #[must_use]
+    pub fn safe_size(self) -> Size {
+        let safe = self.safe();
+        Size { w: safe.w, h: safe.h }
+    }
 }
 
 /// A page with pieces placed on it.

@@ -1,0 +1,57 @@
+use serde::Serialize;
+
+use crate::diag::{Anchor, Level, Severity};
+use crate::kit::edit::Edit;
+
+/// What a check found, where, why it matters, and how to mend it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Finding {
+    /// The check's name.
+    pub name: &'static str,
+    /// How much it matters.
+    pub severity: Severity,
+    /// The play level; none when every level that was proven has it.
+    pub level: Option<Level>,
+    /// Where.
+    pub anchor: Anchor,
+    /// The thing at fault first, in a line, lower case, no full stop.
+    pub message: String,
+    /// Why it matters at the table.
+    pub why: String,
+    /// How to mend it, one sentence each.
+    pub help: Vec<String>,
+    /// A mend that the program can make.
+    pub fix: Option<Fix>,
+}
+
+/// A mend made of the editor's own edits.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Fix {
+    /// What it does, for a button: "Take the mechanic's draft".
+    pub title: String,
+    /// How freely it may be made.
+    pub kind: FixKind,
+    /// The edits, one step of undo.
+    pub edits: Vec<Edit>,
+}
+
+/// How freely a mend may be made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum FixKind {
+    /// Without asking: it changes nothing that an author cares about.
+    Safe,
+    /// When the author says so.
+    Ask,
+    /// Shown as a suggestion; the author edits by hand.
+    ShowOnly,
+}
+
+/// Sorted and without equals.
+pub(super) fn sorted(mut findings: Vec<Finding>) -> Vec<Finding> {
+    findings.sort_by(|a, b| {
+        (a.severity, &a.anchor, a.name, &a.message, a.level).cmp(&(b.severity, &b.anchor, b.name, &b.message, b.level))
+    });
+    findings.dedup();
+    findings
+}

@@ -1,0 +1,33 @@
+use super::text::{Saying, says};
+use super::{Draft, Facts, Sink, ladder, things};
+use crate::kit::LockKind;
+
+check!(
+    /// ## What it does
+    /// Flags a hint that holds the code of another puzzle.
+    ///
+    /// ## Why it matters at the table
+    /// Guests who ask about one puzzle are given the end of another that they have not begun.
+    ///
+    /// ## How to mend
+    /// Change the hint, or the other puzzle's answer.
+    HintForAnother, "hint-for-another", Warns, "a hint that holds another puzzle's code",
+    "guests who ask about one puzzle are given the end of another", run
+);
+
+fn run(facts: &Facts<'_>, sink: &mut Sink) {
+    let codes = things::codes(facts);
+    for hint in ladder::hints(facts) {
+        for code in codes.iter().filter(|code| code.lock.kind != LockKind::Key && code.puzzle.id != hint.puzzle.id) {
+            if says(hint.text, &code.lock.kind, &code.answer) == Some(Saying::Whole) {
+                let message = format!(
+                    "the {} of \"{}\" holds the code of \"{}\"",
+                    hint.step.word(),
+                    hint.puzzle.title,
+                    code.puzzle.title
+                );
+                sink.add(Draft::new(hint.anchor.clone(), message).help("change the hint or the code"));
+            }
+        }
+    }
+}

@@ -1,0 +1,36 @@
+use super::text::{Saying, says};
+use super::things::as_set;
+use super::{Draft, Facts, Sink, ladder};
+use crate::diag::{Severity, Step};
+
+check!(
+    /// ## What it does
+    /// Flags a hint that holds the answer of its own puzzle: as digits, as number words, backwards, or spelled out.
+    /// It blocks in a nudge or a method and warns in a giveaway, and it warns of a nudge or method that gives all
+    /// but one symbol.
+    ///
+    /// ## Why it matters at the table
+    /// A group that asked where to look is told the end; what they would have found is taken from them.
+    ///
+    /// ## How to mend
+    /// Say where to look or what to do, and leave the digits to the guests.
+    HintSaysIt, "hint-says-it", Blocks, "a hint that holds its puzzle's answer",
+    "a group that asked where to look is told the end", run
+);
+
+fn run(facts: &Facts<'_>, sink: &mut Sink) {
+    for hint in ladder::hints(facts) {
+        let (Some(lock), Some(laid)) = (facts.kit.lock(&hint.puzzle.opens), facts.party.puzzle(&hint.puzzle.id)) else {
+            continue;
+        };
+        let Some(saying) = says(hint.text, &lock.kind, &as_set(&lock.kind, &laid.answer)) else { continue };
+        let severity = match (hint.step, saying) {
+            (Step::Giveaway, Saying::Nearly) => continue,
+            (Step::Giveaway, _) | (_, Saying::Nearly) => Severity::Warns,
+            (Step::Nudge | Step::Method, Saying::Whole | Saying::Reversed) => Severity::Blocks,
+        };
+        let message = format!("the {} of \"{}\" {}", hint.step.word(), hint.puzzle.title, saying.words());
+        let draft = Draft::new(hint.anchor, message).severity(severity);
+        sink.add(draft.help("leave the last step to the guests; the host guide has the answer"));
+    }
+}

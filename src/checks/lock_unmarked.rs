@@ -1,0 +1,61 @@
+use std::collections::BTreeMap;
+
+use super::{Draft, Facts, FixKind, Sink};
+use crate::diag::Anchor;
+use crate::kit::edit::Edit;
+use crate::kit::{Lock, LockKind};
+
+check!(
+    /// ## What it does
+    /// Flags locks of one kind with no mark, or with the same mark, so that guests cannot tell which answer goes
+    /// where.
+    ///
+    /// ## Why it matters at the table
+    /// Every code found must be tried on every like lock: with six of them up to thirty-six tries, and a right code
+    /// on the wrong lock looks like a wrong code.
+    ///
+    /// ## How to mend
+    /// Give each lock a symbol of the theme of its own; every piece that feeds it is then printed with that symbol.
+    LockUnmarked, "lock-unmarked", Warns, "like locks that guests cannot tell apart",
+    "a right code on the wrong lock looks like a wrong code", run
+);
+
+fn run(facts: &Facts<'_>, sink: &mut Sink) {
+    let mut kinds: BTreeMap<String, Vec<&Lock>> = BTreeMap::new();
+    for lock in facts.kit.locks.iter().filter(|lock| lock.kind != LockKind::Spoken) {
+        kinds.entry(lock.kind.describe()).or_default().push(lock);
+    }
+    for (kind, locks) in kinds.into_iter().filter(|(_, locks)| locks.len() > 1) {
+        let alike = |lock: &Lock| lock.mark.is_empty() || locks.iter().filter(|other| other.mark == lock.mark).count() > 1;
+        let unmarked: Vec<&Lock> = locks.iter().copied().filter(|lock| alike(lock)).collect();
+        let Some(first) = unmarked.first() else { continue };
+        let names: Vec<&str> = unmarked.iter().map(|lock| lock.name.as_str()).collect();
+        let tries = locks.len() * locks.len();
+        let message =
+            format!("{} with {kind} cannot be told apart: up to {tries} tries for {} codes", names.join(", "), locks.len());
+        let draft = Draft::new(Anchor::Lock(first.id.clone()), message);
+        sink.add(match marked(facts, &unmarked) {
+            Some(edits) => draft
+                .help("give each lock a symbol of its own")
+                .fix("Give them unused symbols of the theme", FixKind::Ask, edits),
+            None => draft.help("draw more symbols in the theme: it has none left for them"),
+        });
+    }
+}
+
+/// The locks with symbols that no lock has yet; a lock keeps a mark that it is the first to carry.
+fn marked(facts: &Facts<'_>, locks: &[&Lock]) -> Option<Vec<Edit>> {
+    let used: Vec<&str> = facts.kit.locks.iter().map(|lock| lock.mark.as_str()).collect();
+    let mut free = facts.theme.theme.symbols.keys().filter(|symbol| !used.contains(&symbol.as_str()));
+    let mut kept: Vec<&str> = Vec::new();
+    let mut edits = Vec::new();
+    for lock in locks {
+        if !lock.mark.is_empty() && !kept.contains(&lock.mark.as_str()) {
+            kept.push(&lock.mark);
+            continue;
+        }
+        let mended = Lock { mark: free.next()?.clone(), ..(*lock).clone() };
+        edits.push(Edit::Lock(Box::new(mended)));
+    }
+    Some(edits)
+}

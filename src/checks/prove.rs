@@ -1,0 +1,164 @@
+use rayon::prelude::*;
+
+use super::{Facts, Finding, finding, run};
+use crate::diag::{Hinted, Level, Trouble};
+use crate::face::{Audience, Piece};
+use crate::flow::Flow;
+use crate::kit::Kit;
+use crate::party::Party;
+use crate::print::{Fit, MissingGlyph, Press};
+use crate::sheet::Paper;
+use crate::theme::Loaded;
+
+/// What type setting said of one piece.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SetPiece {
+    /// The piece's id.
+    pub piece: String,
+    /// Whom the piece is for.
+    pub audience: Audience,
+    /// The paper, for pieces that follow it: the letter.
+    pub paper: Option<Paper>,
+    /// How each run of text came out.
+    pub fits: Vec<Fit>,
+    /// Characters that the fonts lack.
+    pub missing: Vec<MissingGlyph>,
+    /// Why the piece could not be set at all.
+    pub trouble: Option<Trouble>,
+}
+
+/// All that is known of a kit.
+#[derive(Debug)]
+pub struct Proof {
+    /// Level by level, in the order asked for.
+    pub levels: Vec<LevelProof>,
+    /// What was found, over all levels.
+    pub findings: Vec<Finding>,
+}
+
+/// What is known of a kit at one level.
+#[derive(Debug)]
+pub struct LevelProof {
+    /// The kit in its theme at this level.
+    pub party: Party,
+    /// What guests can reach.
+    pub flow: Flow,
+    /// What type setting said; empty without a press.
+    pub set: Vec<SetPiece>,
+}
+
+impl Proof {
+    /// What is known at a level, if it was proven.
+    #[must_use]
+    pub fn level(&self, level: Level) -> Option<&LevelProof> {
+        self.levels.iter().find(|proof| proof.party.level == level)
+    }
+}
+
+/// Proves a kit at some levels: lays it out, reads it, sets it when there is a press, and checks it.
+///
+/// Findings that every level has are told once, with no level.
+///
+/// # Errors
+/// When the palette cannot be read; anything else that is wrong is a finding.
+pub fn prove(kit: &Kit, theme: &Loaded, press: Option<&Press>, levels: &[Level]) -> Hinted<Proof> {
+    let mut proofs: Vec<LevelProof> = Vec::new();
+    let mut found = Vec::new();
+    for level in levels {
+        let party = Party::new(kit, theme, *level)?;
+        let flow = party.flow(kit);
+        let set = press.map(|press| set_new(press, &party, theme, &proofs)).unwrap_or_default();
+        found.push(run(&Facts { kit, theme, party: &party, flow: &flow, set: &set }));
+        proofs.push(LevelProof { party, flow, set });
+    }
+    Ok(Proof { levels: proofs, findings: merged(found) })
+}
+
+/// Sets every face of a party, the letter once for each paper, and gathers what type setting says.
+#[must_use]
+pub fn set_pieces(press: &Press, party: &Party, theme: &Loaded) -> Vec<SetPiece> {
+    set_new(press, party, theme, &[])
+}
+
+/// As [`set_pieces`]; a piece that an earlier level has just so is not set again.
+fn set_new(press: &Press, party: &Party, theme: &Loaded, earlier: &[LevelProof]) -> Vec<SetPiece> {
+    let mut jobs: Vec<(Option<Paper>, &Piece)> = party.pieces.iter().map(|piece| (None, piece)).collect();
+    let letters: Vec<(Paper, Hinted<Piece>)> =
+        Paper::ALL.iter().map(|paper| (*paper, party.letter(theme, paper.safe_size()))).collect();
+    let mut failed = Vec::new();
+    for (paper, letter) in &letters {
+        match letter {
+            Ok(letter) => jobs.push((Some(*paper), letter)),
+            Err(trouble) => failed.push(SetPiece {
+                piece: "letter".into(),
+                audience: Audience::Players,
+                paper: Some(*paper),
+                fits: Vec::new(),
+                missing: Vec::new(),
+                trouble: Some(trouble.clone()),
+            }),
+        }
+    }
+    let mut set: Vec<SetPiece> = jobs
+        .par_iter()
+        .map(|(paper, piece)| known(earlier, party, *paper, piece).unwrap_or_else(|| set_one(press, *paper, piece)))
+        .collect();
+    set.extend(failed);
+    set
+}
+
+/// What an earlier level said of the same piece. The letter depends on nothing that a level can change.
+fn known(earlier: &[LevelProof], party: &Party, paper: Option<Paper>, piece: &Piece) -> Option<SetPiece> {
+    earlier.iter().find_map(|proof| {
+        let same = match paper {
+            Some(_) => proof.party.script.letter == party.script.letter && proof.party.palette == party.palette,
+            None => proof.party.piece(&piece.id).is_some_and(|old| old == piece),
+        };
+        let found = || proof.set.iter().find(|set| set.piece == piece.id && set.paper == paper).cloned();
+        same.then(found).flatten()
+    })
+}
+
+fn set_one(press: &Press, paper: Option<Paper>, piece: &Piece) -> SetPiece {
+    let mut set = SetPiece {
+        piece: piece.id.clone(),
+        audience: piece.audience,
+        paper,
+        fits: Vec::new(),
+        missing: Vec::new(),
+        trouble: None,
+    };
+    for face in std::iter::once(&piece.front).chain(&piece.back) {
+        match press.words(face) {
+            Ok(face) => {
+                set.fits.extend(face.fits);
+                set.missing.extend(face.missing);
+            }
+            Err(trouble) => set.trouble = Some(trouble),
+        }
+    }
+    set
+}
+
+/// Findings of several levels as one list.
+fn merged(found: Vec<Vec<Finding>>) -> Vec<Finding> {
+    let count = found.len();
+    let mut groups: Vec<(Finding, usize, Vec<Option<Level>>)> = Vec::new();
+    for finding in found.into_iter().flatten() {
+        let bare = Finding { level: None, ..finding.clone() };
+        match groups.iter_mut().find(|(known, _, _)| *known == bare) {
+            Some((_, times, levels)) => {
+                *times += 1;
+                levels.push(finding.level);
+            }
+            None => groups.push((bare, 1, vec![finding.level])),
+        }
+    }
+    let tell = |(bare, times, levels): (Finding, usize, Vec<Option<Level>>)| -> Vec<Finding> {
+        if times == count {
+            return vec![bare];
+        }
+        levels.into_iter().map(|level| Finding { level, ..bare.clone() }).collect()
+    };
+    finding::sorted(groups.into_iter().flat_map(tell).collect())
+}

@@ -1,0 +1,103 @@
+//! What several checks look up.
+
+use super::Facts;
+use crate::kit::file::nearest;
+use crate::kit::material::{Material, material};
+use crate::kit::{Kit, Lock, LockKind, Place, Prop, Puzzle};
+use crate::party::LaidPuzzle;
+
+/// A code: a puzzle, its lock, and the answer as it is set on it.
+pub(super) struct Code<'a> {
+    pub puzzle: &'a Puzzle,
+    pub lock: &'a Lock,
+    pub answer: String,
+}
+
+impl Code<'_> {
+    /// Whether the lock has wheels or pushes.
+    pub const fn wheels(&self) -> bool {
+        !matches!(self.lock.kind, LockKind::Key | LockKind::Spoken)
+    }
+}
+
+/// The codes of all puzzles whose lock exists and can show them.
+pub(super) fn codes<'a>(facts: &Facts<'a>) -> Vec<Code<'a>> {
+    facts
+        .kit
+        .puzzles
+        .iter()
+        .zip(&facts.party.puzzles)
+        .filter_map(|(puzzle, laid)| {
+            let lock = facts.kit.lock(&puzzle.opens)?;
+            let answer = as_set(&lock.kind, &laid.answer);
+            lock.kind.spells(&answer).then_some(Code { puzzle, lock, answer })
+        })
+        .collect()
+}
+
+/// An answer as it is set on a lock: letters and pushes in capitals.
+pub(super) fn as_set(kind: &LockKind, answer: &str) -> String {
+    match kind {
+        LockKind::Letters(_) | LockKind::Directions(_) => answer.trim().to_uppercase(),
+        LockKind::Digits(_) | LockKind::Key | LockKind::Spoken => answer.trim().to_owned(),
+    }
+}
+
+/// The puzzles of the kit with what became of them.
+pub(super) fn puzzles<'a>(facts: &Facts<'a>) -> impl Iterator<Item = (&'a Puzzle, &'a LaidPuzzle)> {
+    facts.kit.puzzles.iter().zip(&facts.party.puzzles)
+}
+
+/// Whether a place is in the kit; else what to say of it and the nearest name.
+pub(super) fn unknown_place(kit: &Kit, place: &Place) -> Option<(String, Option<String>)> {
+    match place {
+        Place::Spot(id) if kit.spot(id).is_none() => {
+            let near = near(id.as_str(), kit.spots.iter().map(|spot| spot.id.as_str()));
+            Some((format!("there is no spot `{id}`"), near))
+        }
+        Place::Box(id) if kit.box_def(id).is_none() => {
+            let near = near(id.as_str(), kit.boxes.iter().map(|item| item.id.as_str()));
+            Some((format!("there is no box `{id}`"), near))
+        }
+        Place::Spot(_) | Place::Box(_) => None,
+    }
+}
+
+/// "did you mean …", if any known name is near.
+pub(super) fn near<'a>(name: &str, known: impl Iterator<Item = &'a str>) -> Option<String> {
+    let known: Vec<&str> = known.collect();
+    nearest(name, &known).map(|near| format!("did you mean `{near}`?"))
+}
+
+/// A material in use, and where.
+pub(super) enum Use<'a> {
+    /// A prop is made of it.
+    Prop(&'a Prop),
+    /// A puzzle's preparation takes it.
+    Puzzle(&'a Puzzle),
+}
+
+impl Use<'_> {
+    pub fn anchor(&self) -> crate::diag::Anchor {
+        use crate::diag::{Anchor, PuzzleField};
+        match self {
+            Self::Prop(prop) => Anchor::Prop(prop.id.clone()),
+            Self::Puzzle(puzzle) => Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Whole),
+        }
+    }
+}
+
+/// Every material in use, each once for each prop and puzzle.
+pub(super) fn materials<'a>(facts: &Facts<'a>) -> Vec<(&'static Material, Use<'a>)> {
+    let mut found = Vec::new();
+    for prop in &facts.kit.props {
+        found.extend(material(&prop.material).map(|material| (material, Use::Prop(prop))));
+    }
+    for (puzzle, laid) in puzzles(facts) {
+        let mut ids: Vec<&str> = laid.prep.iter().flat_map(|step| &step.needs).map(|need| need.material).collect();
+        ids.sort_unstable();
+        ids.dedup();
+        found.extend(ids.into_iter().filter_map(material).map(|material| (material, Use::Puzzle(puzzle))));
+    }
+    found
+}

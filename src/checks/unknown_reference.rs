@@ -1,0 +1,106 @@
+use super::things::{near, unknown_place};
+use super::{Draft, Facts, Sink};
+use crate::diag::{Anchor, PuzzleField};
+use crate::kit::material::{MATERIALS, material};
+use crate::kit::{Kit, Place, PropRole};
+use crate::mechanics::{self, MECHANICS};
+
+check!(
+    /// ## What it does
+    /// Flags a name that leads nowhere: a spot, box, lock, prop, note, mechanic, symbol or material that does not
+    /// exist.
+    ///
+    /// ## Why it matters at the table
+    /// Something lies nowhere, opens nothing or is not drawn.
+    ///
+    /// ## How to mend
+    /// Correct the name, or add what it names.
+    UnknownReference, "unknown-reference", Blocks, "a name that leads nowhere",
+    "something lies nowhere, opens nothing or is not drawn", run
+);
+
+fn run(facts: &Facts<'_>, sink: &mut Sink) {
+    let kit = facts.kit;
+    places(kit, sink);
+    locks(kit, sink);
+    puzzles(kit, sink);
+    let mut say = |anchor: Anchor, message: String, hint: Option<String>| add(sink, anchor, message, hint);
+    if kit.box_def(&kit.finish.opens).is_none() {
+        let hint = near(kit.finish.opens.as_str(), kit.boxes.iter().map(|item| item.id.as_str()));
+        say(Anchor::Finish, format!("the finish opens a box `{}` that does not exist", kit.finish.opens), hint);
+    }
+    if kit.note(&kit.finish.card).is_none() {
+        let hint = near(kit.finish.card.as_str(), kit.notes.iter().map(|note| note.id.as_str()));
+        say(Anchor::Finish, format!("the closing card `{}` does not exist", kit.finish.card), hint);
+    }
+    for lock in kit.locks.iter().filter(|lock| !lock.mark.is_empty()) {
+        if !facts.theme.theme.symbols.contains_key(&lock.mark) {
+            let hint = near(&lock.mark, facts.theme.theme.symbols.keys().map(String::as_str));
+            let message = format!("the mark `{}` of {} is no symbol of the theme", lock.mark, lock.name);
+            say(Anchor::Lock(lock.id.clone()), message, hint);
+        }
+    }
+    for prop in kit.props.iter().filter(|prop| !prop.material.is_empty()) {
+        if material(&prop.material).is_none() {
+            let hint = near(&prop.material, MATERIALS.iter().map(|material| material.id));
+            let message = format!("{} is made of `{}`, which is on no list", prop.name, prop.material);
+            say(Anchor::Prop(prop.id.clone()), message, hint);
+        }
+    }
+}
+
+/// Where things lie.
+fn places(kit: &Kit, sink: &mut Sink) {
+    let mut at: Vec<(Anchor, &Place)> = kit.letter.place.iter().map(|place| (Anchor::Letter, place)).collect();
+    at.extend(kit.notes.iter().map(|note| (Anchor::Note(note.id.clone()), &note.place)));
+    at.extend(kit.boxes.iter().map(|item| (Anchor::Box(item.id.clone()), &item.place)));
+    at.extend(kit.props.iter().map(|prop| (Anchor::Prop(prop.id.clone()), &prop.place)));
+    for puzzle in &kit.puzzles {
+        at.extend(puzzle.parts.iter().map(|(part, place)| {
+            (Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Part(part.clone())), place)
+        }));
+    }
+    for (anchor, place) in at {
+        if let Some((message, hint)) = unknown_place(kit, place) {
+            add(sink, anchor, message, hint);
+        }
+    }
+}
+
+/// The locks that boxes, keys and puzzles name.
+fn locks(kit: &Kit, sink: &mut Sink) {
+    let boxes = kit.boxes.iter().flat_map(|item| item.locks.iter().map(|lock| (Anchor::Box(item.id.clone()), lock)));
+    let keys = kit.props.iter().filter_map(|prop| match &prop.role {
+        PropRole::Key(lock) => Some((Anchor::Prop(prop.id.clone()), lock)),
+        PropRole::Tool | PropRole::Decoration | PropRole::Decoy | PropRole::Treat => None,
+    });
+    let opens = |puzzle: &crate::kit::Puzzle| Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Opens);
+    let puzzles = kit.puzzles.iter().map(|puzzle| (opens(puzzle), &puzzle.opens));
+    for (anchor, lock) in boxes.chain(keys).chain(puzzles) {
+        if kit.lock(lock).is_none() {
+            let hint = near(lock.as_str(), kit.locks.iter().map(|lock| lock.id.as_str()));
+            add(sink, anchor, format!("there is no lock `{lock}`"), hint);
+        }
+    }
+}
+
+/// The mechanics and tools of puzzles.
+fn puzzles(kit: &Kit, sink: &mut Sink) {
+    for puzzle in &kit.puzzles {
+        if mechanics::find(&puzzle.mechanic).is_err() {
+            let hint = near(&puzzle.mechanic, MECHANICS.iter().map(|mechanic| mechanic.meta().id));
+            let anchor = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Mechanic);
+            add(sink, anchor, format!("there is no mechanic `{}`", puzzle.mechanic), hint);
+        }
+        for tool in puzzle.tools.iter().filter(|tool| kit.prop(tool).is_none()) {
+            let hint = near(tool.as_str(), kit.props.iter().map(|prop| prop.id.as_str()));
+            let anchor = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Tool(tool.clone()));
+            add(sink, anchor, format!("there is no prop `{tool}`"), hint);
+        }
+    }
+}
+
+fn add(sink: &mut Sink, anchor: Anchor, message: String, hint: Option<String>) {
+    let draft = Draft::new(anchor, message);
+    sink.add(draft.help(hint.unwrap_or_else(|| "correct the name, or add what it names".into())));
+}
