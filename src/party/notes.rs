@@ -1,5 +1,5 @@
 use super::Party;
-use crate::diag::{Anchor, Hinted};
+use crate::diag::{Anchor, Hinted, Trouble};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Align, Audience, Face, Frame, Piece, Role, TextRun, Valign};
 use crate::ids::PuzzleId;
