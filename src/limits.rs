@@ -52,3 +52,10 @@ pub const FILLED_BYTES: usize = 1 << 20;
 pub const TEMPLATE_BYTES: u64 = 1 << 20;
 /// Pixels of pictures that a press keeps for previews: about forty faces at a window's resolution, 64 MB.
 pub const KEPT_PIXELS: u64 = 16_000_000;
+/// Plain counters of one jar: more do not go into a jar that a table holds.
+pub const COUNTERS: usize = 400;
+/// Least and greatest diameter of a lid disc in millimetres: room for a few words, and within the paper.
+pub const LID_MM: (f64, f64) = (30.0, 150.0);
+/// CIEDE2000 difference under which two bands, seen across a table and not side by side, may be taken for each
+/// other (estimate; common practice, no source).
+pub const BANDS_APART: f64 = 10.0;

@@ -3,8 +3,13 @@
 //! A mechanic arranges a puzzle for an answer ([`Mechanic::lay_out`]), and an independent solver reads it back
 //! from the view alone ([`Mechanic::readings`]).
 
+mod banded_counters;
 mod dressing;
 pub mod field;
+mod glow_ink;
+mod letter_key;
+mod lid;
+pub mod words;
 
 use std::fmt;
 
@@ -25,7 +30,8 @@ use crate::readings::{Budget, Readings};
 pub type Rng = ChaCha8Rng;
 
 /// Every mechanic, in the order in which they are listed.
-pub const MECHANICS: &[&dyn AnyMechanic] = &[];
+pub const MECHANICS: &[&dyn AnyMechanic] =
+    &[&Untyped(&letter_key::LetterKey), &Untyped(&glow_ink::GlowInk), &Untyped(&banded_counters::BandedCounters)];
 
 /// What a mechanic is, in words and facts.
 #[derive(Clone, Copy, Debug, Serialize)]

@@ -1,0 +1,133 @@
+use super::texts::{card_name, jar_name, rule};
+use super::{Band, JAR, ORDER_CARD, Pattern, View};
+use crate::diag::{Hinted, PuzzleField};
+use crate::face::draw::{Drawing, Pen};
+use crate::face::{Align, Face, Outline, Piece, Role, TextRun, Valign, mm};
+use crate::mechanics::Dressing;
+use crate::mechanics::lid;
+use crate::mechanics::words::capital;
+use crate::script::{Rich, parse};
+use crate::theme::Colour;
+use crate::units::{Mm, Pt, Rect, Size};
+
+/// Diameter of a printed counter: a digit of 20 pt with its ring and sign.
+const DISC: Mm = Mm::new(28.0);
+
+pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
+    let alt = format!("the lid of {}", jar_name(cx));
+    let mut pieces = vec![lid::disc(cx, JAR, "lid disc", view.lid_mm, &parse(&view.lid_title), &alt)?];
+    if let Some(card) = &view.card {
+        pieces.push(order_card(view, card, cx)?);
+    }
+    if view.discs {
+        pieces.extend(view.counters.iter().enumerate().map(|(index, counter)| {
+            let band = counter.band.and_then(|band| view.bands.get(band));
+            let mut piece = cx.piece(JAR, "counter for the jar", disc(band, &counter.text, view.baseline, cx));
+            piece.id = format!("{}-{JAR}-counter-{}", cx.puzzle, index + 1);
+            piece.copies = counter.count;
+            piece
+        }));
+    }
+    Ok(pieces)
+}
+
+/// The order card: a line of text, the rule, then a row for each band: swatch, sign, name.
+fn order_card(view: &View, card: &[usize], cx: &Dressing<'_>) -> Hinted<Piece> {
+    let frame = cx.frame("portrait")?;
+    let mut face = Face::on(&frame, format!("{}: bands in their order", capital(card_name(cx))));
+    cx.title(&mut face, &frame, "portrait", &view.card_title)?;
+    let body = cx.slot(&frame, "portrait", "body")?;
+    let (ink, from) = (cx.colour("ink"), cx.at(PuzzleField::Setup));
+    let text = Rect { h: body.h * 0.18, ..body };
+    let told = Rect { y: body.y + body.h * 0.19, h: body.h * 0.21, ..body };
+    face.text(TextRun::new(text, Role::Text, parse(&view.card_text), Pt::new(13.0), ink, from.clone()));
+    face.text(TextRun::new(told, Role::Text, Rich::plain(rule(cx)), Pt::new(11.0), ink, from.clone()));
+    let list = Rect { y: body.y + body.h * 0.42, h: body.h * 0.58, ..body };
+    let row = (list.h / card.len().max(1) as f64).min(mm(15.0));
+    let mut drawing = Drawing::new(Size { w: list.w, h: list.h });
+    for (index, band) in card.iter().filter_map(|band| view.bands.get(*band)).enumerate() {
+        let y = row * index as f64;
+        let swatch = Rect { x: mm(1.0), y: y + row * 0.2, w: mm(18.0), h: row * 0.6 };
+        drawing.rect(swatch, row * 0.3, Pen { fill: Some(band.colour), ..Pen::line(ink, mm(0.35)) });
+        let mut words = band.name.clone();
+        if let Some(pattern) = band.pattern {
+            sign(&mut drawing, pattern, (mm(26.5), y + row / 2.0), (row * 0.3).min(mm(3.6)), ink);
+            words = format!("{words} \u{b7} {}", pattern.word());
+        }
+        let left = if band.pattern.is_some() { mm(33.0) } else { mm(22.0) };
+        let name = Rect { x: list.x + left, y: list.y + y + mm(0.5), w: list.w - left, h: row - mm(1.0) };
+        let run = TextRun::new(name, Role::Text, Rich::plain(words), Pt::new(14.0), ink, from.clone());
+        face.text(run.aligned(Align::Left, Valign::Middle));
+    }
+    face.art(drawing.svg(), list, "bands with their signs");
+    cx.draw_mark(&mut face, &frame)?;
+    Ok(cx.piece(ORDER_CARD, "order card", face))
+}
+
+/// A printed counter: a ring in the band's colour, the digit, the sign below.
+fn disc(band: Option<&Band>, text: &str, baseline: bool, cx: &Dressing<'_>) -> Face {
+    let size = Size { w: DISC, h: DISC };
+    let words = band.map_or_else(|| "no band".into(), |band| format!("a {} band", band.name));
+    let mut face = Face::new(size, format!("a counter with {words}"));
+    face.outline = Outline::Round;
+    let ink = cx.colour("ink");
+    let middle = DISC / 2.0;
+    let mut drawing = Drawing::new(size);
+    if let Some(band) = band {
+        // The ring in its colour between two thin lines, so that a pale band shows on paper.
+        drawing.circle(middle, middle, mm(11.5), Pen::line(band.colour, mm(3.0)));
+        for radius in [13.0, 10.0] {
+            drawing.circle(middle, middle, mm(radius), Pen::line(ink, mm(0.25)));
+        }
+        if let Some(pattern) = band.pattern {
+            sign(&mut drawing, pattern, (middle, middle + mm(6.2)), mm(1.9), ink);
+        }
+    }
+    let digit = Rect { x: middle - mm(5.0), y: middle - mm(7.5), w: mm(10.0), h: mm(10.0) };
+    if !text.is_empty() && baseline {
+        let y = digit.bottom() + mm(0.4);
+        drawing.line((middle - mm(3.0), y), (middle + mm(3.0), y), Pen::line(ink, mm(0.5)));
+    }
+    face.art(drawing.svg(), Rect::of(size), words);
+    let run = TextRun::new(digit, Role::Code, Rich::plain(text), Pt::new(24.0), ink, cx.at(PuzzleField::Setup));
+    face.text(run.at_least(Pt::new(16.0)));
+    face
+}
+
+/// A pattern's sign about a point.
+fn sign(drawing: &mut Drawing, pattern: Pattern, at: (Mm, Mm), r: Mm, ink: Colour) {
+    let (x, y) = at;
+    let pen = Pen::line(ink, mm(0.5));
+    match pattern {
+        Pattern::Ring => drawing.circle(x, y, r, pen),
+        Pattern::Cross => {
+            drawing.line((x - r, y - r), (x + r, y + r), pen);
+            drawing.line((x - r, y + r), (x + r, y - r), pen);
+        }
+        Pattern::Plus => {
+            drawing.line((x - r, y), (x + r, y), pen);
+            drawing.line((x, y - r), (x, y + r), pen);
+        }
+        Pattern::Triangle => drawing.polygon(&[(x, y - r), (x + r, y + r), (x - r, y + r)], pen),
+        Pattern::Square => drawing.polygon(&[(x - r, y - r), (x + r, y - r), (x + r, y + r), (x - r, y + r)], pen),
+        Pattern::Bars => {
+            for dy in [-0.5, 0.5] {
+                drawing.line((x - r, y + r * dy), (x + r, y + r * dy), pen);
+            }
+        }
+        Pattern::Zigzag => {
+            let step = r / 2.0;
+            let points = [(-2.0, 1.0), (-1.0, -1.0), (0.0, 1.0), (1.0, -1.0), (2.0, 1.0)];
+            for pair in points.windows(2) {
+                if let [(ax, ay), (bx, by)] = pair {
+                    drawing.line((x + step * *ax, y + r * *ay), (x + step * *bx, y + r * *by), pen);
+                }
+            }
+        }
+        Pattern::Dots => {
+            for dx in [-0.8, 0.0, 0.8] {
+                drawing.circle(x + r * dx, y, r * 0.22, Pen::fill(ink));
+            }
+        }
+    }
+}
