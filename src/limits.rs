@@ -30,10 +30,16 @@ pub const READINGS: usize = 24;
 pub const SOLVER_STEPS: u64 = 2_000_000;
 /// Marks in one field of numbers (a Letter page of 14 mm shapes holds about 150).
 pub const FIELD_MARKS: usize = 160;
+/// Letters, spaces and signs on one sign: more would be smaller than 9 pt on a sign of 190 mm.
+pub const SIGN_CHARS: usize = 80;
+/// Like things among which a key is hidden: more would be a search, not a puzzle.
+pub const HIDING_THINGS: usize = 24;
 /// Rounds in which the marks of a field push one another apart; fields that can be settled are settled by then.
 pub const FIELD_ROUNDS: usize = 400;
 /// Fresh starts of a field before it is called too full.
 pub const FIELD_STARTS: usize = 6;
+/// Tries to find places for a board's magnets before it is strewn anew: one in ten succeeds on a board of sixty.
+pub const MAGNET_PICKS: usize = 300;
 /// Sheets of one export; a kit on more paper than this is a mistake.
 pub const SHEETS: usize = 2_000;
 /// Pixels of one preview or exported picture.

@@ -9,6 +9,9 @@ pub mod field;
 mod glow_ink;
 mod letter_key;
 mod lid;
+mod magnet_field;
+mod marked_hiding_place;
+mod marked_letters;
 pub mod words;
 
 use std::fmt;
@@ -31,7 +34,14 @@ pub type Rng = ChaCha8Rng;
 
 /// Every mechanic, in the order in which they are listed.
 pub const MECHANICS: &[&dyn AnyMechanic] =
-    &[&Untyped(&letter_key::LetterKey), &Untyped(&glow_ink::GlowInk), &Untyped(&banded_counters::BandedCounters)];
+    &[
+    &Untyped(&letter_key::LetterKey),
+    &Untyped(&glow_ink::GlowInk),
+    &Untyped(&banded_counters::BandedCounters),
+    &Untyped(&marked_letters::MarkedLetters),
+    &Untyped(&magnet_field::MagnetField),
+    &Untyped(&marked_hiding_place::MarkedHidingPlace),
+];
 
 /// What a mechanic is, in words and facts.
 #[derive(Clone, Copy, Debug, Serialize)]

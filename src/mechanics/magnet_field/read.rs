@@ -1,0 +1,118 @@
+//! Reads a board as guests do who feel every pull.
+
+use super::{Kind, LEAST_ACROSS, Rule, Shape, View, lay};
+use crate::kit::LockKind;
+use crate::readings::tokens::{self, Mark, Order};
+use crate::readings::{Budget, Readings};
+use crate::units::Mm;
+
+/// A shape whose middle is nearer than this to a magnet may be taken for the one that pulls: discs of up to 20 mm reach
+/// 10 mm to each side, and a wand wanders half as far again (common practice, no source).
+pub(super) const NEIGHBOUR: Mm = Mm::new(15.0);
+/// A shape is seen to be larger from this ratio on (common practice, no source).
+const LARGER: f64 = 1.2;
+
+pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
+    let mut all = Readings::default();
+    let pulling: Vec<&Shape> = view.shapes.iter().filter(|shape| shape.pulls).collect();
+    remark(view, &pulling, &mut all);
+    if pulling.is_empty() {
+        return all;
+    }
+    // For each magnet the shapes that it can be felt at, the true one first.
+    let felt: Vec<Vec<&Shape>> = pulling.iter().map(|magnet| felt_at(view, magnet)).collect();
+    let mut choice = vec![0_usize; felt.len()];
+    loop {
+        if !budget.step() {
+            all.unproven = true;
+            break;
+        }
+        let taken: Vec<&Shape> =
+            felt.iter().zip(&choice).filter_map(|(shapes, at)| shapes.get(*at).copied()).collect();
+        let found = tokens::read(&marks(&taken), &order(view.rule.as_ref(), &taken), lock, budget);
+        for reading in found.list {
+            all.add(lock, &reading.answer, reading.why);
+        }
+        all.more |= found.more;
+        all.unproven |= found.unproven;
+        if all.more || all.unproven || !advance(&mut choice, &felt) {
+            break;
+        }
+    }
+    all
+}
+
+/// The next choice, as an odometer counts; false after the last.
+fn advance(choice: &mut [usize], felt: &[Vec<&Shape>]) -> bool {
+    for (at, shapes) in choice.iter_mut().zip(felt) {
+        *at += 1;
+        if *at < shapes.len() {
+            return true;
+        }
+        *at = 0;
+    }
+    false
+}
+
+/// The shapes at which a magnet can be felt, its own first.
+fn felt_at<'a>(view: &'a View, magnet: &'a Shape) -> Vec<&'a Shape> {
+    let near = view.shapes.iter().filter(|other| *other != magnet && other.distance(magnet) < NEIGHBOUR);
+    std::iter::once(magnet).chain(near).collect()
+}
+
+fn marks(taken: &[&Shape]) -> Vec<Mark> {
+    taken.iter().map(|shape| Mark::new(format!("the {} {}", shape.kind.plain(), shape.number), shape.number.clone())).collect()
+}
+
+/// What the rule says about the order of these shapes: which stands clearly before which.
+fn order(rule: Option<&Rule>, taken: &[&Shape]) -> Order {
+    let before = |a: &Shape, b: &Shape| match rule {
+        None => false,
+        Some(Rule::Rows) => (b.y - a.y).get() >= (a.across + b.across).get() / 4.0,
+        Some(Rule::Sizes) => b.across.get() >= a.across.get() * LARGER,
+        Some(Rule::Kinds(kinds)) => {
+            let at = |kind: Kind| kinds.iter().position(|listed| *listed == kind);
+            matches!((at(a.kind), at(b.kind)), (Some(first), Some(second)) if first < second)
+        }
+    };
+    let mut pairs = Vec::new();
+    for (i, a) in taken.iter().enumerate() {
+        for (j, b) in taken.iter().enumerate() {
+            if i != j && before(a, b) {
+                pairs.push((i, j));
+            }
+        }
+    }
+    Order::Partial(pairs)
+}
+
+/// Says what a guest should not have to guess.
+fn remark(view: &View, pulling: &[&Shape], readings: &mut Readings) {
+    if view.rule.is_none() {
+        readings.remarks.push("no card states the order of the numbers".into());
+    }
+    for (index, a) in pulling.iter().enumerate() {
+        for b in pulling.iter().take(index) {
+            if a.distance(b) < lay::MAGNETS_APART {
+                readings.remarks.push(format!(
+                    "the magnets behind {} and {} lie {:.0} mm apart: they pull at each other and feel like one",
+                    b.number,
+                    a.number,
+                    a.distance(b).get()
+                ));
+            }
+        }
+        let same = view.shapes.iter().filter(|shape| shape.number == a.number).count();
+        // One digit must stand on a board many times over; a longer number is what people call a shape by.
+        if a.number.chars().count() > 1 && same > 1 {
+            readings.remarks.push(format!("{} stands on {same} shapes, and one of them hides a magnet", a.number));
+        }
+    }
+    let small = view.shapes.iter().filter(|shape| shape.across < LEAST_ACROSS).count();
+    if small > 0 {
+        readings.remarks.push(format!(
+            "{small} shapes are under {} mm across: too small for a number that can be read",
+            LEAST_ACROSS.get()
+        ));
+    }
+}

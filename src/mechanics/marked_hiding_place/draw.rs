@@ -1,0 +1,47 @@
+//! The tags and the note.
+
+use super::{Thing, View};
+use crate::diag::{Hinted, PuzzleField};
+use crate::face::{Face, Piece, Role, TextRun};
+use crate::mechanics::Dressing;
+use crate::script::Rich;
+use crate::units::{Mm, Pt, Rect};
+
+/// Height of the word under a sign.
+const WORD: Mm = Mm::new(9.0);
+
+/// A tag for each thing. Tags carry no lock mark: a guest could take it for the tag's sign.
+pub(super) fn tags(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
+    let mut pieces = Vec::new();
+    for (index, thing) in view.things.iter().enumerate() {
+        let piece = cx.piece("things", &format!("Tag: {}", thing.word), tag(thing, cx)?);
+        pieces.push(Piece { id: format!("{}-tag-{}", cx.puzzle, index + 1), ..piece });
+    }
+    Ok(pieces)
+}
+
+fn tag(thing: &Thing, cx: &Dressing<'_>) -> Hinted<Face> {
+    let frame = cx.frame("tag")?;
+    let body = cx.slot(&frame, "tag", "body")?;
+    let mut face = Face::on(&frame, format!("A tag with a sign: {}.", thing.word));
+    cx.title(&mut face, &frame, "tag", cx.name("tag-title", ""))?;
+    let word_height = WORD.min(body.h / 3.0);
+    let side = body.w.min(body.h - word_height);
+    let picture = Rect {
+        x: body.x + (body.w - side) / 2.0,
+        y: body.y + (body.h - word_height - side) / 2.0,
+        w: side,
+        h: side,
+    };
+    face.art(cx.symbol(&thing.sign)?, picture, thing.word.clone());
+    let below = Rect { y: body.bottom() - word_height, h: word_height, ..body };
+    let from = cx.at(PuzzleField::Setup);
+    face.text(TextRun::new(below, Role::Text, Rich::plain(thing.word.clone()), Pt::new(15.0), cx.colour("ink"), from));
+    Ok(face)
+}
+
+pub(super) fn note(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
+    let title = cx.name("note-title", "Where to look");
+    let face = cx.card("note", title, &Rich::plain(view.note.clone()), &format!("A note, {title}: {}", view.note))?;
+    Ok(cx.piece("note", "Note", face))
+}

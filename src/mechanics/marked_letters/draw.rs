@@ -1,0 +1,147 @@
+//! The sign and the pointer card.
+
+use super::{Says, View};
+use crate::diag::{Hinted, PuzzleField, Trouble};
+use crate::face::{Face, Piece, Role, TextRun};
+use crate::mechanics::Dressing;
+use crate::script::{Paragraph, Rich, Span};
+use crate::units::{Mm, Pt, Rect, Size};
+
+/// What `slot-letters` of the frame `sign` measures in a usual theme; only the choice where to wrap rests on it.
+const USUAL_SLOT: Size = Size::mm(160.0, 24.0);
+/// Height of the row of small digits under a line of letters: a 9 pt digit in a line of 12 pt.
+const MARK_ROW: Mm = Mm::new(4.4);
+/// Height of a line of letters, in the size of its type: room for capitals in any lettering.
+const LINE: f64 = 1.3;
+/// Most lines of a sign.
+const LINES: usize = 4;
+/// Least size of the letters and of the digits under them (common practice for cards, no source).
+const LEAST: Pt = Pt::new(9.0);
+/// Greatest size of the letters.
+const MOST: Pt = Pt::new(48.0);
+
+/// Width kept for a letter, in the size of its type. Generous, so that no lettering has to shrink one letter alone.
+fn width(letter: char) -> f64 {
+    match letter {
+        'I' | '.' | ',' | '\'' => 0.5,
+        '-' | ' ' => 0.6,
+        'M' | 'W' | '&' => 1.2,
+        _ => 0.95,
+    }
+}
+
+fn line_width(line: impl Iterator<Item = char>) -> f64 {
+    line.map(width).sum()
+}
+
+/// The size of type at which lines of such widths fill a slot.
+fn type_size(slot: Size, lines: &[f64]) -> Mm {
+    let widest = lines.iter().copied().fold(0.0, f64::max);
+    #[expect(clippy::cast_precision_loss, reason = "a handful of lines")]
+    let count = lines.len() as f64;
+    let by_width = slot.w / widest;
+    let by_height = (slot.h / count - MARK_ROW) / LINE;
+    by_width.min(by_height).min(MOST.to_mm())
+}
+
+/// Breaks words into the lines that allow the largest letters; of equals, the fewest lines.
+pub(super) fn wrap(words: &[&str]) -> Vec<String> {
+    let mut best: Option<(Mm, Vec<String>)> = None;
+    for count in 1..=LINES.min(words.len()) {
+        let lines = break_into(words, count);
+        let widths: Vec<f64> = lines.iter().map(|line| line_width(line.chars())).collect();
+        let size = type_size(USUAL_SLOT, &widths);
+        if best.as_ref().is_none_or(|(so_far, _)| size > *so_far) {
+            best = Some((size, lines));
+        }
+    }
+    best.map(|(_, lines)| lines).unwrap_or_default()
+}
+
+/// Words in at most `count` lines whose widest is as narrow as can be: widths are tried from the widest word up.
+fn break_into(words: &[&str], count: usize) -> Vec<String> {
+    let spans = |limit: f64| {
+        let mut lines: Vec<String> = Vec::new();
+        for word in words {
+            match lines.last_mut() {
+                Some(line) if line_width(line.chars()) + width(' ') + line_width(word.chars()) <= limit => {
+                    line.push(' ');
+                    line.push_str(word);
+                }
+                _ => lines.push((*word).to_owned()),
+            }
+        }
+        lines
+    };
+    let mut limit = words.iter().map(|word| line_width(word.chars())).fold(0.0, f64::max);
+    let whole = line_width(words.join(" ").chars()) + 0.1;
+    while limit < whole {
+        let lines = spans(limit);
+        if lines.len() <= count {
+            return lines;
+        }
+        limit += 0.25;
+    }
+    spans(whole)
+}
+
+pub(super) fn sign(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
+    let frame = cx.frame("sign")?;
+    let slot = cx.slot(&frame, "sign", "letters")?;
+    let words: Vec<String> = view.lines.iter().map(|line| line.iter().map(|cell| cell.letter).collect()).collect();
+    let alt = format!("A sign: {}. Small digits stand under some of its letters.", words.join(" "));
+    let mut face = Face::on(&frame, alt);
+    cx.title(&mut face, &frame, "sign", &view.heading)?;
+
+    let widths: Vec<f64> = words.iter().map(|line| line_width(line.chars())).collect();
+    let size = type_size(Size { w: slot.w, h: slot.h }, &widths);
+    if size.to_pt() < LEAST {
+        return Err(Trouble::new("the sign's letters would be smaller than 9 points")
+            .hint("shorten the sign, or draw a larger `slot-letters` into the theme's frame `sign`"));
+    }
+    let row = size * LINE + MARK_ROW;
+    #[expect(clippy::cast_precision_loss, reason = "a handful of lines")]
+    let mut y = slot.y + (slot.h - row * widths.len() as f64) / 2.0;
+    for (line, width_of_line) in view.lines.iter().zip(&widths) {
+        let mut x = slot.x + (slot.w - size * *width_of_line) / 2.0;
+        for cell in line {
+            let w = size * width(cell.letter);
+            if cell.letter != ' ' {
+                let rect = Rect { x, y, w, h: size * LINE };
+                face.text(run(cx, rect, Role::Display, cell.letter, size.to_pt()));
+            }
+            if let Some(mark) = cell.mark {
+                let w = w.max(MARK_ROW);
+                let rect = Rect { x: x + (size * width(cell.letter) - w) / 2.0, y: y + size * LINE, w, h: MARK_ROW };
+                face.text(run(cx, rect, Role::Code, mark, Pt::new(10.0)));
+            }
+            x += w;
+        }
+        y += row;
+    }
+    cx.draw_mark(&mut face, &frame)?;
+    Ok(cx.piece("sign", "Sign", face))
+}
+
+fn run(cx: &Dressing<'_>, rect: Rect, role: Role, symbol: char, most: Pt) -> TextRun {
+    let text = Rich::plain(symbol.to_string());
+    TextRun::new(rect, role, text, most, cx.colour("ink"), cx.at(PuzzleField::Setup)).at_least(LEAST)
+}
+
+pub(super) fn pointer(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
+    let (says, spoken) = match &view.pointer.says {
+        Says::Letters(letters) => (letters.iter().map(char::to_string).collect::<Vec<_>>().join(", "), false),
+        Says::Line(line) => (line.clone(), true),
+    };
+    let rules = view.rules();
+    // The author's line stands exactly as written, never read as markup.
+    let paragraph = |text: &str, emph, strong| Paragraph {
+        spans: vec![Span { text: text.to_owned(), emph, strong, end_of_line: false }],
+    };
+    let mut body = Rich { paragraphs: vec![paragraph(&says, spoken, !spoken)] };
+    body.paragraphs.extend(rules.iter().map(|rule| paragraph(rule, false, false)));
+    let title = cx.name("pointer-title", "Read these letters");
+    let alt = format!("A card, {title}: {says}. {}", rules.join(" "));
+    let face = cx.card("landscape", title, &body, &alt)?;
+    Ok(cx.piece("pointer", "Pointer card", face))
+}
