@@ -219,7 +219,9 @@ impl Mechanic for MagnetField {
         vec![
             PrepStep {
                 key: "glue",
-                what: format!("Glue the print of {board} flat onto corrugated card, cut both to the frame, and let it dry under books."),
+                what: format!(
+                    "Glue the print of {board} flat onto corrugated card, cut both to the frame, and let it dry under books."
+                ),
                 needs: vec![
                     Need { material: "plain-paper", amount: 1.0 },
                     Need { material: "corrugated-card", amount: 1.0 },
@@ -242,7 +244,9 @@ impl Mechanic for MagnetField {
             },
             PrepStep {
                 key: "try",
-                what: format!("Move {wand} over the front: it must pull behind the right shapes and nowhere else. If the card is too thick, move the magnets' tape to a thinner card."),
+                what: format!(
+                    "Move {wand} over the front: it must pull behind the right shapes and nowhere else. If the card is too thick, move the magnets' tape to a thinner card."
+                ),
                 needs: vec![Need { material: "magnet-wand", amount: 1.0 }],
                 hands: 4.0,
                 wait: 0.0,

@@ -258,7 +258,9 @@ impl Mechanic for MarkedHidingPlace {
                 format!("Write {code} on a slip of paper and hide it {place} {at}.")
             }
             (None, Hiding::InFood) => {
-                format!("Wrap the key, then hide it {place} {at}; better, put it under its sealed wrapper or beside the plate.")
+                format!(
+                    "Wrap the key, then hide it {place} {at}; better, put it under its sealed wrapper or beside the plate."
+                )
             }
             (None, _) => format!("Hide the key of {} {place} {at}. Try it in the lock first.", cx.lock_name),
         };
@@ -310,7 +312,9 @@ impl Mechanic for MarkedHidingPlace {
             Teller::Letter => ("the letter", "Read the letter once more."),
         };
         let last = match view.spot() {
-            Some(thing) => format!("The sign is the {}. Look {} the thing that wears it.", thing.word, view.place.word()),
+            Some(thing) => {
+                format!("The sign is the {}. Look {} the thing that wears it.", thing.word, view.place.word())
+            }
             None => format!("Look {} the thing that wears the sign.", view.place.word()),
         };
         HintLadder {

@@ -132,7 +132,8 @@ impl View {
             ),
         }
         if self.pointer.equal_rule {
-            let way = if self.lines.len() > 1 { "from left to right, the top line first" } else { "from left to right" };
+            let way =
+                if self.lines.len() > 1 { "from left to right, the top line first" } else { "from left to right" };
             rules.push(format!(
                 "If such a letter stands on the sign more than once, take the first of them {way}; each time it is named again, the next."
             ));
@@ -245,7 +246,8 @@ impl Mechanic for MarkedLetters {
             Says::Letters(_) => format!("names {}", letters_in_words(view)),
             Says::Line(line) => format!("says “{line}”; the first letters of its words are {}", letters_in_words(view)),
         };
-        let equal = if view.pointer.equal_rule { " Equal letters are taken in reading order, as the card says." } else { "" };
+        let equal =
+            if view.pointer.equal_rule { " Equal letters are taken in reading order, as the card says." } else { "" };
         format!(
             "{} {how}. The digits under these letters on {}, in that order, are the code.{equal} All other digits on it are decoys.",
             capital(cx.name("pointer", "the pointer card")),

@@ -33,8 +33,7 @@ use crate::readings::{Budget, Readings};
 pub type Rng = ChaCha8Rng;
 
 /// Every mechanic, in the order in which they are listed.
-pub const MECHANICS: &[&dyn AnyMechanic] =
-    &[
+pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&letter_key::LetterKey),
     &Untyped(&glow_ink::GlowInk),
     &Untyped(&banded_counters::BandedCounters),

@@ -1,6 +1,6 @@
 //! The board, its rule card, and the host's template for the magnets.
 
-use super::{FIELD, LEAST_ACROSS, Kind, Rule, Shape, View, shape};
+use super::{FIELD, Kind, LEAST_ACROSS, Rule, Shape, View, shape};
 use crate::diag::{Hinted, PuzzleField, Trouble};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Align, Audience, Face, Piece, Role, TextRun, Valign};
@@ -18,12 +18,15 @@ fn scale(view: &View, slot: Rect) -> Hinted<f64> {
     let scale = (slot.w.get() / FIELD.w.get()).min(slot.h.get() / FIELD.h.get());
     let small = view.shapes.iter().any(|shape| shape.across * scale < LEAST_ACROSS - Mm::new(0.01));
     if small {
-        return Err(Trouble::new(format!("on the theme's frame `board` shapes would be under {} mm", LEAST_ACROSS.get()))
-            .hint(format!(
-                "set a larger shape_size, or draw the frame's `slot-field` {} by {} mm",
-                FIELD.w.get(),
-                FIELD.h.get()
-            )));
+        return Err(Trouble::new(format!(
+            "on the theme's frame `board` shapes would be under {} mm",
+            LEAST_ACROSS.get()
+        ))
+        .hint(format!(
+            "set a larger shape_size, or draw the frame's `slot-field` {} by {} mm",
+            FIELD.w.get(),
+            FIELD.h.get()
+        )));
     }
     Ok(scale)
 }
@@ -86,12 +89,15 @@ pub(super) fn template(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let run =
         TextRun::new(words, Role::Code, Rich::plain(text), Pt::new(10.0), cx.colour("ink"), cx.at(PuzzleField::Setup));
     face.text(run.aligned(Align::Left, Valign::Top).at_least(Pt::new(8.0)));
-    face.layers.insert(0, crate::face::Layer::Art(crate::face::Art {
-        svg: drawing.svg(),
-        rect: Rect::of(frame.size),
-        turn: 0.0,
-        alt: String::new(),
-    }));
+    face.layers.insert(
+        0,
+        crate::face::Layer::Art(crate::face::Art {
+            svg: drawing.svg(),
+            rect: Rect::of(frame.size),
+            turn: 0.0,
+            alt: String::new(),
+        }),
+    );
     let piece = cx.piece("template", "Magnet template, for the host", face);
     Ok(Piece { audience: Audience::Host, measured: true, ..piece })
 }

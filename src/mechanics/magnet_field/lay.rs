@@ -46,8 +46,13 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
             return Ok(view);
         }
     }
-    Err(Trouble::new(format!("{} magnets find no places far enough from each other and from other shapes", numbers.len()))
-        .hint("set fewer shapes or a smaller shape_size, or put more digits on each shape, so that fewer magnets are needed"))
+    Err(Trouble::new(format!(
+        "{} magnets find no places far enough from each other and from other shapes",
+        numbers.len()
+    ))
+    .hint(
+        "set fewer shapes or a smaller shape_size, or put more digits on each shape, so that fewer magnets are needed",
+    ))
 }
 
 /// The answer cut into the numbers of the shapes that pull.
@@ -67,8 +72,11 @@ fn numbers(setup: &Setup, job: &Job<'_>) -> Hinted<Vec<String>> {
         return Err(Trouble::new("one shape would carry the whole answer").hint("set `digits` lower"));
     }
     if numbers.len() > most {
-        return Err(Trouble::new(format!("this order has room for {most} magnets, and the answer needs {}", numbers.len()))
-            .hint("put more digits on each shape, or set `order` to Rows"));
+        return Err(Trouble::new(format!(
+            "this order has room for {most} magnets, and the answer needs {}",
+            numbers.len()
+        ))
+        .hint("put more digits on each shape, or set `order` to Rows"));
     }
     Ok(numbers)
 }
@@ -136,7 +144,12 @@ fn sizes(setup: &Setup, magnets: usize, count: usize) -> Vec<Mm> {
     let mut sizes = Vec::new();
     // Largest first, at least two of each; the smallest size takes what is left.
     for across in steps.iter().skip(1).rev() {
-        #[expect(clippy::cast_precision_loss, clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "at most FIELD_MARKS")]
+        #[expect(
+            clippy::cast_precision_loss,
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "at most FIELD_MARKS"
+        )]
         let share = (count as f64 * weight(*across) / all).floor() as usize;
         sizes.extend(std::iter::repeat_n(*across, share.max(2)));
     }

@@ -27,8 +27,7 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
             all.unproven = true;
             break;
         }
-        let taken: Vec<&Shape> =
-            felt.iter().zip(&choice).filter_map(|(shapes, at)| shapes.get(*at).copied()).collect();
+        let taken: Vec<&Shape> = felt.iter().zip(&choice).filter_map(|(shapes, at)| shapes.get(*at).copied()).collect();
         let found = tokens::read(&marks(&taken), &order(view.rule.as_ref(), &taken), lock, budget);
         for reading in found.list {
             all.add(lock, &reading.answer, reading.why);
@@ -61,7 +60,10 @@ fn felt_at<'a>(view: &'a View, magnet: &'a Shape) -> Vec<&'a Shape> {
 }
 
 fn marks(taken: &[&Shape]) -> Vec<Mark> {
-    taken.iter().map(|shape| Mark::new(format!("the {} {}", shape.kind.plain(), shape.number), shape.number.clone())).collect()
+    taken
+        .iter()
+        .map(|shape| Mark::new(format!("the {} {}", shape.kind.plain(), shape.number), shape.number.clone()))
+        .collect()
 }
 
 /// What the rule says about the order of these shapes: which stands clearly before which.

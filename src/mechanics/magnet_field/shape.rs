@@ -30,16 +30,8 @@ pub enum Kind {
 
 impl Kind {
     /// All outlines.
-    pub const ALL: [Self; 8] = [
-        Self::Circle,
-        Self::Square,
-        Self::Triangle,
-        Self::Diamond,
-        Self::Hexagon,
-        Self::Star,
-        Self::Cross,
-        Self::Drop,
-    ];
+    pub const ALL: [Self; 8] =
+        [Self::Circle, Self::Square, Self::Triangle, Self::Diamond, Self::Hexagon, Self::Star, Self::Cross, Self::Drop];
 
     /// The plain word; also the key of the theme's own word for it.
     #[must_use]

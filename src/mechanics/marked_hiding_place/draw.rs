@@ -27,12 +27,8 @@ fn tag(thing: &Thing, cx: &Dressing<'_>) -> Hinted<Face> {
     cx.title(&mut face, &frame, "tag", cx.name("tag-title", ""))?;
     let word_height = WORD.min(body.h / 3.0);
     let side = body.w.min(body.h - word_height);
-    let picture = Rect {
-        x: body.x + (body.w - side) / 2.0,
-        y: body.y + (body.h - word_height - side) / 2.0,
-        w: side,
-        h: side,
-    };
+    let picture =
+        Rect { x: body.x + (body.w - side) / 2.0, y: body.y + (body.h - word_height - side) / 2.0, w: side, h: side };
     face.art(cx.symbol(&thing.sign)?, picture, thing.word.clone());
     let below = Rect { y: body.bottom() - word_height, h: word_height, ..body };
     let from = cx.at(PuzzleField::Setup);

@@ -18,7 +18,9 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
     }
     for (index, name) in names.iter().enumerate() {
         if name.is_empty() {
-            return Err(Trouble::new(format!("thing {} has no name", index + 1)).hint("write what host and guests call it"));
+            return Err(
+                Trouble::new(format!("thing {} has no name", index + 1)).hint("write what host and guests call it")
+            );
         }
         if names.iter().take(index).any(|other| same_answer(other, name)) {
             return Err(Trouble::new(format!("two things are called \"{name}\"")).hint("give each a name of its own"));
@@ -81,7 +83,8 @@ fn signs(setup: &Setup, job: &Job<'_>, names: &[&str], rng: &mut Rng) -> Hinted<
         .filter(|symbol| setup.things.iter().all(|thing| thing.sign != *symbol))
         .filter(|symbol| {
             let word = read::words(&word_of(symbol));
-            !read::holds(&read::words(&setup.note), &word) && names.iter().all(|name| !read::holds(&read::words(name), &word))
+            !read::holds(&read::words(&setup.note), &word)
+                && names.iter().all(|name| !read::holds(&read::words(name), &word))
         })
         .collect();
     spare.sort_unstable();

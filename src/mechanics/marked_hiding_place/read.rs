@@ -72,7 +72,6 @@ pub(super) fn holds(text: &[String], words: &[String]) -> bool {
     let Some((last, first)) = words.split_last() else { return false };
     text.windows(words.len()).any(|window| {
         let Some((end, start)) = window.split_last() else { return false };
-        start == first
-            && end.strip_prefix(last.as_str()).is_some_and(|ending| matches!(ending, "" | "s" | "es"))
+        start == first && end.strip_prefix(last.as_str()).is_some_and(|ending| matches!(ending, "" | "s" | "es"))
     })
 }
