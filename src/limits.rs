@@ -65,3 +65,12 @@ pub const LID_MM: (f64, f64) = (30.0, 150.0);
 /// CIEDE2000 difference under which two bands, seen across a table and not side by side, may be taken for each
 /// other (estimate; common practice, no source).
 pub const BANDS_APART: f64 = 10.0;
+/// Least and greatest way round a marked jar, or width of a marked tile, in millimetres.
+pub const AROUND_MM: (f64, f64) = (120.0, 500.0);
+/// Least room for one written symbol, in millimetres: a digit of 7 mm with air (common practice, no source).
+pub const SYMBOL_MM: f64 = 9.0;
+/// A finger's width in millimetres: closer than this, a wipe takes the neighbour as well (common practice, no
+/// source).
+pub const FINGER_MM: f64 = 12.0;
+/// Widest printed piece in millimetres: it must fit across Letter and A4 with margins of 12.7 mm.
+pub const PRINTED_MM: f64 = 180.0;

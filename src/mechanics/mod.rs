@@ -7,6 +7,7 @@ mod banded_counters;
 mod dressing;
 pub mod field;
 mod glow_ink;
+mod lasting_ink;
 mod letter_key;
 mod lid;
 mod magnet_field;
@@ -37,6 +38,7 @@ pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&letter_key::LetterKey),
     &Untyped(&glow_ink::GlowInk),
     &Untyped(&banded_counters::BandedCounters),
+    &Untyped(&lasting_ink::LastingInk),
     &Untyped(&marked_letters::MarkedLetters),
     &Untyped(&magnet_field::MagnetField),
     &Untyped(&marked_hiding_place::MarkedHidingPlace),

@@ -1,0 +1,176 @@
+use super::texts::{jar_name, label_name, rule};
+use super::{Carrier, JAR, LABEL, Symbol, View};
+use crate::diag::{Hinted, PuzzleField};
+use crate::face::draw::{Drawing, Pen};
+use crate::face::{Audience, Face, Piece, Role, TextRun, mm};
+use crate::limits;
+use crate::mechanics::{Dressing, lid};
+use crate::script::{Rich, Span, parse};
+use crate::units::{Mm, Pt, Rect, Size};
+
+/// Height of a jar's strip.
+const STRIP: Mm = Mm::new(26.0);
+/// Height of a tile's row.
+const ROW: Mm = Mm::new(18.0);
+/// Longest piece of a strip, without its lap.
+const LONGEST: f64 = limits::PRINTED_MM - 10.0;
+/// What a strip's piece goes on beneath the next one.
+const LAP: Mm = Mm::new(8.0);
+/// Room for the tile's arrow above the rows.
+const HEAD: Mm = Mm::new(10.0);
+
+pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
+    let mut pieces = vec![label(view, cx)?];
+    for host in [false, true] {
+        if !host && !view.printed {
+            if view.carrier == Carrier::Jar && view.start {
+                pieces.push(arrow_tab(cx));
+            }
+            continue;
+        }
+        let faces = match view.carrier {
+            Carrier::Jar => strip(view, cx, host),
+            Carrier::Tile => vec![sheet(view, cx, host)],
+        };
+        let count = faces.len();
+        for (index, face) in faces.into_iter().enumerate() {
+            let (kind, word) = if host { ("template", "host's template") } else { ("field", "lasting symbols") };
+            let of = if count > 1 { format!(", piece {} of {count} from the left", index + 1) } else { String::new() };
+            let mut piece = cx.piece(JAR, &format!("{word}{of}"), face);
+            piece.id = format!("{}-{JAR}-{kind}-{}", cx.puzzle, index + 1);
+            piece.measured = true;
+            if host {
+                piece.audience = Audience::Host;
+            }
+            pieces.push(piece);
+        }
+    }
+    Ok(pieces)
+}
+
+/// The lid disc of a jar or the label of a tile: the author's words, then the rule.
+fn label(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
+    let alt = format!("{}: where to start and which way to read", label_name(view, cx));
+    let mut told = Rich::plain(rule(view));
+    told.paragraphs.iter_mut().flat_map(|paragraph| &mut paragraph.spans).for_each(|span| span.strong = true);
+    match view.carrier {
+        Carrier::Jar => {
+            let mut text = parse(&view.label_title);
+            text.paragraphs.extend(parse(&view.label_text).paragraphs);
+            text.paragraphs.extend(told.paragraphs);
+            lid::disc(cx, LABEL, "lid disc", view.lid_mm, &text, &alt)
+        }
+        Carrier::Tile => {
+            let mut text = parse(&view.label_text);
+            if let Some(last) = text.paragraphs.last_mut() {
+                last.spans.push(Span { end_of_line: true, ..Span::default() });
+                last.spans.extend(told.paragraphs.into_iter().flat_map(|paragraph| paragraph.spans));
+            } else {
+                text = told;
+            }
+            let face = cx.card("label", &view.label_title, &text, &alt)?;
+            Ok(cx.piece(LABEL, "label", face))
+        }
+    }
+}
+
+/// The strip round a jar, in pieces that fit the paper. The last laps over the first.
+fn strip(view: &View, cx: &Dressing<'_>, host: bool) -> Vec<Face> {
+    let count = view.symbols.len().max(1);
+    let pieces = ((view.around_mm / LONGEST).ceil() as usize).clamp(1, count);
+    let (each, more) = (count / pieces, count % pieces);
+    let mut faces = Vec::new();
+    let mut first = 0;
+    for index in 0..pieces {
+        let here = each + usize::from(index < more);
+        let left = mm(view.pitch_mm * first as f64);
+        let right = mm(view.pitch_mm * (first + here) as f64);
+        let size = Size { w: right - left + LAP, h: STRIP };
+        let mut face = Face::new(size, alt(view, cx, host));
+        let mut drawing = Drawing::new(size);
+        if index == 0 && view.start {
+            arrow(&mut drawing, (mm(0.9), STRIP / 2.0), cx);
+        }
+        // Where the next piece begins: the lap goes beneath it.
+        let lap = size.w - LAP;
+        let thin = Pen::line(cx.colour("line"), mm(0.2)).dashed(mm(1.5), mm(1.5));
+        drawing.line((lap, mm(0.5)), (lap, STRIP - mm(0.5)), thin);
+        face.art(drawing.svg(), Rect::of(size), String::new());
+        for symbol in view.symbols.iter().filter(|s| mm(s.at) >= left && mm(s.at) < right) {
+            let middle = mm(symbol.at) - left;
+            let half = mm(view.pitch_mm / 2.0 - 0.5);
+            let rect = Rect { x: middle - half, y: mm(4.0), w: half * 2.0, h: STRIP - mm(8.0) };
+            write(&mut face, symbol, rect, host, cx);
+        }
+        faces.push(face);
+        first += here;
+    }
+    faces
+}
+
+/// The sheet of a tile, row by row.
+fn sheet(view: &View, cx: &Dressing<'_>, host: bool) -> Face {
+    let rows = view.symbols.iter().map(|symbol| symbol.row).max().unwrap_or(0) + 1;
+    let size = Size { w: mm(view.around_mm), h: HEAD + ROW * f64::from(rows) };
+    let mut face = Face::new(size, alt(view, cx, host));
+    if view.start {
+        let mut drawing = Drawing::new(size);
+        let (x, ink) = (size.w / 2.0, cx.colour("ink"));
+        drawing.polygon(&[(x, mm(2.0)), (x + mm(3.5), mm(8.0)), (x - mm(3.5), mm(8.0))], Pen::fill(ink));
+        face.art(drawing.svg(), Rect::of(size), "an arrow that points up");
+    }
+    for symbol in &view.symbols {
+        let half = mm(view.pitch_mm / 2.0 - 0.5);
+        let y = HEAD + ROW * f64::from(symbol.row) + mm(1.0);
+        let rect = Rect { x: mm(symbol.at) - half, y, w: half * 2.0, h: ROW - mm(2.0) };
+        write(&mut face, symbol, rect, host, cx);
+    }
+    face
+}
+
+/// On the guests' piece only what stays; on the host's also, paler and in brackets, what the host adds.
+fn write(face: &mut Face, symbol: &Symbol, rect: Rect, host: bool, cx: &Dressing<'_>) {
+    if !host && !symbol.lasting {
+        return;
+    }
+    let (words, ink) = if symbol.lasting {
+        (symbol.text.to_string(), cx.colour("ink"))
+    } else {
+        (format!("({})", symbol.text), cx.colour("line"))
+    };
+    let run = TextRun::new(rect, Role::Hand, Rich::plain(words), Pt::new(30.0), ink, cx.at(PuzzleField::Setup));
+    face.text(run.at_least(Pt::new(12.0)));
+}
+
+fn alt(view: &View, cx: &Dressing<'_>, host: bool) -> String {
+    let jar = jar_name(view, cx);
+    if host {
+        format!("template for {jar}: what stays, and in brackets what is written in wipe-off ink")
+    } else {
+        format!("symbols for {jar}")
+    }
+}
+
+/// The start mark: an arrow, whose tail stands at the start and whose head shows the way.
+fn arrow(drawing: &mut Drawing, at: (Mm, Mm), cx: &Dressing<'_>) {
+    let (x, y) = at;
+    let ink = cx.colour("ink");
+    drawing.line((x, y - mm(10.0)), (x, y + mm(10.0)), Pen::line(ink, mm(1.0)));
+    for edge in [-10.0, 10.0] {
+        let inwards = if edge < 0.0 { 3.0 } else { -3.0 };
+        let tip = y + mm(edge);
+        drawing.polygon(&[(x - mm(0.5), tip), (x + mm(3.0), tip), (x - mm(0.5), tip + mm(inwards))], Pen::fill(ink));
+    }
+}
+
+/// The start mark on a tab of its own, for a jar that the host writes on.
+fn arrow_tab(cx: &Dressing<'_>) -> Piece {
+    let size = Size::mm(12.0, 26.0);
+    let mut face = Face::new(size, "the start mark for the jar");
+    let mut drawing = Drawing::new(size);
+    arrow(&mut drawing, (mm(5.0), STRIP / 2.0), cx);
+    face.art(drawing.svg(), Rect::of(size), "a start mark");
+    let mut piece = cx.piece(JAR, "start mark for the jar", face);
+    piece.id = format!("{}-{JAR}-start", cx.puzzle);
+    piece
+}

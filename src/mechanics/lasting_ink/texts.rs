@@ -1,0 +1,141 @@
+use super::{Carrier, Direction, JAR, LABEL, View};
+use crate::kit::HintLadder;
+use crate::kit::material::{Need, PrepStep};
+use crate::mechanics::Dressing;
+use crate::mechanics::words::capital;
+
+pub(super) fn jar_name<'a>(view: &View, cx: &Dressing<'a>) -> &'a str {
+    cx.name(JAR, carrier_word(view))
+}
+
+const fn carrier_word(view: &View) -> &'static str {
+    match view.carrier {
+        Carrier::Jar => "the jar",
+        Carrier::Tile => "the tile",
+    }
+}
+
+pub(super) fn label_name<'a>(view: &View, cx: &Dressing<'a>) -> &'a str {
+    match view.carrier {
+        Carrier::Jar => cx.name(LABEL, "the lid"),
+        Carrier::Tile => cx.name(LABEL, "the label"),
+    }
+}
+
+/// The order rule, as guests read it on the lid or the label.
+pub(super) fn rule(view: &View) -> &'static str {
+    match (view.carrier, view.start, view.direction) {
+        (Carrier::Tile, true, _) => "Read what stays row by row, arrow upwards.",
+        (Carrier::Tile, false, _) => "Read what stays row by row.",
+        (Carrier::Jar, true, Direction::Rightwards) => "Read what stays: from the arrow to the right.",
+        (Carrier::Jar, true, Direction::Leftwards) => "Read what stays: from the arrow to the left.",
+        (Carrier::Jar, true, Direction::Unstated) => "Read what stays, from the arrow.",
+        (Carrier::Jar, false, Direction::Rightwards) => "Read what stays, to the right.",
+        (Carrier::Jar, false, Direction::Leftwards) => "Read what stays, to the left.",
+        (Carrier::Jar, false, Direction::Unstated) => "Read what stays.",
+    }
+}
+
+/// Symbols that stay, from left to right and from the top.
+fn staying(view: &View) -> String {
+    let mut stay: Vec<_> = view.symbols.iter().filter(|symbol| symbol.lasting).collect();
+    stay.sort_by(|a, b| a.row.cmp(&b.row).then(a.at.total_cmp(&b.at)));
+    let words: Vec<String> = stay.iter().map(|symbol| symbol.text.to_string()).collect();
+    words.join(", ")
+}
+
+pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
+    let need = |material, amount| Need { material, amount };
+    let jar = jar_name(view, cx);
+    let carrier = match view.carrier {
+        Carrier::Jar => need("jar", 1.0),
+        Carrier::Tile if view.printed => need("sheet-protector", 1.0),
+        Carrier::Tile => need("tile", 1.0),
+    };
+    let cut = PrepStep {
+        key: "cut",
+        what: format!(
+            "Print {} and cut it out. Print the host's template as well: it shows every symbol at its place; guests \
+             never see it.",
+            label_name(view, cx)
+        ),
+        needs: vec![need("card-paper", 1.0), need("plain-paper", 1.0), need("scissors", 1.0), need("tape", 1.0)],
+        hands: 5.0,
+        wait: 0.0,
+        after: Vec::new(),
+    };
+    let lasting = if view.printed {
+        let how = match view.carrier {
+            Carrier::Jar => format!(
+                "Cut out the strip, wrap it round the outside of {jar}, overlap the ends at the seam and cover it \
+                 smoothly with clear tape."
+            ),
+            Carrier::Tile => "Cut out the sheet and put it into the sheet protector.".to_owned(),
+        };
+        PrepStep { key: "lasting", what: how, needs: vec![carrier], hands: 8.0, wait: 0.0, after: vec!["cut"] }
+    } else {
+        PrepStep {
+            key: "lasting",
+            what: format!(
+                "With the permanent marker write on the outside of {jar}, where the template shows them: {}.{} Let it \
+                 dry well.",
+                staying(view),
+                match (view.carrier, view.start) {
+                    (Carrier::Jar, true) => " Tape the little arrow where the template begins.",
+                    _ => "",
+                }
+            ),
+            needs: vec![carrier, need("permanent-marker", 1.0)],
+            hands: 5.0,
+            wait: 60.0,
+            after: vec!["cut"],
+        }
+    };
+    let decoys = PrepStep {
+        key: "decoys",
+        what: format!(
+            "With the wipe-off marker write the other symbols on {jar}, as large as those that stay, where the template \
+             shows them. Wipe one to try: it must go without a trace, and the lasting ones must stay."
+        ),
+        needs: vec![need("wipe-off-marker", 1.0), need("cloth", 1.0)],
+        hands: 6.0,
+        wait: 5.0,
+        after: vec!["lasting"],
+    };
+    vec![cut, lasting, decoys]
+}
+
+pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
+    let from = match view.carrier {
+        Carrier::Jar => "rightwards from the start of the template",
+        Carrier::Tile => "row by row",
+    };
+    format!(
+        "When {} is wiped, most of what is written on it goes. {} stay, {from}. {} says: \"{}\"",
+        jar_name(view, cx),
+        staying(view),
+        capital(label_name(view, cx)),
+        rule(view)
+    )
+}
+
+pub(super) fn reset(view: &View, cx: &Dressing<'_>) -> String {
+    format!(
+        "Write the wipe-off symbols on {} again from the template, and lay a clean cloth ready.",
+        jar_name(view, cx)
+    )
+}
+
+pub(super) fn hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
+    let (jar, label) = (jar_name(view, cx), label_name(view, cx));
+    HintLadder {
+        nudge: format!("Look at {jar}. Somebody wrote far too much on it."),
+        method: format!("Not all ink is alike. Wipe {jar} with a dry cloth, and see what stays."),
+        giveaway: format!(
+            "Wipe the whole of {jar} until nothing more comes off. Then do as {label} says. {} Set what you have read \
+             on {}.",
+            rule(view),
+            cx.lock_name
+        ),
+    }
+}
