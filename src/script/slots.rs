@@ -24,9 +24,10 @@ impl Words {
     pub fn new(theme: &Theme, kit: &Kit) -> Self {
         let mut forms = theme.words.clone();
         forms.extend(kit.words.clone());
-        let context =
+        // By way of a map: collected straight into a `Value`, the pairs would become a list without names.
+        let context: BTreeMap<String, Value> =
             forms.iter().map(|(name, forms)| (name.clone(), Value::from_object(Word(forms.clone())))).collect();
-        Self { forms, context }
+        Self { forms, context: Value::from(context) }
     }
 
     /// All words by name.
@@ -79,6 +80,7 @@ impl Words {
         let known: Vec<&str> = self.forms.keys().map(String::as_str).collect();
         match error.kind() {
             ErrorKind::UndefinedError => {
+                let slot = error.range().map_or_else(String::new, |range| word_of(text, range.start));
                 let mut trouble = Trouble::new(format!("the slot `{slot}` has no word"));
                 if let Some(near) = nearest(&slot, &known) {
                     trouble = trouble.hint(format!("did you mean `{near}`?"));
@@ -93,6 +95,14 @@ impl Words {
                 .hint("write it as {{ word }} or {{ word | plural }}"),
         }
     }
+}
+
+/// The word of the slot that stands around byte `at`: "owl" of `{{ owl | plural }}`.
+fn word_of(text: &str, at: usize) -> String {
+    let before = text.get(..at).unwrap_or(text);
+    let start = before.rfind("{{").map_or(0, |open| open + 2);
+    let slot = text.get(start..).unwrap_or_default();
+    slot.split(['|', '}']).next().unwrap_or_default().trim().to_owned()
 }
 
 /// The escape format for text inside RON strings.
@@ -127,9 +137,11 @@ fn environment(escape: AutoEscape) -> Environment<'static> {
     for (name, form) in FILTERS {
         let form = *form;
         env.add_filter(*name, move |value: Value| match value.downcast_object_ref::<Word>() {
-            Some(word) => Value::from(form(&word.0)),
+            Some(word) => Ok(Value::from(form(&word.0))),
+            // Strict undefined values are refused where they are printed, not where a filter takes them.
+            None if value.is_undefined() => Err(minijinja::Error::from(ErrorKind::UndefinedError)),
             // A form of a form: `{{ owl | plural | cap }}`.
-            None => Value::from(form(&WordForms { one: value.to_string(), ..WordForms::default() })),
+            None => Ok(Value::from(form(&WordForms { one: value.to_string(), ..WordForms::default() }))),
         });
     }
     env
