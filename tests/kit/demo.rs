@@ -1,0 +1,159 @@
+//! The demo kit "The Stopped Clock": every puzzle has its one reading, and the party can be played to its end.
+
+use std::collections::BTreeSet;
+
+use inklatch::diag::{Level, Step};
+use inklatch::kit::{LockKind, PropRole};
+use inklatch::mechanics::MECHANICS;
+use inklatch::party::Party;
+use inklatch::readings::Verdict;
+use inklatch::script::Script;
+use inklatch::theme::{self, Loaded};
+
+use super::demo_kit;
+
+fn midwinter() -> Loaded {
+    theme::load_builtin(&demo_kit().theme).unwrap_or_else(|trouble| panic!("{trouble}"))
+}
+
+#[test]
+fn every_slot_is_filled_at_every_level() {
+    let (kit, theme) = (demo_kit(), midwinter());
+    for level in Level::ALL {
+        let script = Script::new(&kit, &theme.theme, level);
+        let unfilled: Vec<String> = script.unfilled.iter().map(|(at, trouble)| format!("{at}: {trouble}")).collect();
+        assert!(unfilled.is_empty(), "{unfilled:#?}");
+    }
+}
+
+#[test]
+fn the_letter_is_of_a_length_to_read_aloud() {
+    let (kit, theme) = (demo_kit(), midwinter());
+    let script = Script::new(&kit, &theme.theme, Level::Standard);
+    let words = script.letter.body.text().split_whitespace().count();
+    assert!((250..=330).contains(&words), "{words} words");
+}
+
+#[test]
+fn every_puzzle_has_its_one_reading_at_every_level() {
+    let (kit, theme) = (demo_kit(), midwinter());
+    let mut faults = Vec::new();
+    for level in Level::ALL {
+        let party = Party::new(&kit, &theme, level).unwrap();
+        for (puzzle, laid) in kit.puzzles.iter().zip(&party.puzzles) {
+            if let Err(trouble) = &laid.laid {
+                faults.push(format!("{} {}: {trouble}", level.word(), puzzle.id));
+            } else if laid.verdict != Some(Verdict::One) {
+                faults.push(format!("{} {}: {:?} {:?}", level.word(), puzzle.id, laid.verdict, laid.readings));
+            }
+        }
+        faults.extend(party.troubles.iter().map(|(at, trouble)| format!("{} {at}: {trouble}", level.word())));
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}
+
+#[test]
+fn the_party_can_be_played_to_its_end() {
+    let (kit, theme) = (demo_kit(), midwinter());
+    for level in Level::ALL {
+        let party = Party::new(&kit, &theme, level).unwrap();
+        let flow = party.flow(&kit);
+        assert!(flow.finish_reachable, "{flow:#?}");
+        assert!(flow.loops.is_empty(), "{:?}", flow.loops);
+        let needed: BTreeSet<_> = flow.needed.iter().collect();
+        assert_eq!(needed.len(), kit.puzzles.len(), "a puzzle that the finish does not need: {needed:?}");
+        assert!(flow.open_per_round()[0] >= 3, "few puzzles open at the start: {:?}", flow.open_per_round());
+        let last = flow.rounds.last().unwrap();
+        assert_eq!(last.opens, vec![kit.finish.opens.clone()]);
+    }
+}
+
+#[test]
+fn every_part_lies_somewhere_and_nothing_else_does() {
+    let (kit, theme) = (demo_kit(), midwinter());
+    for level in Level::ALL {
+        let party = Party::new(&kit, &theme, level).unwrap();
+        for (puzzle, laid) in kit.puzzles.iter().zip(&party.puzzles) {
+            let placed: BTreeSet<&str> = puzzle.parts.keys().map(String::as_str).collect();
+            let there: BTreeSet<&str> = laid.parts.iter().copied().collect();
+            assert_eq!(placed, there, "{} {}", level.word(), puzzle.id);
+        }
+    }
+}
+
+#[test]
+fn every_mechanic_of_the_family_is_shown_once() {
+    let kit = demo_kit();
+    for mechanic in MECHANICS {
+        let id = mechanic.meta().id;
+        assert_eq!(kit.puzzles.iter().filter(|puzzle| puzzle.mechanic == id).count(), 1, "{id}");
+    }
+}
+
+#[test]
+fn no_code_is_like_another() {
+    let kit = demo_kit();
+    let codes: Vec<&str> = kit.puzzles.iter().map(|puzzle| puzzle.answer.as_str()).collect();
+    let sorted = |code: &str| {
+        let mut symbols: Vec<char> = code.chars().collect();
+        symbols.sort_unstable();
+        symbols
+    };
+    for (index, a) in codes.iter().enumerate() {
+        for b in &codes[index + 1..] {
+            assert_ne!(sorted(a), sorted(b), "{a} and {b} have the same symbols");
+            let same_length = a.chars().count() == b.chars().count();
+            let apart = a.chars().zip(b.chars()).filter(|(x, y)| x != y).count();
+            assert!(!same_length || apart > 1, "{a} and {b} are a wheel apart");
+        }
+    }
+}
+
+#[test]
+fn every_lock_has_a_mark_of_its_own() {
+    let (kit, theme) = (demo_kit(), midwinter());
+    let marks: BTreeSet<&str> = kit.locks.iter().map(|lock| lock.mark.as_str()).collect();
+    assert_eq!(marks.len(), kit.locks.len());
+    for mark in marks {
+        assert!(theme.symbol(mark).is_some(), "the theme has no symbol {mark}");
+    }
+    for puzzle in &kit.puzzles {
+        let lock = kit.lock(&puzzle.opens).unwrap();
+        assert!(lock.kind == LockKind::Key || lock.kind.spells(&puzzle.answer), "{}", puzzle.id);
+    }
+}
+
+#[test]
+fn the_tools_come_out_of_boxes_that_open_first() {
+    let kit = demo_kit();
+    for puzzle in &kit.puzzles {
+        for tool in &puzzle.tools {
+            let prop = kit.prop(tool).unwrap_or_else(|| panic!("{tool}"));
+            assert_eq!(prop.role, PropRole::Tool, "{tool}");
+        }
+    }
+}
+
+#[test]
+fn no_hint_says_the_answer_and_no_ladder_lacks_a_step() {
+    const WORDS: [&str; 10] = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
+    let (kit, theme) = (demo_kit(), midwinter());
+    for level in Level::ALL {
+        let script = Script::new(&kit, &theme.theme, level);
+        for (puzzle, text) in kit.puzzles.iter().zip(&script.puzzles) {
+            for step in Step::ALL {
+                let hint = text.hints.step(step);
+                let at = format!("{} {} {}", level.word(), puzzle.id, step.word());
+                assert!(!hint.trim().is_empty(), "{at} is missing");
+                assert!(!hint.to_lowercase().contains(&puzzle.answer.to_lowercase()), "{at}");
+                assert!(!hint.chars().any(|c| c.is_ascii_digit()), "{at} has a digit");
+                let lower = hint.to_lowercase();
+                let words: Vec<&str> = lower.split(|c: char| !c.is_alphabetic()).collect();
+                let told = puzzle.answer.chars().filter_map(|c| c.to_digit(10)).map(|d| WORDS[d as usize]);
+                for number in told {
+                    assert!(!words.contains(&number), "{at} says {number}");
+                }
+            }
+        }
+    }
+}
