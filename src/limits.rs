@@ -74,3 +74,5 @@ pub const SYMBOL_MM: f64 = 9.0;
 pub const FINGER_MM: f64 = 12.0;
 /// Widest printed piece in millimetres: it must fit across Letter and A4 with margins of 12.7 mm.
 pub const PRINTED_MM: f64 = 180.0;
+/// Pieces laid out at once, copies counted: a thousand sheets of twenty.
+pub const PLACED: usize = 20_000;

@@ -102,6 +102,22 @@ impl<'a> Gather<'a> {
         FaceData { w: face.size.w.get(), h: face.size.h.get(), layers }
     }
 
+    /// Looks whether the role's family can draw a label.
+    pub(super) fn label(&mut self, text: &str, role: Role) {
+        for c in self.fonts.lacks(role, Style::default(), &text.chars().collect()) {
+            let missing = MissingGlyph {
+                family: self.fonts.family(role).to_owned(),
+                text: c,
+                from: crate::diag::Anchor::Kit,
+                words: text.chars().take(QUOTED_CHARS).collect(),
+                piece: String::new(),
+            };
+            if !self.missing.contains(&missing) {
+                self.missing.push(missing);
+            }
+        }
+    }
+
     /// The file that holds this SVG.
     pub(super) fn file(&mut self, svg: &Arc<str>) -> String {
         let next = self.art.len();

@@ -1,6 +1,11 @@
 //! Sheets: pages of paper with pieces placed on them, true to size.
 
+mod impose;
+pub mod pack;
+
 use serde::{Deserialize, Serialize};
+
+pub use impose::{FOOT, GUTTER, HEAD, LABEL, content, cut_marks, impose, largest};
 
 use crate::face::{Audience, Face};
 use crate::units::{Mm, Rect, Size};
@@ -81,8 +86,10 @@ pub struct Placed {
     pub face: Face,
     /// Where its bounding box stands on the page.
     pub rect: Rect,
-    /// A quarter turn to the left, to fit.
+    /// A quarter turn to the left, to fit; a back is turned to the right, so that it lies behind its front.
     pub turned: bool,
+    /// Whether this is the piece's back.
+    pub back: bool,
     /// The label outside the cut line, and where it is set.
     pub label: String,
     /// Where the label is set.

@@ -1,0 +1,263 @@
+use std::collections::BTreeMap;
+
+use super::pack::{Item, Spot, pack};
+use super::{Paper, Placed, Sheet};
+use crate::diag::{Hinted, Trouble};
+use crate::face::{Audience, Outline, Piece};
+use crate::limits;
+use crate::units::{Mm, Rect, Size};
+
+/// Height of the page's head: one line of 7.5 pt and air.
+pub const HEAD: Mm = Mm::new(5.5);
+/// Height of the page's foot: the check bar, or one line.
+pub const FOOT: Mm = Mm::new(7.0);
+/// Least distance between two pieces, enough for a label and for scissors.
+pub const GUTTER: Mm = Mm::new(5.0);
+/// Height of a label below its piece, the air between them included.
+pub const LABEL: Mm = Mm::new(3.8);
+/// Air between a piece and its label.
+const LABEL_AIR: Mm = Mm::new(0.9);
+/// Distance of a label from the corners, where the cut marks stand.
+const LABEL_INSET: Mm = Mm::new(1.2);
+/// A size counts as a page's when it differs by no more.
+const SAME: f64 = 0.5;
+/// The check bar: 50 mm, a space, 2 in.
+const CHECK_BAR: Size = Size::mm(50.0 + 8.0 + 50.8, 5.5);
+
+/// The part of a page for pieces with their labels: between head and foot, inside the printer's margin.
+#[must_use]
+pub fn content(paper: Paper) -> Rect {
+    let safe = paper.safe();
+    Rect { y: safe.y + HEAD, h: safe.h - HEAD - FOOT, ..safe }
+}
+
+/// The largest piece that a page takes with its cut line and label.
+#[must_use]
+pub fn largest(paper: Paper) -> Size {
+    let content = content(paper);
+    Size { w: content.w, h: content.h - LABEL }
+}
+
+/// Lays the pieces for one audience onto sheets, copies and all.
+///
+/// A piece of the size of the page, or of its safe part, has a sheet of its own without cut line, head or foot: the
+/// letter. Pieces with a back come last, each of their sheets followed by one with the backs, mirrored for a printer
+/// that turns the paper over its long edge.
+///
+/// # Errors
+/// When a piece is larger than the page takes; when there are too many.
+pub fn impose(pieces: &[Piece], paper: Paper, audience: Audience, title: &str) -> Hinted<Vec<Sheet>> {
+    let mine = || pieces.iter().filter(|piece| piece.audience == audience && piece.copies > 0);
+    let heading = format!("{title} · {}", for_whom(audience));
+    let total: usize = mine().map(|piece| usize::from(piece.copies)).sum();
+    if total > limits::PLACED {
+        return Err(Trouble::new(format!("{total} pieces are too many to print at once"))
+            .hint(format!("at most {} can be; ask for fewer copies", limits::PLACED)));
+    }
+    let mut sheets = Vec::new();
+    let (mut single, mut double) = (Vec::new(), Vec::new());
+    for piece in mine() {
+        let copies = usize::from(piece.copies);
+        if let Some(rect) = whole_page(piece.front.size, paper) {
+            for _ in 0..copies {
+                sheets.push(page(piece, rect, paper));
+            }
+        } else {
+            fits(piece, paper)?;
+            let side = if piece.back.is_some() { &mut double } else { &mut single };
+            side.extend(std::iter::repeat_n(piece, copies));
+        }
+    }
+    sheets.extend(lay(&single, paper, &heading)?);
+    for sheet in lay(&double, paper, &heading)? {
+        let back = back_of(&sheet, pieces);
+        sheets.extend([sheet, back]);
+    }
+    if sheets.len() > limits::SHEETS {
+        return Err(Trouble::new(format!("{} sheets are too many to print at once", sheets.len()))
+            .hint(format!("at most {} can be; ask for fewer copies", limits::SHEETS)));
+    }
+    Ok(sheets)
+}
+
+const fn for_whom(audience: Audience) -> &'static str {
+    match audience {
+        Audience::Players => "pieces for the room",
+        Audience::Hints => "hint tokens",
+        Audience::Host => "for the host only",
+    }
+}
+
+/// Where a piece of the page's own size stands, if it has that size.
+fn whole_page(size: Size, paper: Paper) -> Option<Rect> {
+    let same = |rect: Rect| (rect.w.get() - size.w.get()).abs() <= SAME && (rect.h.get() - size.h.get()).abs() <= SAME;
+    [paper.safe(), Rect::of(paper.size())].into_iter().find(|rect| same(*rect)).map(|rect| Rect {
+        w: size.w,
+        h: size.h,
+        ..rect
+    })
+}
+
+fn page(piece: &Piece, rect: Rect, paper: Paper) -> Sheet {
+    let placed = Placed {
+        piece: piece.id.clone(),
+        face: piece.front.clone(),
+        rect,
+        turned: false,
+        back: false,
+        label: String::new(),
+        label_rect: Rect::default(),
+        cut: false,
+    };
+    Sheet {
+        paper,
+        audience: piece.audience,
+        heading: String::new(),
+        placed: vec![placed],
+        folds: Vec::new(),
+        check_bar: None,
+    }
+}
+
+fn fits(piece: &Piece, paper: Paper) -> Hinted<()> {
+    let (size, most) = (piece.front.size, largest(paper));
+    let takes = |w: Mm, h: Mm| w.get() <= most.w.get() + 1e-6 && h.get() <= most.h.get() + 1e-6;
+    if takes(size.w, size.h) || takes(size.h, size.w) {
+        return Ok(());
+    }
+    let mm = |mm: Mm| (mm.get() * 10.0).round() / 10.0;
+    Err(Trouble::new(format!(
+        "\"{}\" is {} × {} mm, too large for one {} sheet, turned or not",
+        piece.label,
+        mm(size.w),
+        mm(size.h),
+        paper.word()
+    ))
+    .at(format!("piece {}", piece.id))
+    .hint(format!("make it at most {} × {} mm, or two pieces that are joined", mm(most.w), mm(most.h))))
+}
+
+fn lay(pieces: &[&Piece], paper: Paper, heading: &str) -> Hinted<Vec<Sheet>> {
+    let mut groups: BTreeMap<&str, usize> = BTreeMap::new();
+    let items: Vec<Item> = pieces
+        .iter()
+        .map(|piece| {
+            let name = if piece.group.is_empty() { piece.id.as_str() } else { piece.group.as_str() };
+            let next = groups.len();
+            Item { size: piece.front.size, group: *groups.entry(name).or_insert(next) }
+        })
+        .collect();
+    let spots = pack(&items, largest(paper), GUTTER, true)?;
+    let mut sheets: BTreeMap<usize, Vec<(&Piece, Spot)>> = BTreeMap::new();
+    for (piece, spot) in pieces.iter().zip(&spots) {
+        sheets.entry(spot.page).or_default().push((piece, *spot));
+    }
+    Ok(sheets.into_values().map(|spots| sheet(spots, paper, heading)).collect())
+}
+
+fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, heading: &str) -> Sheet {
+    let (safe, content) = (paper.safe(), content(paper));
+    // Reading order: from the top, then from the left.
+    spots.sort_by(|(_, a), (_, b)| {
+        a.rect.y.get().total_cmp(&b.rect.y.get()).then(a.rect.x.get().total_cmp(&b.rect.x.get()))
+    });
+    let used = spots.iter().map(|(_, spot)| spot.rect.right()).fold(Mm::ZERO, Mm::max);
+    let (dx, dy) = (content.x + (content.w - used) / 2.0, content.y);
+    let placed = spots
+        .iter()
+        .map(|(piece, spot)| {
+            let rect = spot.rect.moved(dx, dy);
+            Placed {
+                piece: piece.id.clone(),
+                face: piece.front.clone(),
+                rect,
+                turned: spot.turned,
+                back: false,
+                label: piece.label.clone(),
+                label_rect: Rect {
+                    x: rect.x + LABEL_INSET,
+                    y: rect.bottom() + LABEL_AIR,
+                    w: rect.w - LABEL_INSET * 2.0,
+                    h: LABEL - LABEL_AIR,
+                },
+                cut: true,
+            }
+        })
+        .collect();
+    let measured = spots.iter().any(|(piece, _)| piece.measured);
+    let bar = Rect { x: safe.x, y: safe.bottom() - CHECK_BAR.h, w: CHECK_BAR.w, h: CHECK_BAR.h };
+    Sheet {
+        paper,
+        audience: spots.first().map_or(Audience::Players, |(piece, _)| piece.audience),
+        heading: heading.to_owned(),
+        placed,
+        folds: Vec::new(),
+        check_bar: measured.then_some(bar),
+    }
+}
+
+/// The sheet behind a sheet: each back behind its front, for paper turned over its long edge, which is upright:
+/// left and right change sides (IPP "two-sided-long-edge", RFC 8011, 5.2.8).
+fn back_of(front: &Sheet, pieces: &[Piece]) -> Sheet {
+    let width = front.paper.size().w;
+    let placed = front
+        .placed
+        .iter()
+        .filter_map(|placed| {
+            let back = pieces.iter().find(|piece| piece.id == placed.piece)?.back.clone()?;
+            let rect = Rect { x: width - placed.rect.right(), ..placed.rect };
+            Some(Placed {
+                face: back,
+                rect,
+                back: true,
+                label: String::new(),
+                label_rect: Rect::default(),
+                cut: false,
+                ..placed.clone()
+            })
+        })
+        .collect();
+    Sheet {
+        paper: front.paper,
+        audience: front.audience,
+        heading: format!("{} · backs of the sheet before: print two-sided, turned over the long edge", front.heading),
+        placed,
+        folds: Vec::new(),
+        check_bar: None,
+    }
+}
+
+/// Short lines in the gutters that carry on the edges of rectangular pieces, for a ruler or a paper cutter: from
+/// point to point. They touch neither pieces nor labels and stay inside the printer's margin.
+#[must_use]
+pub fn cut_marks(sheet: &Sheet) -> Vec<(Mm, Mm, Mm, Mm)> {
+    const AIR: Mm = Mm::new(0.5);
+    const LENGTH: Mm = Mm::new(1.8);
+    let safe = sheet.paper.safe();
+    let mut marks = Vec::new();
+    for placed in sheet.placed.iter().filter(|placed| placed.cut && placed.face.outline == Outline::Rect) {
+        let r = placed.rect;
+        for (x, out) in [(r.x, -1.0), (r.right(), 1.0)] {
+            for (y, down) in [(r.y, -1.0), (r.bottom(), 1.0)] {
+                let (from, to) = (AIR, AIR + LENGTH);
+                marks.push((x + from * out, y, x + to * out, y));
+                marks.push((x, y + from * down, x, y + to * down));
+            }
+        }
+    }
+    let clear = |(x1, y1, x2, y2): &(Mm, Mm, Mm, Mm)| {
+        let rect = Rect { x: x1.min(*x2), y: y1.min(*y2), w: x1.max(*x2) - x1.min(*x2), h: y1.max(*y2) - y1.min(*y2) };
+        safe.holds(rect)
+            && sheet
+                .placed
+                .iter()
+                .all(|p| !touches(p.rect, rect) && (p.label.is_empty() || !touches(p.label_rect, rect)))
+    };
+    marks.retain(clear);
+    marks
+}
+
+/// Whether a line, as a rectangle without width, runs through or along `rect`.
+fn touches(rect: Rect, line: Rect) -> bool {
+    line.x <= rect.right() && rect.x <= line.right() && line.y <= rect.bottom() && rect.y <= line.bottom()
+}

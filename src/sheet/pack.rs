@@ -1,0 +1,216 @@
+//! Packing: rectangles onto as few pages as can be found, like things together.
+//!
+//! Several orders and two ways of placing are tried, and the best result is kept: fewest pages first, then fewest
+//! groups torn apart, then rows rather than patchwork (they cut with a ruler), then fewest turned pieces. All
+//! lengths are whole micrometres, so that sums are exact.
+
+mod rects;
+mod rows;
+
+use crate::diag::Hinted;
+use crate::diag::Trouble;
+use crate::limits;
+use crate::units::{Mm, Rect, Size};
+
+/// A rectangle to place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Item {
+    /// Its size, upright.
+    pub size: Size,
+    /// Items of the same group stay together if that costs no page.
+    pub group: usize,
+}
+
+/// Where an item came to lie.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spot {
+    /// The page, counted from 0.
+    pub page: usize,
+    /// Its place within the area.
+    pub rect: Rect,
+    /// Whether it lies turned by a quarter.
+    pub turned: bool,
+}
+
+/// An item in whole micrometres, the gap added on its right and below.
+#[derive(Clone, Copy, Debug)]
+struct Slab {
+    at: usize,
+    w: i64,
+    h: i64,
+    group: usize,
+}
+
+/// A placed box.
+#[derive(Clone, Copy, Debug, Default)]
+struct Lot {
+    at: usize,
+    page: usize,
+    x: i64,
+    y: i64,
+    turned: bool,
+}
+
+/// The area with the gap added, and whether boxes may be turned.
+#[derive(Clone, Copy, Debug)]
+struct Ground {
+    w: i64,
+    h: i64,
+    turn: bool,
+}
+
+impl Ground {
+    fn takes(self, w: i64, h: i64) -> bool {
+        w <= self.w && h <= self.h
+    }
+}
+
+/// More items than this are laid in rows only: the patchwork's work grows with the square.
+const PATCHWORK_ITEMS: usize = 300;
+/// Shuffled orders tried for few items when the sorted ones need more pages than the area asks for.
+const SHUFFLES: usize = 160;
+/// Few items, for the above.
+const SHUFFLED_ITEMS: usize = 40;
+
+/// Lays items onto pages with `area` each and at least `gap` between them; none is needed at the area's edge.
+/// Spots come in the order of the items.
+///
+/// # Errors
+/// When an item is larger than the area: the error names its number, counted from 0. When there are too many.
+pub fn pack(items: &[Item], area: Size, gap: Mm, turn: bool) -> Hinted<Vec<Spot>> {
+    if items.len() > limits::PLACED {
+        return Err(Trouble::new(format!("{} pieces are too many to lay out at once", items.len()))
+            .hint(format!("at most {} can be; ask for fewer copies", limits::PLACED)));
+    }
+    let gap = micro(gap);
+    let ground = Ground { w: micro(area.w) + gap, h: micro(area.h) + gap, turn };
+    let boxes: Vec<Slab> = items
+        .iter()
+        .enumerate()
+        .map(|(at, item)| Slab { at, w: micro(item.size.w) + gap, h: micro(item.size.h) + gap, group: item.group })
+        .collect();
+    if let Some(large) = boxes.iter().find(|b| !ground.takes(b.w, b.h) && !(turn && ground.takes(b.h, b.w))) {
+        return Err(Trouble::new(format!("item {} is larger than the page", large.at)));
+    }
+    let mut best: Option<(Score, Vec<Lot>)> = None;
+    let mut consider = |lots: Vec<Lot>, patchwork: bool| {
+        let score = score(&lots, &boxes, patchwork);
+        if best.as_ref().is_none_or(|(old, _)| score < *old) {
+            best = Some((score, lots));
+        }
+        best.as_ref().map_or(0, |(score, _)| score.pages)
+    };
+    let bound = bound(&boxes, ground);
+    let mut pages = 0;
+    for order in orders(&boxes) {
+        for lying in [false, true] {
+            if !lying || turn {
+                consider(rows::lay(&order, ground, lying), false);
+            }
+        }
+        if boxes.len() <= PATCHWORK_ITEMS {
+            for rule in rects::Rule::ALL {
+                pages = consider(rects::lay(&order, ground, rule), true);
+            }
+        }
+    }
+    if boxes.len() <= SHUFFLED_ITEMS && pages > bound {
+        let mut order: Vec<Slab> = boxes.clone();
+        let mut chance = Chance(0x9E37_79B9_7F4A_7C15);
+        for round in 0..SHUFFLES {
+            chance.shuffle(&mut order);
+            let rule = rects::Rule::ALL.get(round % rects::Rule::ALL.len()).copied().unwrap_or_default();
+            if consider(rects::lay(&order, ground, rule), true) <= bound {
+                break;
+            }
+        }
+    }
+    let mut lots = best.map(|(_, lots)| lots).unwrap_or_default();
+    lots.sort_by_key(|lot| lot.at);
+    Ok(lots.iter().zip(items).map(|(lot, item)| spot(lot, item.size)).collect())
+}
+
+fn spot(lot: &Lot, size: Size) -> Spot {
+    let (w, h) = if lot.turned { (size.h, size.w) } else { (size.w, size.h) };
+    Spot { page: lot.page, rect: Rect { x: milli(lot.x), y: milli(lot.y), w, h }, turned: lot.turned }
+}
+
+/// What makes one result better than another; less is better, in this order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+struct Score {
+    pages: usize,
+    torn: usize,
+    patchwork: bool,
+    turned: usize,
+}
+
+fn score(lots: &[Lot], boxes: &[Slab], patchwork: bool) -> Score {
+    let group = |lot: &Lot| boxes.get(lot.at).map_or(0, |b| b.group);
+    let mut seen: Vec<(usize, usize)> = lots.iter().map(|lot| (group(lot), lot.page)).collect();
+    seen.sort_unstable();
+    seen.dedup();
+    let mut groups: Vec<usize> = seen.iter().map(|(group, _)| *group).collect();
+    groups.dedup();
+    Score {
+        pages: lots.iter().map(|lot| lot.page + 1).max().unwrap_or(0),
+        torn: seen.len() - groups.len(),
+        patchwork,
+        turned: lots.iter().filter(|lot| lot.turned).count(),
+    }
+}
+
+/// Orders worth trying: as given, group by group; each group's largest first; then regardless of groups.
+fn orders(boxes: &[Slab]) -> Vec<Vec<Slab>> {
+    let sorted = |key: &dyn Fn(&Slab) -> (i64, i64, i64)| {
+        let mut order = boxes.to_vec();
+        order.sort_by_key(|b| (key(b), b.at));
+        order
+    };
+    let group = |b: &Slab| i64::try_from(b.group).unwrap_or(i64::MAX);
+    vec![
+        sorted(&|b| (group(b), 0, 0)),
+        sorted(&|b| (group(b), -b.h, -b.w)),
+        sorted(&|b| (-b.h, -b.w, 0)),
+        sorted(&|b| (-b.w, -b.h, 0)),
+        sorted(&|b| (-(b.w * b.h), 0, 0)),
+        sorted(&|b| (-b.w.max(b.h), -b.w.min(b.h), 0)),
+    ]
+}
+
+/// Pages that the area alone asks for.
+fn bound(boxes: &[Slab], ground: Ground) -> usize {
+    let page = i128::from(ground.w) * i128::from(ground.h);
+    let all: i128 = boxes.iter().map(|b| i128::from(b.w) * i128::from(b.h)).sum();
+    if page <= 0 { 0 } else { usize::try_from((all + page - 1) / page).unwrap_or(usize::MAX) }
+}
+
+/// Whole micrometres; no length of paper comes near the range of i64.
+#[expect(clippy::cast_possible_truncation, reason = "lengths are clamped to ten metres")]
+fn micro(length: Mm) -> i64 {
+    (length.get().clamp(0.0, 10_000.0) * 1000.0).round() as i64
+}
+
+#[expect(clippy::cast_precision_loss, reason = "below ten million micrometres")]
+fn milli(length: i64) -> Mm {
+    Mm::new(length as f64 / 1000.0)
+}
+
+/// A small generator (xorshift64, Marsaglia 2003) for trial orders: results must be the same on every machine and
+/// with every version of a library.
+struct Chance(u64);
+
+impl Chance {
+    fn next(&mut self) -> u64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        self.0
+    }
+
+    fn shuffle(&mut self, order: &mut [Slab]) {
+        for at in (1..order.len()).rev() {
+            let other = usize::try_from(self.next() % (at as u64 + 1)).unwrap_or(0);
+            order.swap(at, other);
+        }
+    }
+}
