@@ -6,7 +6,7 @@ use typst::foundations::{Bytes, Datetime, Duration};
 use typst::syntax::{FileId, RootedPath, Source, VirtualPath, VirtualRoot};
 use typst::text::{Font, FontBook as Book};
 use typst::utils::LazyHash;
-use typst::{Library, LibraryExt as _, World};
+use typst::{Library, LibraryExt as _, World, WorldExt as _};
 use typst_layout::PagedDocument;
 
 use super::fonts::Fonts;
@@ -47,7 +47,13 @@ impl Shop {
                 .hint(format!("the templates are {}", known.join(", "))));
         }
         let job = Job { shop: self, main: id(template)?, files };
-        typst::compile::<PagedDocument>(&job).output.map_err(|errors| trouble(template, &errors))
+        typst::compile::<PagedDocument>(&job).output.map_err(|errors| {
+            let trouble = trouble(template, &errors);
+            match errors.first().and_then(|error| job.line(error)) {
+                Some(line) => trouble.at(line),
+                None => trouble,
+            }
+        })
     }
 }
 
@@ -75,6 +81,15 @@ struct Job<'a> {
     shop: &'a Shop,
     main: FileId,
     files: BTreeMap<String, Bytes>,
+}
+
+impl Job<'_> {
+    /// The template and line at fault, for whoever mends it.
+    fn line(&self, error: &SourceDiagnostic) -> Option<String> {
+        let source = self.source(error.span.id()?).ok()?;
+        let line = source.lines().byte_to_line(self.range(error.span)?.start)?;
+        Some(format!("{}, line {}", source.id().vpath().get_without_slash(), line + 1))
+    }
 }
 
 impl World for Job<'_> {

@@ -6,6 +6,7 @@ use super::rich::{Paragraph, Rich, Span};
 ///
 /// Everything else that CommonMark knows (headings, lists, code, HTML) is kept as the plain words in it, and
 /// brackets never make a link: a card has no use for it, and nothing an author writes may vanish.
+/// Straight quotation marks, `--`, `---` and `...` become typographic ones; between backquotes they stay.
 #[must_use]
 pub fn parse(text: &str) -> Rich {
     let text = &without_links(text);
@@ -14,7 +15,7 @@ pub fn parse(text: &str) -> Rich {
     let mut open = Paragraph::default();
     let style =
         |text: String, emph: u32, strong: u32| Span { text, emph: emph > 0, strong: strong > 0, end_of_line: false };
-    for (event, range) in Parser::new_ext(text, Options::empty()).into_offset_iter() {
+    for (event, range) in Parser::new_ext(text, Options::ENABLE_SMART_PUNCTUATION).into_offset_iter() {
         match event {
             Event::Start(Tag::Emphasis) => emph += 1,
             Event::End(TagEnd::Emphasis) => emph = emph.saturating_sub(1),
@@ -94,6 +95,12 @@ mod tests {
         assert_eq!(rich.text(), "One two three\nfour\n\nfive <b>six</b>");
         assert!(rich.paragraphs[0].spans.iter().any(|span| span.text == "two" && span.emph));
         assert!(rich.paragraphs[0].spans.iter().any(|span| span.text == "three" && span.strong));
+    }
+
+    #[test]
+    fn typographic_marks() {
+        assert_eq!(parse("the \"winder's\" key -- 5--7 ---").text(), "the “winder’s” key – 5–7 —");
+        assert_eq!(parse("`--- \"`").text(), "--- \"");
     }
 
     #[test]
