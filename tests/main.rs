@@ -1,5 +1,7 @@
 //! All tests in one program: the engine is linked once.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
+
 mod app;
 mod bundle;
 mod checks;

@@ -95,7 +95,7 @@ fn six_and_nine_need_a_line_beneath() {
 fn refusals() {
     let mechanic = find("banded-counters").unwrap();
     let refuse = |setup: &str| {
-        let trouble = lay_out(mechanic, setup, "471", &LockKind::Digits(3), 1).err().expect("refused");
+        let trouble = lay_out(mechanic, setup, "471", &LockKind::Digits(3), 1).expect_err("refused");
         assert!(!trouble.hints.is_empty());
         trouble.to_string()
     };

@@ -95,7 +95,7 @@ fn leftwards_letters_and_tiles_are_laid_out() {
 fn too_much_writing_is_refused() {
     let mechanic = find("lasting-ink").unwrap();
     for setup in ["(decoys: 60)", "(around_mm: 20.0)", "(carrier: tile, around_mm: 400.0)", "(lid_mm: 3.0)"] {
-        let trouble = lay_out(mechanic, setup, "471", &LockKind::Digits(3), 1).err().expect("refused");
+        let trouble = lay_out(mechanic, setup, "471", &LockKind::Digits(3), 1).expect_err("refused");
         assert!(!trouble.hints.is_empty(), "{trouble}");
     }
 }

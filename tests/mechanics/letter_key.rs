@@ -67,7 +67,7 @@ fn refusals_name_the_letter() {
     let mechanic = find("letter-key").unwrap();
     let refuse = |setup: &str, answer: &str| {
         let lock = LockKind::Digits(u8::try_from(answer.len()).unwrap());
-        lay_out(mechanic, setup, answer, &lock, 1).err().expect("refused").message
+        lay_out(mechanic, setup, answer, &lock, 1).expect_err("refused").message
     };
     assert!(refuse("(word: \"ANNA\")", "1234").contains("letter A stands twice"), "N or A");
     assert!(refuse("(word: \"QUIN\", letters: \"INU\")", "1234").contains("letter Q"));

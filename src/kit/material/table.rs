@@ -34,7 +34,7 @@ impl Material {
         self.used_up = true;
         self
     }
-    const fn from_age(mut self, years: u8) -> Self {
+    const fn for_age(mut self, years: u8) -> Self {
         self.least_age = years;
         self
     }
@@ -82,13 +82,13 @@ pub const MATERIALS: &[Material] = &[
     thing("scissors", "scissors", "piece")
         .or("a craft knife and ruler, used by an adult")
         .at_home()
-        .from_age(6)
+        .for_age(6)
         .careful(caution::SCISSORS),
     thing("glue", "white glue", "bottle")
         .size("one small bottle")
         .or("a glue stick, or double-sided tape")
         .at_home()
-        .from_age(6)
+        .for_age(6)
         .careful(caution::GLUE),
     thing("tape", "clear tape", "roll").or("paper tape").at_home(),
     thing("string", "string", "metre").or("ribbon or wool").at_home().careful(caution::STRING),
@@ -96,22 +96,22 @@ pub const MATERIALS: &[Material] = &[
     thing("uv-torch", "small UV torch", "piece")
         .size("low power, marked 385 to 395 nm, battery case shut by a screw")
         .or("a UV pen with its own lamp")
-        .from_age(8)
+        .for_age(8)
         .careful(caution::UV_TORCH),
     thing("uv-pen", "UV pen (ink that shows under UV only)", "piece")
         .size("try it on the very paper, by daylight and under the torch")
         .or("none that is as safe; choose another puzzle")
-        .from_age(8)
+        .for_age(8)
         .careful(caution::INK),
     thing("permanent-marker", "permanent marker", "piece")
         .size("black, fine tip of 1 to 2 mm")
         .or("paint marker, dried as its label says")
-        .from_age(8)
+        .for_age(8)
         .careful(caution::INK),
     thing("wipe-off-marker", "wipe-off (dry-erase) marker", "piece")
         .size("the same colour and tip as the permanent marker")
         .or("water-based felt pen on smooth plastic")
-        .from_age(6)
+        .for_age(6)
         .careful(caution::INK),
     thing("cloth", "soft dry cloth", "piece").size("a hand's size").or("a sock or paper towel").at_home(),
     // Jars and what fills them.
@@ -131,7 +131,7 @@ pub const MATERIALS: &[Material] = &[
     thing("elastic-bands", "small elastic bands, coloured", "piece")
         .size("to sit firmly on a counter; latex-free if anyone is allergic")
         .or("coloured wool tied round")
-        .from_age(4)
+        .for_age(4)
         .careful(caution::ELASTIC_BANDS),
     thing("printed-counters", "printed counter discs on card", "set")
         .or("wooden counters with bands")
@@ -140,12 +140,12 @@ pub const MATERIALS: &[Material] = &[
     thing("magnets", "flat ferrite magnets, large", "piece")
         .size("disc, at least 35 mm across, 3 to 5 mm thick; no small, strong (neodymium) ones")
         .or("squares of about 40 mm cut from a magnetic sheet")
-        .from_age(14)
+        .for_age(14)
         .careful(caution::MAGNETS),
     thing("magnet-wand", "magnet wand or one large magnet on a string", "piece")
         .size("magnet sewn or moulded in, at least 40 mm")
         .or("a ferrite disc of 40 mm taped to a stick")
-        .from_age(6)
+        .for_age(6)
         .careful(caution::MAGNET_WAND),
     thing("steel-washers", "flat steel washers", "piece")
         .size("20 to 30 mm, of plain steel: a magnet must hold them")
@@ -155,32 +155,32 @@ pub const MATERIALS: &[Material] = &[
     thing("digit-padlock-3", "padlock with three digit wheels, code can be set", "piece")
         .size("shackle to pass the hasp's hole, 7 mm at most")
         .or("a padlock with four wheels, the last set to 0 and said so")
-        .from_age(4)
+        .for_age(4)
         .careful(caution::LOCKS),
     thing("digit-padlock-4", "padlock with four digit wheels, code can be set", "piece")
         .size("shackle to pass the hasp's hole, 7 mm at most")
         .or("an envelope that the host hands over for the right number")
-        .from_age(4)
+        .for_age(4)
         .careful(caution::LOCKS),
     thing("letter-padlock", "padlock with letter wheels, code can be set", "piece")
         .size("check that its wheels carry the letters of the code")
         .or("a spoken password")
-        .from_age(4)
+        .for_age(4)
         .careful(caution::LOCKS),
     thing("direction-padlock", "padlock opened by pushes to the sides", "piece")
         .size("code can be set")
         .or("a padlock with four digit wheels")
-        .from_age(4)
+        .for_age(4)
         .careful(caution::LOCKS),
     thing("key-padlock", "padlock with a key", "piece")
         .size("keyed differently from any other in the kit; keep the second key")
         .or("a lock with wheels and a slip of paper with its code")
-        .from_age(4)
+        .for_age(4)
         .careful(caution::LOCKS),
     thing("hasp", "lock-out hasp for up to six padlocks", "piece")
         .size("jaw about 25 mm; six wide locks may not turn freely")
         .or("a short chain")
-        .from_age(4)
+        .for_age(4)
         .careful(caution::LOCKS),
     thing("chest", "chest or box that a hasp can shut", "piece")
         .size("the hasp must close over it with no gap for fingers")
