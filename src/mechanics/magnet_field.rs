@@ -144,34 +144,35 @@ impl View {
 }
 
 const HELP: &str = "\
-A board of numbered shapes hangs or lies in the room. Flat magnets are taped behind a few of them; a magnet on a string \
-or stick, moved slowly over the board, is pulled there. A rule card states the order in which the numbers count.
+## What it does
+A board of numbered shapes hangs or lies in the room. Flat magnets are taped behind a few of them; a magnet on a
+string or stick, moved slowly over the board, is pulled there. A rule card states the order in which the numbers
+count. The order is always stated. A template for the host is printed: the board from behind, with the magnets'
+places. Count the magnets out and in; keep them from small children. The answer must be digits, on at least two
+shapes.
 
-Setup
-  shapes      how many shapes stand on the board, 12 to 160; about 60 is good
-  digits      digits on each shape: 1, 2 or 3. The answer is cut up from the left; the last number may be shorter
-  order       Kinds: the rule card lists outlines (circle, star, drop ...), drawn and named; no outline hides two
-              magnets, and some outlines hide none. Rows: from the top to the bottom. Sizes: from the smallest to the
-              largest, up to four magnets
-  shape_size  breadth of a shape in millimetres: at least 12 for one digit, 16 for two, 20 for three
+## Setup
+- `shapes`: how many shapes stand on the board, 12 to 160; about 60 is good
+- `digits`: digits on each shape: 1, 2 or 3. The answer is cut up from the left; the last number may be shorter
+- `order`: Kinds: the rule card lists outlines (circle, star, drop ...), drawn and named; no outline hides two
+  magnets, and some outlines hide none. Rows: from the top to the bottom. Sizes: from the smallest to the largest,
+  up to four magnets
+- `shape_size`: breadth of a shape in millimetres: at least 12 for one digit, 16 for two, 20 for three
 
-Example
-  (
-      shapes: 60,
-      order: Kinds,
-  )
+## Example
+    (
+        shapes: 60,
+        order: Kinds,
+    )
 
-The order is always stated. A template for the host is printed: the board from behind, with the magnets' places. Count
-the magnets out and in; keep them from small children.
-
-Traps that the proof finds
-  - two magnets that the rule does not put in order: same outline, same height, nearly the same size
-  - numbers of unlike length with no order: 4 and 17 make 417 or 174
-  - another shape within 15 mm of a magnet: its number may be read instead
-  - magnets within 40 mm of each other, shapes too small to write on: a remark
-  - a number that stands twice: with one digit that is usual and harmless, since guests read the place that pulls; a
-    longer number that stands behind a magnet and elsewhere too gets a remark, since people call shapes by it
-The answer must be digits, on at least two shapes.";
+## Traps
+- Two magnets that the rule does not put in order: same outline, same height, nearly the same size.
+- Numbers of unlike length with no order: 4 and 17 make 417 or 174.
+- Another shape within 15 mm of a magnet: its number may be read instead.
+- Magnets within 40 mm of each other, shapes too small to write on: a remark.
+- A number that stands twice: with one digit that is usual and harmless, since guests read the place that pulls; a
+  longer number that stands behind a magnet and elsewhere too gets a remark, since people call shapes by it.
+";
 
 impl Mechanic for MagnetField {
     type Setup = Setup;

@@ -155,38 +155,39 @@ impl View {
 }
 
 const HELP: &str = "\
-Several like things stand in the room (parcels, bells, drawers, cups), each with a tag that shows a sign. A note, or the \
-story letter, names one sign; under, behind or inside the thing that wears it lies the key of a padlock, or a slip with \
-a code.
+## What it does
+Several like things stand in the room (parcels, bells, drawers, cups), each with a tag that shows a sign. A note,
+or the story letter, names one sign; under, behind or inside the thing that wears it lies the key of a padlock, or
+a slip with a code. A key that opens another lock cannot be seen here: the findings of the whole kit tell of it.
 
-Setup
-  things   2 to 24 things: name as host and guests call it; sign, a symbol of the theme, empty: drawn by chance from the
-           symbols; word, how the tag and the note call that sign, empty: the symbol's name
-  place    Under, Behind, Inside, or InFood. InFood is allowed and gets a finding: hard things in food break teeth and
-           choke; put the key under a sealed wrapper or beside the plate
-  told_by  Card: a note is printed. Letter: your story letter or another text must hold the sentence of `note`
-  note     the sentence that names the sign; empty: \"Look under the one that wears the sign of the ...\". Your own must
-           hold the word of the sign, and the word of no other sign
-  holds    Key: the answer is the name of the thing, exactly as in `things`, and the lock takes a key. Slip: the answer is
-           the lock's code; the host writes it on a slip
-  at       only with Slip: the name of the thing at which the slip lies
+## Setup
+- `things`: 2 to 24 things: name as host and guests call it; sign, a symbol of the theme, empty: drawn by chance
+  from the symbols; word, how the tag and the note call that sign, empty: the symbol's name
+- `place`: Under, Behind, Inside, or InFood. InFood is allowed and gets a finding: hard things in food break teeth
+  and choke; put the key under a sealed wrapper or beside the plate
+- `told_by`: Card: a note is printed. Letter: your story letter or another text must hold the sentence of `note`
+- `note`: the sentence that names the sign; empty: \"Look under the one that wears the sign of the ...\". Your own
+  must hold the word of the sign, and the word of no other sign
+- `holds`: Key: the answer is the name of the thing, exactly as in `things`, and the lock takes a key. Slip: the
+  answer is the lock's code; the host writes it on a slip
+- `at`: only with Slip: the name of the thing at which the slip lies
 
-Example
-  (
-      things: [
-          (name: \"the round parcel\", sign: \"owl\"),
-          (name: \"the long parcel\", sign: \"bell\"),
-          (name: \"the flat parcel\", sign: \"boot\", word: \"winter boot\"),
-      ],
-      place: Under,
-  )
+## Example
+    (
+        things: [
+            (name: \"the round parcel\", sign: \"owl\"),
+            (name: \"the long parcel\", sign: \"bell\"),
+            (name: \"the flat parcel\", sign: \"boot\", word: \"winter boot\"),
+        ],
+        place: Under,
+    )
 
-Traps that the proof finds
-  - two things wear the sign that the note names, or the note names the signs of two
-  - a thing whose own name holds the word: a \"bell jar\" when the note says bell
-  - the note names no sign
-  - the key inside food: a remark, and a finding
-A key that opens another lock cannot be seen here: the findings of the whole kit tell of it.";
+## Traps
+- Two things wear the sign that the note names, or the note names the signs of two.
+- A thing whose own name holds the word: a \"bell jar\" when the note says bell.
+- The note names no sign.
+- The key inside food: a remark, and a finding.
+";
 
 impl Mechanic for MarkedHidingPlace {
     type Setup = Setup;

@@ -149,35 +149,36 @@ fn letters_in_words(view: &View) -> String {
 }
 
 const HELP: &str = "\
-A sign with large letters hangs in the room. Under some letters stands a small digit. A pointer card, found elsewhere, \
-names letters in order; the digits under them, in that order, open the lock. Decoy digits stand under letters that the \
-card does not name.
+## What it does
+A sign with large letters hangs in the room. Under some letters stands a small digit. A pointer card, found
+elsewhere, names letters in order; the digits under them, in that order, open the lock. Decoy digits stand under
+letters that the card does not name. The answer must be digits, one for each letter named.
 
-Setup
-  sign           the sign's words: letters, spaces and & ' - . , but no digits; long signs wrap between words
-  heading        a small line above the letters, without digits; empty for none
-  letters        the letters that the card names, in order; empty: drawn by chance from those that will do
-  pointer        Plain: the card lists the letters. Initials(\"...\"): the card holds a line of words and the printed
-                 rule \"Take the first letter of each word\"; one word for each digit of the answer
-  equal_letters  Avoid: only letters that stand on the sign once are named. ReadingOrder: others too, and the card
-                 states that the first of them comes first, from left to right, the top line first
-  decoys         how many letters that the card does not name carry a digit as well
-  state_rule     whether the card prints its rule; leave it out only when a note of yours states it. The proof counts
-                 what the card alone allows
+## Setup
+- `sign`: the sign's words: letters, spaces and & ' - . , but no digits; long signs wrap between words
+- `heading`: a small line above the letters, without digits; empty for none
+- `letters`: the letters that the card names, in order; empty: drawn by chance from those that will do
+- `pointer`: Plain: the card lists the letters. Initials(\"...\"): the card holds a line of words and the printed
+  rule \"Take the first letter of each word\"; one word for each digit of the answer
+- `equal_letters`: Avoid: only letters that stand on the sign once are named. ReadingOrder: others too, and the
+  card states that the first of them comes first, from left to right, the top line first
+- `decoys`: how many letters that the card does not name carry a digit as well
+- `state_rule`: whether the card prints its rule; leave it out only when a note of yours states it. The proof
+  counts what the card alone allows
 
-Example
-  (
-      sign: \"WINDLE & DAUGHTERS CLOCKMAKERS\",
-      pointer: Initials(\"Underneath golden hands\"),
-      decoys: 5,
-  )
+## Example
+    (
+        sign: \"WINDLE & DAUGHTERS CLOCKMAKERS\",
+        pointer: Initials(\"Underneath golden hands\"),
+        decoys: 5,
+    )
 
-Traps that the proof finds
-  - equal letters that several digits stand under, with no order stated: several readings
-  - a line of words with no rule: first letters, last letters or all letters are read
-  - a hyphenated word in the line: one word or two
-  - a named letter that stands on the sign more often than it carries a digit, or carries none: a remark
-The answer must be digits, one for each letter named.";
+## Traps
+- Equal letters that several digits stand under, with no order stated: several readings.
+- A line of words with no rule: first letters, last letters or all letters are read.
+- A hyphenated word in the line: one word or two.
+- A named letter that stands on the sign more often than it carries a digit, or carries none: a remark.
+";
 
 impl Mechanic for MarkedLetters {
     type Setup = Setup;
