@@ -123,6 +123,12 @@ fn a_small_budget_is_said_to_be_spent() {
 }
 
 #[test]
+fn more_marks_than_a_page_holds_are_not_tried() {
+    let list: Vec<Mark> = (0..=inklatch::limits::FIELD_MARKS).map(|index| Mark::new(index.to_string(), "1")).collect();
+    assert!(read(&list, &Order::Listed, &LockKind::Spoken, &mut Budget::default()).unproven);
+}
+
+#[test]
 fn more_readings_than_are_listed_are_said_to_be() {
     let list = marks(&["1", "2", "3", "4", "5"]);
     let readings = read(&list, &Order::open(), &LockKind::Digits(5), &mut Budget::default());

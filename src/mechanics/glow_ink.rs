@@ -298,12 +298,12 @@ impl Mechanic for GlowInk {
 
     fn draft_hints(&self, view: &View, cx: &Dressing<'_>) -> HintLadder {
         let (book, note) = (book_name(cx), note_name(cx));
-        let last = if view.writings.len() < 2 {
-            format!("Shine the torch on {}. Read what glows from left to right.", first_place(view))
-        } else if view.rule().is_empty() {
-            format!("Shine the torch on each of these: {}.", listed(&names(view)))
-        } else {
-            format!("Shine the torch on each of these: {}. {}", listed(&names(view)), view.rule())
+        let last = match (view.writings.len(), view.order) {
+            (0 | 1, _) => format!("Shine the torch into {book}. {}", view.rule()),
+            (_, Told::Listed) => format!("Shine the torch on every place that {note} names. {}", view.rule()),
+            (_, Told::Pages | Told::Open) => {
+                format!("Shine the torch on each of these: {}. {}", listed(&names(view)), view.rule())
+            }
         };
         HintLadder {
             nudge: format!("{} says more in the dark than by day.", capital(book)),
@@ -311,17 +311,13 @@ impl Mechanic for GlowInk {
                 "Some light shows what daylight hides. Shine it into {book}{}.",
                 if view.has_note() { format!(", where {note} sends you") } else { String::new() }
             ),
-            giveaway: format!("{last} Set it on {}.", cx.lock_name),
+            giveaway: format!("{} Set what glows on {}.", last.trim_end(), cx.lock_name),
         }
     }
 }
 
 fn names(view: &View) -> Vec<String> {
     view.writings.iter().map(|writing| writing.place.name.clone()).collect()
-}
-
-fn first_place(view: &View) -> String {
-    view.writings.first().map_or_else(String::new, |writing| writing.place.name.clone())
 }
 
 fn book_name<'a>(cx: &Dressing<'a>) -> &'a str {

@@ -120,7 +120,7 @@ fn the_card_prints_names_signs_and_rule_and_the_disc_is_true() {
         for wanted in ["white \u{b7} ring", "gold \u{b7} cross", "blue \u{b7} triangle"] {
             assert!(words.iter().any(|text| text == wanted), "{words:?}");
         }
-        assert!(words.iter().any(|text| text.contains("from the top of this list")), "{words:?}");
+        assert!(words.iter().any(|text| text.contains("in the order of this list, from the top")), "{words:?}");
         let counters: u16 = pieces.iter().filter(|p| p.id.contains("counter")).map(|piece| piece.copies).sum();
         assert_eq!(counters, 36 + 3);
     });

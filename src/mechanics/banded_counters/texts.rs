@@ -19,7 +19,7 @@ fn counters_name<'a>(cx: &Dressing<'a>) -> &'a str {
 
 /// The order rule, as guests read it on the card.
 pub(super) fn rule(cx: &Dressing<'_>) -> String {
-    format!("Read the numbered ones of {} band by band, from the top of this list to its end.", counters_name(cx))
+    format!("Of {}, read the numbered ones in the order of this list, from the top.", counters_name(cx))
 }
 
 /// "white, marked with a ring".

@@ -128,7 +128,7 @@ fn sheet(view: &View, cx: &Dressing<'_>, host: bool) -> Face {
     face
 }
 
-/// On the guests' piece only what stays; on the host's also, paler and in brackets, what the host adds.
+/// On the guests' piece only what stays; on the host's also, in brackets and the second colour, what the host adds.
 fn write(face: &mut Face, symbol: &Symbol, rect: Rect, host: bool, cx: &Dressing<'_>) {
     if !host && !symbol.lasting {
         return;
@@ -136,7 +136,7 @@ fn write(face: &mut Face, symbol: &Symbol, rect: Rect, host: bool, cx: &Dressing
     let (words, ink) = if symbol.lasting {
         (symbol.text.to_string(), cx.colour("ink"))
     } else {
-        (format!("({})", symbol.text), cx.colour("line"))
+        (format!("({})", symbol.text), cx.colour("accent"))
     };
     let run = TextRun::new(rect, Role::Hand, Rich::plain(words), Pt::new(30.0), ink, cx.at(PuzzleField::Setup));
     face.text(run.at_least(Pt::new(12.0)));
