@@ -17,4 +17,5 @@ mod print;
 mod readings;
 mod script;
 mod sheet;
+mod sound;
 mod theme;

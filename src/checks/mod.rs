@@ -163,7 +163,12 @@ pub fn run(facts: &Facts<'_>) -> Vec<Finding> {
 pub fn run_one(check: &dyn Check, facts: &Facts<'_>) -> Vec<Finding> {
     let mut sink = Sink::new(check.info(), facts.party.level);
     check.check(facts, &mut sink);
-    sink.into_findings()
+    let mut findings = sink.into_findings();
+    for finding in &mut findings {
+        // Checks name things as the kit does; what is read has its slots filled.
+        finding.message = facts.party.say(&finding.message);
+    }
+    findings
 }
 
 /// Whether any finding stops an export unless forced.

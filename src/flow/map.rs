@@ -3,7 +3,7 @@ use std::collections::BTreeMap;
 use super::Parts;
 use super::net::{Net, NetBox, Opener, Where};
 use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId};
-use crate::kit::{Kit, Place, PropRole};
+use crate::kit::{Kit, LockKind, Place, PropRole};
 
 /// A thing that lies somewhere.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -57,12 +57,19 @@ impl Map {
             net.puzzles.push(needs);
         }
         for lock in &kit.locks {
-            let puzzles = kit.puzzles.iter().enumerate().filter(|(_, puzzle)| puzzle.opens == lock.id);
-            let mut openers: Vec<Opener> = puzzles.map(|(index, _)| Opener::Puzzle(index)).collect();
-            let keys = kit.props.iter().enumerate().filter(|(_, prop)| prop.role == PropRole::Key(lock.id.clone()));
+            let puzzles: Vec<usize> =
+                (0..kit.puzzles.len()).filter(|index| kit.puzzles[*index].opens == lock.id).collect();
             // Props stand first among the things, in the kit's order.
-            openers.extend(keys.map(|(index, _)| Opener::Item(index)));
-            net.locks.push(openers);
+            let keys = (0..kit.props.len()).filter(|index| kit.props[*index].role == PropRole::Key(lock.id.clone()));
+            if lock.kind == LockKind::Key && !puzzles.is_empty() {
+                // The puzzle says where this very key lies: guests need both, and neither opens the lock alone.
+                for key in keys {
+                    puzzles.iter().for_each(|puzzle| net.puzzles[*puzzle].push(key));
+                }
+                net.locks.push(puzzles.into_iter().map(Opener::Puzzle).collect());
+            } else {
+                net.locks.push(puzzles.into_iter().map(Opener::Puzzle).chain(keys.map(Opener::Item)).collect());
+            }
         }
         for item in &kit.boxes {
             let shut = item.locks.iter().map(|lock| locks.get(lock).copied().unwrap_or(usize::MAX)).collect();

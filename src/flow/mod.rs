@@ -2,6 +2,9 @@
 //!
 //! Rounds are the fastest play: in each, all is solved and opened that the end of the last one allows. They are
 //! no timetable, but they show what is open at once and what must wait.
+//!
+//! A lock opens when one of its puzzles is solved or its key is to hand. Where a puzzle of a key lock leads to
+//! the key's hiding place, guests need both: the puzzle, and the key within reach.
 
 pub mod blocking;
 mod map;

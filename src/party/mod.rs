@@ -123,6 +123,25 @@ impl Party {
         self.script.words.fill(text).unwrap_or_else(|_| text.to_owned())
     }
 
+    /// A copy of `kit` whose names, titles and remarks have their slots filled, for texts about the kit. It is
+    /// never saved.
+    #[must_use]
+    pub fn spoken(&self, kit: &Kit) -> Kit {
+        let mut kit = kit.clone();
+        let fill = |texts: &mut [&mut String]| {
+            for text in texts {
+                **text = self.say(text);
+            }
+        };
+        kit.boxes.iter_mut().for_each(|item| fill(&mut [&mut item.name, &mut item.about]));
+        kit.locks.iter_mut().for_each(|lock| fill(&mut [&mut lock.name, &mut lock.how_to_set]));
+        kit.spots.iter_mut().for_each(|spot| fill(&mut [&mut spot.name, &mut spot.about]));
+        kit.props.iter_mut().for_each(|prop| fill(&mut [&mut prop.name, &mut prop.about]));
+        kit.puzzles.iter_mut().for_each(|puzzle| fill(&mut [&mut puzzle.title]));
+        fill(&mut [&mut kit.title, &mut kit.brief, &mut kit.finish.treat]);
+        kit
+    }
+
     /// What guests can reach in `kit` with these puzzles. A puzzle that could not be laid out is taken to have
     /// the parts that the kit lays somewhere, so that one fault is not told twice.
     #[must_use]
@@ -134,7 +153,7 @@ impl Party {
             };
             (puzzle.id.clone(), parts)
         });
-        flow::flow(kit, &parts.collect())
+        flow::flow(&self.spoken(kit), &parts.collect())
     }
 
     /// The dressing of what belongs to no puzzle: frames, symbols and colours of the theme.

@@ -67,7 +67,7 @@ pub struct Task {
 
 /// Plans the preparation of `kit`, whose puzzles take these `steps`.
 ///
-/// Every puzzle's steps come after printing and cutting, and everything comes before the room is laid out. A
+/// Names are printed as they stand in `kit`: give it with its slots filled. Every puzzle's steps come after printing and cutting, and everything comes before the room is laid out. A
 /// step that waits for itself, over others or not, is put at the end rather than lost.
 #[must_use]
 pub fn plan(kit: &Kit, steps: &[PuzzleSteps]) -> PrepPlan {

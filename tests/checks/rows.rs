@@ -1,0 +1,502 @@
+use inklatch::checks::SetPiece;
+use inklatch::diag::{Anchor, Level, Trouble};
+use inklatch::face::Audience;
+use inklatch::ids::{BoxId, LockId, PropId, SpotId};
+use inklatch::kit::{LockKind, Note, NoteKind, Place, Prop, PropRole, RawSetup};
+use inklatch::party::Party;
+use inklatch::print::{Fit, MissingGlyph};
+use inklatch::readings::{Reading, Readings, Verdict};
+use inklatch::units::{Mm, Pt};
+
+use super::Case;
+use crate::sound::puzzle_of;
+
+/// Changes what was computed.
+type After = fn(&mut Party, &mut Vec<SetPiece>);
+
+/// The fixtures of one check: changes to the sound kit, and to what was computed from it.
+pub struct Row {
+    pub name: &'static str,
+    pub says: &'static str,
+    pub fires: fn(&mut Case),
+    pub fires_after: After,
+    pub silent: fn(&mut Case),
+    pub silent_after: After,
+    /// Whether its fixes take the findings away.
+    pub mends: bool,
+}
+
+const fn row(name: &'static str, says: &'static str, fires: fn(&mut Case), silent: fn(&mut Case)) -> Row {
+    Row { name, says, fires, fires_after: |_, _| {}, silent, silent_after: |_, _| {}, mends: false }
+}
+
+const fn computed(name: &'static str, says: &'static str, fires: After, silent: After) -> Row {
+    Row { name, says, fires: |_| {}, fires_after: fires, silent: |_| {}, silent_after: silent, mends: false }
+}
+
+const fn mending(row: Row) -> Row {
+    Row { mends: true, ..row }
+}
+
+fn lock(id: &str) -> LockId {
+    LockId::new(id).unwrap()
+}
+
+fn spot(id: &str) -> Place {
+    Place::Spot(SpotId::new(id).unwrap())
+}
+
+fn inside(id: &str) -> Place {
+    Place::Box(BoxId::new(id).unwrap())
+}
+
+fn setup(case: &mut Case, puzzle: usize, ron: &str) {
+    case.kit.puzzles[puzzle].setup = RawSetup::new(ron).unwrap();
+}
+
+fn prop(id: &str, place: Place, material: &str) -> Prop {
+    Prop {
+        id: PropId::new(id).unwrap(),
+        name: format!("the {id}"),
+        role: PropRole::Decoration,
+        place,
+        material: material.into(),
+        about: String::new(),
+    }
+}
+
+fn read_as(party: &mut Party, answers: &[&str], verdict: Verdict) {
+    let list = answers.iter().map(|a| Reading { answer: (*a).into(), why: format!("reads {a}") }).collect();
+    party.puzzles[0].readings = Readings { list, ..Readings::default() };
+    party.puzzles[0].verdict = Some(verdict);
+}
+
+fn set(size: f64, overflows: bool, audience: Audience) -> SetPiece {
+    let fit = Fit {
+        from: Anchor::Kit,
+        size: Pt::new(size),
+        least: Pt::new(9.0),
+        overflows,
+        height: Mm::new(5.0),
+        words: "Two cards".into(),
+        piece: String::new(),
+    };
+    SetPiece { piece: "p".into(), audience, paper: None, fits: vec![fit], missing: Vec::new(), trouble: None }
+}
+
+/// One row for each check.
+pub fn rows() -> Vec<Row> {
+    let mut rows = readings();
+    rows.extend(wiring());
+    rows.extend(flow());
+    rows.extend(codes());
+    rows.extend(texts());
+    rows.extend(safety());
+    rows
+}
+
+fn readings() -> Vec<Row> {
+    vec![
+        computed(
+            "several-readings",
+            "can be read as 258, 582",
+            |party, _| read_as(party, &["258", "582"], Verdict::Several),
+            |party, _| read_as(party, &["582"], Verdict::One),
+        ),
+        computed(
+            "other-reading",
+            "reads as 258, not as 582",
+            |party, _| read_as(party, &["258"], Verdict::Other),
+            |party, _| read_as(party, &["258", "582"], Verdict::Several),
+        ),
+        computed(
+            "no-reading",
+            "nothing that its lock (3 digit wheels) can show",
+            |party, _| read_as(party, &[], Verdict::None),
+            |party, _| read_as(party, &["258"], Verdict::Other),
+        ),
+        computed(
+            "unproven-reading",
+            "too large",
+            |party, _| read_as(party, &["582"], Verdict::Unproven),
+            |party, _| read_as(party, &["582"], Verdict::One),
+        ),
+        computed(
+            "reading-remark",
+            "two letters share a digit",
+            |party, _| party.puzzles[0].readings.remarks.push("two letters share a digit".into()),
+            |_, _| {},
+        ),
+        row(
+            "setup-refused",
+            "there is no `wrod` here",
+            |case| setup(case, 0, "(wrod: \"OWL\")"),
+            // A mechanic that does not exist is another finding.
+            |case| case.kit.puzzles[0].mechanic = "letter-kez".into(),
+        ),
+        row(
+            "piece-unmade",
+            "the theme draws no `token`",
+            |case| drop(case.theme.theme.frames.remove("token")),
+            |case| drop(case.theme.theme.frames.remove("tag")),
+        ),
+    ]
+}
+
+fn wiring() -> Vec<Row> {
+    vec![
+        row(
+            "unknown-reference",
+            "there is no spot `tabel`",
+            |case| case.kit.letter.place = Some(spot("tabel")),
+            |case| case.kit.letter.place = None,
+        ),
+        row(
+            "id-twice",
+            "lock bell-lock is in the kit 2 times",
+            |case| case.kit.locks.push(case.kit.locks[0].clone()),
+            // A lock and a box may share a name.
+            |case| case.kit.locks[0].id = lock("tin"),
+        ),
+        row(
+            "answer-off-lock",
+            "the answer \"58\" has 2 symbols",
+            |case| case.kit.puzzles[0].answer = "58".into(),
+            |case| case.kit.puzzles[0].answer = " 582 ".into(),
+        ),
+        row(
+            "lock-without-puzzle",
+            "nothing opens the moon padlock, which shuts the chest",
+            |case| drop(case.kit.puzzles.pop()),
+            |case| {
+                case.kit.puzzles.pop();
+                let key = PropRole::Key(lock("moon-lock"));
+                case.kit.props.push(Prop { role: key, ..prop("key", spot("shelf"), "") });
+            },
+        ),
+        row(
+            "puzzle-without-lock",
+            "\"The collar\" opens the moon padlock, which hangs on no box",
+            |case| drop(case.kit.boxes[1].locks.pop()),
+            |case| case.kit.puzzles[2].opens = lock("no-lock"),
+        ),
+        row(
+            "two-puzzles-one-lock",
+            "\"The cuff\" and \"The collar\" all open the bell padlock",
+            |case| case.kit.puzzles[2].opens = lock("bell-lock"),
+            |_| {},
+        ),
+        mending(row(
+            "tool-unnamed",
+            "needs a small UV torch",
+            |case| case.kit.puzzles[1].tools.clear(),
+            |case| case.kit.puzzles[1].tools.push(PropId::new("supper").unwrap()),
+        )),
+        mending(row(
+            "piece-in-no-place",
+            "\"The cuff\" has no part `kei-card`, but a place for it",
+            |case| drop(case.kit.puzzles[0].parts.insert("kei-card".into(), spot("table"))),
+            |case| setup(case, 0, "(word: \"OWL\", card: portrait)"),
+        )),
+        mending(row(
+            "lock-unmarked",
+            "the bell padlock, the moon padlock with 3 digit wheels cannot be told apart: up to 4 tries",
+            |case| case.kit.locks[2].mark = "bell".into(),
+            // The only lock of its kind needs no mark.
+            |case| case.kit.locks[1].mark.clear(),
+        )),
+        row(
+            "over-hasp",
+            "the chest has 7 padlocks on one hasp",
+            |case| case.kit.boxes[1].locks.extend((0..5).map(|n| lock(&format!("more-{n}")))),
+            |case| case.kit.boxes[1].locks.extend((0..4).map(|n| lock(&format!("more-{n}")))),
+        ),
+    ]
+}
+
+fn flow() -> Vec<Row> {
+    vec![
+        row(
+            "locked-behind-itself",
+            "the chest needs the star padlock open; the star padlock opens by \"The log\", which needs the night lamp; \
+             the night lamp lies in the chest",
+            |case| case.kit.props[0].place = inside("chest"),
+            |case| case.kit.props[0].place = spot("shelf"),
+        ),
+        row(
+            "finish-out-of-reach",
+            "the chest can never be opened",
+            |case| drop(case.kit.puzzles[2].parts.remove("key-card")),
+            // Without its note the log could not be read, but the cuff and the collar can.
+            |case| case.kit.finish.opens = BoxId::new("tin").unwrap(),
+        ),
+        row(
+            "never-reached",
+            "the tin never opens, and one thing lies in it: the bell padlock stays locked",
+            |case| drop(case.kit.puzzles[0].parts.remove("key-card")),
+            // What is locked behind itself is told elsewhere.
+            |case| case.kit.props[0].place = inside("chest"),
+        ),
+        row(
+            "finish-without-it",
+            "the last box opens without \"The cuff\"",
+            |case| case.kit.props[0].place = spot("shelf"),
+            |_| {},
+        ),
+        row(
+            "single-file",
+            "3 rounds in a row have one open puzzle",
+            |case| {
+                for part in case.kit.puzzles[2].parts.values_mut() {
+                    *part = inside("drawer");
+                }
+                let mut drawer = case.kit.boxes[0].clone();
+                drawer.id = BoxId::new("drawer").unwrap();
+                drawer.locks = vec![lock("star-lock")];
+                case.kit.boxes.push(drawer);
+                case.kit.boxes[1].locks = vec![lock("moon-lock")];
+            },
+            |case| case.kit.puzzles[2].parts.values_mut().for_each(|part| *part = inside("tin")),
+        ),
+        row(
+            "tool-too-early",
+            "the cloth is to hand 3 rounds before \"The end\" needs it",
+            |case| {
+                late_puzzle(case);
+                case.kit.props.push(prop("cloth", spot("table"), ""));
+            },
+            |case| {
+                late_puzzle(case);
+                case.kit.props.push(prop("cloth", inside("tin"), ""));
+            },
+        ),
+    ]
+}
+
+/// Adds boxes one within another, and a puzzle in the last of them that needs the cloth.
+fn late_puzzle(case: &mut Case) {
+    let kit = &mut case.kit;
+    let mut place = inside("chest");
+    for (name, code) in [("first", "408"), ("last", "295")] {
+        let mut item = kit.boxes[0].clone();
+        item.id = BoxId::new(name).unwrap();
+        item.place = place.clone();
+        item.locks = vec![lock(name)];
+        let mut shut = kit.locks[0].clone();
+        shut.id = lock(name);
+        shut.mark = if name == "first" { "owl".into() } else { "gear".into() };
+        kit.boxes.push(item);
+        kit.locks.push(shut);
+        let mut puzzle = kit.puzzles[0].clone();
+        puzzle.id = inklatch::ids::PuzzleId::new(name).unwrap();
+        puzzle.answer = code.into();
+        puzzle.opens = lock(name);
+        puzzle.parts.values_mut().for_each(|part| *part = place.clone());
+        if name == "last" {
+            puzzle.title = "The end".into();
+            puzzle.tools.push(PropId::new("cloth").unwrap());
+        }
+        kit.puzzles.push(puzzle);
+        place = inside(name);
+    }
+}
+
+fn codes() -> Vec<Row> {
+    vec![
+        row(
+            "same-code",
+            "the bell padlock and the moon padlock both open with 582",
+            |case| case.kit.puzzles[2].answer = "582".into(),
+            |case| case.kit.puzzles[2].answer = "285".into(),
+        ),
+        row(
+            "near-code",
+            "582 of the bell padlock and 285 of the moon padlock are each other backwards",
+            |case| case.kit.puzzles[2].answer = "285".into(),
+            // Two wheels apart.
+            |case| case.kit.puzzles[2].answer = "597".into(),
+        ),
+        row(
+            "guessable-code",
+            "321 of the moon padlock is a run",
+            |case| case.kit.puzzles[2].answer = "321".into(),
+            |case| case.kit.puzzles[2].answer = "324".into(),
+        ),
+        row(
+            "code-in-plain-sight",
+            "the code of the moon padlock stands in the letter",
+            |case| case.kit.letter.body.push_str(" It was six, one, seven when it stopped."),
+            |case| case.kit.letter.body.push_str(" It has hung there since 1617."),
+        ),
+    ]
+}
+
+fn texts() -> Vec<Row> {
+    vec![
+        mending(row(
+            "hint-missing",
+            "\"The cuff\" has no method",
+            |case| case.kit.puzzles[0].hints.method.clear(),
+            // The level's own empty step falls back on the puzzle's.
+            |case| {
+                case.level = Level::Stiff;
+                let hints = inklatch::kit::HintLadder::default();
+                case.kit.puzzles[0].stiff = Some(inklatch::kit::LevelChange { setup: None, hints: Some(hints) });
+            },
+        )),
+        row(
+            "hint-says-it",
+            "the nudge of \"The cuff\" gives the answer backwards",
+            |case| case.kit.puzzles[0].hints.nudge = "Two eight five, but the other way.".into(),
+            |case| case.kit.puzzles[0].hints.nudge = "Five cards, and two wear the bell.".into(),
+        ),
+        row(
+            "hint-steps-alike",
+            "the nudge and the method of \"The cuff\" say nearly the same",
+            |case| case.kit.puzzles[0].hints.method = "Two cards wear the bells.".into(),
+            |_| {},
+        ),
+        row(
+            "hint-for-another",
+            "the method of \"The cuff\" holds the code of \"The collar\"",
+            |case| case.kit.puzzles[0].hints.method = "It is not 617.".into(),
+            |case| case.kit.puzzles[0].hints.method = "It is none of 6175.".into(),
+        ),
+        row(
+            "host-text-on-player-page",
+            "the label of \"Note: 617\" holds the code of the moon padlock",
+            |case| case.kit.notes.push(note("617", "A number.")),
+            |case| case.kit.notes.push(note("6170", "Where everybody can sit.")),
+        ),
+        row(
+            "unfilled-slot",
+            "the slot `keper` has no word",
+            |case| case.kit.letter.body.push_str(" {{ keper }}"),
+            |case| {
+                case.kit
+                    .words
+                    .insert("keeper".into(), inklatch::kit::WordForms { one: "Odo".into(), ..Default::default() });
+                case.kit.letter.body.push_str(" {{ keeper }}");
+            },
+        ),
+        computed(
+            "text-overflows",
+            "\"Two cards\" does not fit on p at 9 pt",
+            |_, pieces| pieces.push(set(9.0, true, Audience::Players)),
+            |_, pieces| pieces.push(set(9.0, false, Audience::Players)),
+        ),
+        computed(
+            "text-too-small",
+            "\"Two cards\" on p is set at 8.5 pt, below 9",
+            |_, pieces| pieces.push(set(8.5, false, Audience::Players)),
+            |_, pieces| pieces.push(set(8.5, false, Audience::Host)),
+        ),
+        computed(
+            "glyph-missing",
+            "Alegreya has no \"\u{2603}\" (U+2603)",
+            |_, pieces| {
+                let mut piece = set(9.0, false, Audience::Players);
+                piece.missing.push(MissingGlyph {
+                    family: "Alegreya".into(),
+                    text: '\u{2603}',
+                    from: Anchor::Letter,
+                    words: "Snow".into(),
+                    piece: String::new(),
+                });
+                pieces.push(piece);
+            },
+            |_, pieces| {
+                let mut piece = set(9.0, false, Audience::Players);
+                piece.trouble = Some(Trouble::new("cannot be set"));
+                pieces.push(piece);
+            },
+        ),
+        row(
+            "low-contrast",
+            "below 4.5",
+            // WCAG: #777777 on white has 4.478 and fails.
+            |case| {
+                case.kit.look.palette.insert("paper".into(), "#FFFFFF".into());
+                case.kit.look.palette.insert("ink".into(), "#777777".into());
+            },
+            |case| {
+                case.kit.look.palette.insert("paper".into(), "#FFFFFF".into());
+                case.kit.look.palette.insert("ink".into(), "#767676".into());
+            },
+        ),
+        row(
+            "level-adds-nothing",
+            "the level stiff plays like standard",
+            |case| {
+                case.level = Level::Stiff;
+                case.kit.levels.stiff = case.kit.levels.standard.clone();
+            },
+            |case| case.kit.levels.stiff = case.kit.levels.standard.clone(),
+        ),
+    ]
+}
+
+fn note(title: &str, text: &str) -> Note {
+    let ron = format!("(id: \"slip\", kind: Note, title: {title:?}, text: {text:?}, place: Spot(\"table\"))");
+    let note: Note = inklatch::kit::file::from_ron(&ron, "note").unwrap();
+    assert_eq!(note.kind, NoteKind::Note);
+    note
+}
+
+fn safety() -> Vec<Row> {
+    vec![
+        row(
+            "people-locked-in",
+            "the cellar door is locked",
+            |case| case.kit.boxes[0].name = "the cellar door".into(),
+            |case| case.kit.boxes[0].name = "the box with the door".into(),
+        ),
+        row(
+            "magnets-with-children",
+            "the kit is for guests from 9 and uses flat ferrite magnets",
+            |case| {
+                case.kit.ages.0 = 9;
+                case.kit.props.push(prop("field", spot("table"), "magnets"));
+            },
+            |case| case.kit.props.push(prop("field", spot("table"), "magnets")),
+        ),
+        row(
+            "glass-with-children",
+            "the kit is for guests from 7",
+            |case| {
+                case.kit.ages.0 = 7;
+                case.kit.props.push(prop("pickles", spot("table"), "jar"));
+            },
+            |case| case.kit.props.push(prop("pickles", spot("table"), "jar")),
+        ),
+        row(
+            "key-in-food",
+            "\"Sweet\" hides its key inside food",
+            |case| hiding_place(case, "InFood"),
+            |case| hiding_place(case, "Behind"),
+        ),
+        row(
+            "caution-owed",
+            "the kit is for guests from 6, and a small UV torch",
+            |case| case.kit.ages.0 = 6,
+            |case| case.kit.ages.0 = 10,
+        ),
+    ]
+}
+
+/// Adds a box under a key padlock whose key is hidden.
+fn hiding_place(case: &mut Case, place: &str) {
+    let mut puzzle = puzzle_of("sweet", "key-lock");
+    puzzle.title = "Sweet".into();
+    puzzle.mechanic = "marked-hiding-place".into();
+    puzzle.answer = "the flat parcel".into();
+    let things = "things: [(name: \"the flat parcel\", sign: \"owl\"), (name: \"the long parcel\", sign: \"gear\")]";
+    puzzle.setup = RawSetup::new(&format!("({things}, place: {place})")).unwrap();
+    case.kit.puzzles.push(puzzle);
+    let mut shut = case.kit.locks[0].clone();
+    shut.id = lock("key-lock");
+    shut.kind = LockKind::Key;
+    shut.mark = "key".into();
+    case.kit.locks.push(shut);
+    case.kit.boxes[1].locks.push(lock("key-lock"));
+}
