@@ -20,8 +20,9 @@ fn list<'a>(value: &'a Json, key: &str) -> &'a [Json] {
     value[key].as_array().map_or(&[], Vec::as_slice)
 }
 
+/// A name of the scenario as an id.
 fn text(value: &Json) -> String {
-    value.as_str().unwrap().to_lowercase()
+    value.as_str().unwrap().to_lowercase().replace(['_', ' '], "-")
 }
 
 fn texts(value: &Json) -> BTreeSet<String> {
@@ -33,10 +34,12 @@ fn scenario(case: &Json) -> Kit {
     let s = &case["scenario"];
     let mut kit = kit_of("scenario");
     let boxes: BTreeSet<String> = list(s, "containers").iter().map(|item| text(&item["id"])).collect();
-    let place = |value: &Json| match value.as_str() {
-        Some(name) if boxes.contains(name) => Place::Box(BoxId::new(name).unwrap()),
-        Some(name) => Place::Spot(inklatch::ids::SpotId::new(name).unwrap()),
-        None => Place::Spot(inklatch::ids::SpotId::new("nowhere").unwrap()),
+    let place = |value: &Json| {
+        let name = if value.is_null() { "nowhere".into() } else { text(value) };
+        match boxes.contains(&name) {
+            true => Place::Box(BoxId::new(&name).unwrap()),
+            false => Place::Spot(inklatch::ids::SpotId::new(&name).unwrap()),
+        }
     };
     for name in list(s, "places") {
         let id = inklatch::ids::SpotId::new(&text(name)).unwrap();
@@ -193,7 +196,7 @@ fn boxes_that_stand_in_each_other_are_a_loop() {
     let found = flow(&kit, &BTreeMap::new());
     assert!(found.boxes.is_empty());
     assert_eq!(found.loops.len(), 1);
-    assert_eq!(found.loops[0].boxes.len(), 2);
+    assert_eq!(found.loops[0].words, "the outer box stands in the inner box, which stands in the outer box");
 }
 
 #[test]

@@ -1,1 +1,206 @@
-//! Tests of `party`.
+//! Tests of `party` and of the host's preparation.
+
+use std::collections::BTreeMap;
+
+use inklatch::diag::{Level, Step};
+use inklatch::face::{Audience, Layer, Outline};
+use inklatch::kit::material::{Need, PrepStep};
+use inklatch::kit::{HintLadder, LevelChange};
+use inklatch::party::{Party, rng_of};
+use inklatch::prep::schedule::{Work, schedule};
+use inklatch::prep::{PuzzleSteps, plan};
+use inklatch::readings::Verdict;
+use inklatch::sheet::Paper;
+use serde_json::Value;
+
+use crate::common::plain_theme;
+use crate::sound::sound_kit;
+
+fn party(level: Level) -> Party {
+    Party::new(&sound_kit(), &plain_theme(), level).unwrap()
+}
+
+#[test]
+fn every_puzzle_is_laid_out_and_read() {
+    let party = party(Level::Standard);
+    assert!(party.troubles.is_empty(), "{:?}", party.troubles);
+    for puzzle in &party.puzzles {
+        assert_eq!(puzzle.verdict, Some(Verdict::One), "{}", puzzle.id);
+        assert!(!puzzle.parts.is_empty() && !puzzle.reason.is_empty() && !puzzle.prep.is_empty());
+        assert!(Step::ALL.iter().all(|step| !puzzle.drafted.step(*step).is_empty()));
+    }
+}
+
+#[test]
+fn there_are_three_tokens_for_each_puzzle_and_none_for_an_empty_step() {
+    let mut kit = sound_kit();
+    let count = |party: &Party| party.pieces.iter().filter(|piece| piece.audience == Audience::Hints).count();
+    assert_eq!(count(&party(Level::Standard)), 9);
+    kit.puzzles[0].hints.nudge.clear();
+    let party = Party::new(&kit, &plain_theme(), Level::Standard).unwrap();
+    assert_eq!(count(&party), 8);
+    let token = party.piece("token-log-method").unwrap();
+    assert_eq!(token.label, "Token: star \u{2022}\u{2022}");
+    assert!(matches!(token.front.outline, Outline::Path(_)));
+}
+
+#[test]
+fn a_level_opens_its_steps_and_changes_its_hints() {
+    let mut kit = sound_kit();
+    let hints = HintLadder { method: "Read it slowly.".into(), ..HintLadder::default() };
+    kit.puzzles[0].gentle = Some(LevelChange { setup: None, hints: Some(hints) });
+    let party = Party::new(&kit, &plain_theme(), Level::Gentle).unwrap();
+    assert_eq!(party.puzzles[0].hints.method, "Read it slowly.");
+    assert_eq!(party.puzzles[0].hints.nudge, kit.puzzles[0].hints.nudge);
+    assert!(party.piece("token-cuff-nudge").unwrap().label.ends_with("face up from the start"));
+    assert!(!party.piece("token-cuff-method").unwrap().label.contains("face up"));
+}
+
+#[test]
+fn one_puzzles_edit_disturbs_no_other() {
+    let mut kit = sound_kit();
+    let theme = plain_theme();
+    let before = Party::new(&kit, &theme, Level::Standard).unwrap();
+    kit.puzzles[0].answer = "947".into();
+    let puzzle = kit.puzzles.remove(0);
+    kit.puzzles.push(puzzle);
+    let after = Party::new(&kit, &theme, Level::Standard).unwrap();
+    for id in ["log", "collar"] {
+        let view =
+            |party: &Party| party.puzzles.iter().find(|p| p.id.as_str() == id).unwrap().laid.as_ref().unwrap().json();
+        assert_eq!(view(&before), view(&after), "{id}");
+    }
+}
+
+#[test]
+fn the_same_seed_gives_the_same_chance_on_every_machine() {
+    use rand::Rng as _;
+    let id = inklatch::ids::PuzzleId::new("cuff").unwrap();
+    let mut first = rng_of(7, &id);
+    let mut again = rng_of(7, &id);
+    let mut other = rng_of(8, &id);
+    let (a, b, c) = (first.next_u64(), again.next_u64(), other.next_u64());
+    assert_eq!(a, b);
+    assert_ne!(a, c);
+}
+
+#[test]
+fn the_letter_stands_on_both_papers_with_nothing_on_top_of_anything() {
+    let party = party(Level::Standard);
+    for paper in Paper::ALL {
+        let letter = party.letter(&plain_theme(), paper.safe_size()).unwrap();
+        let page = inklatch::units::Rect::of(letter.front.size);
+        let runs: Vec<_> = letter.front.runs().map(|run| run.rect).collect();
+        assert_eq!(runs.len(), 5);
+        for (at, rect) in runs.iter().enumerate() {
+            assert!(page.holds(*rect));
+            assert!(runs[..at].iter().all(|other| !other.meets(*rect)), "{paper:?} {at}");
+        }
+        let art: Vec<_> = letter.front.layers.iter().filter(|layer| matches!(layer, Layer::Art(_))).collect();
+        assert_eq!(art.len(), 2);
+    }
+    assert!(party.letter(&plain_theme(), inklatch::units::Size::mm(100.0, 60.0)).is_err());
+}
+
+#[test]
+fn a_label_has_the_size_asked_for_and_the_marks_of_its_locks() {
+    let mut kit = sound_kit();
+    kit.boxes[1].label = Some((190.0, 80.0));
+    let party = Party::new(&kit, &plain_theme(), Level::Standard).unwrap();
+    let label = party.piece("label-chest").unwrap();
+    // The frame keeps its shape: 95 by 58 in 190 by 80.
+    assert!((label.front.size.h.get() - 80.0).abs() < 0.01 && label.front.size.w.get() < 190.0);
+    assert!(label.front.alt.contains("star, moon"));
+}
+
+#[test]
+fn a_fault_of_one_puzzle_leaves_the_rest() {
+    let mut kit = sound_kit();
+    kit.puzzles[0].mechanic = "none".into();
+    let party = Party::new(&kit, &plain_theme(), Level::Standard).unwrap();
+    assert!(party.puzzles[0].laid.is_err());
+    assert_eq!(party.puzzles[2].verdict, Some(Verdict::One));
+    // Its parts count as where the kit lays them, so the flow does not break as well.
+    assert!(party.flow(&kit).finish_reachable);
+}
+
+/// 06_one_person_schedule: instances of four to twelve tasks, constructed; optima proven by a constraint solver
+/// and confirmed by branch and bound over all orders. Tolerance: exact optimum of `optimal_ready`.
+const SCHEDULES: &str = include_str!("refs/06_one_person_schedule.json");
+
+#[test]
+fn the_shortest_order_of_work_is_found() {
+    let all: Value = serde_json::from_str(SCHEDULES).unwrap();
+    let cases = all["cases"].as_array().unwrap();
+    assert_eq!(cases.len(), 20);
+    for case in cases {
+        let tasks = case["tasks"].as_object().unwrap();
+        let numbers: BTreeMap<&str, usize> = tasks.keys().enumerate().map(|(at, name)| (name.as_str(), at)).collect();
+        let mut work: Vec<Work> = tasks
+            .values()
+            .map(|task| Work {
+                hands: task["hands_on"].as_f64().unwrap(),
+                wait: task["wait"].as_f64().unwrap(),
+                after: Vec::new(),
+            })
+            .collect();
+        for pair in case["precedence"].as_array().unwrap() {
+            work[numbers[pair[1].as_str().unwrap()]].after.push(numbers[pair[0].as_str().unwrap()]);
+        }
+        let found = schedule(&work);
+        let id = &case["id"];
+        assert!(found.exact, "{id}");
+        assert!((found.ready - case["expected"]["optimal_ready"].as_f64().unwrap()).abs() < 1e-9, "{id}: {found:?}");
+        keeps_the_rules(&work, &found.starts);
+    }
+}
+
+/// One pair of hands, and nothing before what it waits for is dry.
+fn keeps_the_rules(work: &[Work], starts: &[Option<f64>]) {
+    for (at, task) in work.iter().enumerate() {
+        let start = starts[at].unwrap();
+        for before in &task.after {
+            assert!(starts[*before].unwrap() + work[*before].hands + work[*before].wait <= start + 1e-9);
+        }
+        for (other, rest) in work.iter().enumerate().filter(|(other, _)| *other != at) {
+            let begun = starts[other].unwrap();
+            assert!(begun + rest.hands <= start + 1e-9 || start + task.hands <= begun + 1e-9);
+        }
+    }
+}
+
+#[test]
+fn a_ring_of_tasks_is_done_last_and_not_lost() {
+    let step = |key, after: &[&'static str], needs: Vec<Need>| PrepStep {
+        key,
+        what: format!("do {key}"),
+        needs,
+        hands: 5.0,
+        wait: 0.0,
+        after: after.to_vec(),
+    };
+    let glue = Need { material: "glue", amount: 1.0 };
+    let paper = Need { material: "card-paper", amount: 2.0 };
+    let kit = sound_kit();
+    let steps = [PuzzleSteps {
+        puzzle: kit.puzzles[0].id.clone(),
+        title: "The cuff".into(),
+        steps: vec![
+            step("a", &["b"], vec![glue, paper]),
+            step("b", &["a"], vec![glue, paper]),
+            step("c", &[], Vec::new()),
+        ],
+    }];
+    let plan = plan(&kit, &steps);
+    let whats: Vec<&str> = plan.tasks.iter().map(|task| task.what.as_str()).collect();
+    assert!(whats.contains(&"do a") && whats.contains(&"do b") && whats.contains(&"do c"));
+    let amount = |id: &str| plan.shopping.iter().find(|line| line.material == id).map(|line| line.amount);
+    assert_eq!(amount("glue"), Some(1.0));
+    assert_eq!(amount("card-paper"), Some(4.0));
+    assert_eq!(amount("digit-padlock-3"), Some(2.0));
+    assert_eq!(amount("digit-padlock-4"), Some(1.0));
+    assert_eq!(amount("hasp"), Some(1.0));
+    assert!(plan.shopping.iter().any(|line| line.name == "soup and bread"));
+    assert!(plan.cautions.iter().any(|line| line.of.contains(&"small UV torch")));
+    assert!(plan.cautions.iter().all(|line| !line.of.iter().any(|name| name.contains("magnet"))));
+}

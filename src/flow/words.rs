@@ -1,7 +1,7 @@
 use super::LockLoop;
 use super::blocking::Reason;
 use super::map::{Map, Thing};
-use super::net::{Net, Opener};
+use super::net::{Net, Opener, Where};
 use crate::diag::{Anchor, PuzzleField};
 use crate::ids::BoxId;
 use crate::kit::Kit;
@@ -18,7 +18,8 @@ pub(super) fn tell(kit: &Kit, map: &Map, net: &Net, set: &[usize], finish: bool)
         anchors.push(Anchor::Box(item.id.clone()));
         match net.reason(index, set) {
             Some(Reason::Inside(outer)) => {
-                clauses.push(format!("{} stands in {}", item.name, box_name(kit, outer)));
+                let through = net.boxes.get(index).map_or(Where::Open, |item| item.stands);
+                clauses.push(format!("{} stands in {}", item.name, chain(kit, net, through, outer)));
                 open.push(outer);
             }
             Some(Reason::Lock(lock, held)) => {
@@ -86,13 +87,18 @@ fn lies(kit: &Kit, map: &Map, net: &Net, thing: usize, around: usize) -> String 
         }
         _ => thing_name(kit, map, thing),
     };
-    let mut text = format!("{name} lies in");
-    for (index, inner) in net.items.get(thing).map(|place| net.around(*place)).unwrap_or_default().iter().enumerate() {
-        let joint = if index == 0 { "" } else { ", which stands in" };
-        text = format!("{text}{joint} {}", box_name(kit, *inner));
-        if *inner == around {
+    let place = net.items.get(thing).copied().unwrap_or(Where::Open);
+    format!("{name} lies in {}", chain(kit, net, place, around))
+}
+
+/// The boxes from a place outwards to `last`, in words.
+fn chain(kit: &Kit, net: &Net, place: Where, last: usize) -> String {
+    let mut names = Vec::new();
+    for index in net.around(place) {
+        names.push(box_name(kit, index));
+        if index == last {
             break;
         }
     }
-    text
+    names.join(", which stands in ")
 }
