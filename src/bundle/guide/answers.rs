@@ -1,0 +1,81 @@
+use serde::Serialize;
+
+use super::Source;
+use super::before::shown;
+use super::evening::titled;
+use super::words::{ALWAYS, sentence};
+use crate::kit::LockKind;
+
+/// One answer with its reasons.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct AnswerText {
+    mark: String,
+    title: String,
+    answer: String,
+    worded: bool,
+    opens: String,
+    reason: String,
+}
+
+/// A caution with the body of rules that it comes from.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct CautionText {
+    about: String,
+    text: String,
+    source: String,
+}
+
+/// The answers in the kit's order.
+pub(super) fn answers(source: &Source<'_>) -> Vec<AnswerText> {
+    let kit = &source.opened.kit;
+    kit.puzzles
+        .iter()
+        .map(|puzzle| {
+            let lock = kit.lock(&puzzle.opens);
+            let laid = source.party.puzzles.iter().find(|laid| laid.id == puzzle.id);
+            let title = source.party.script.puzzle(&puzzle.id).map_or(puzzle.title.as_str(), |text| &text.title);
+            let reason = match laid.map(|laid| (&laid.laid, &laid.reason)) {
+                Some((Ok(_), reason)) => sentence(reason),
+                Some((Err(trouble), _)) => format!("This puzzle could not be laid out: {}.", trouble.message),
+                None => String::new(),
+            };
+            AnswerText {
+                mark: lock.map(|lock| lock.mark.clone()).unwrap_or_default(),
+                title: titled(title, lock),
+                answer: lock.map_or_else(|| puzzle.answer.clone(), |lock| shown(&lock.kind, &puzzle.answer)),
+                worded: lock.is_none_or(|lock| matches!(lock.kind, LockKind::Key | LockKind::Spoken)),
+                opens: lock.map_or_else(|| "opens no lock".to_owned(), |lock| format!("opens {}", lock.name)),
+                reason,
+            }
+        })
+        .collect()
+}
+
+/// What to put back for the next group: each line once.
+pub(super) fn reset(source: &Source<'_>) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for laid in &source.party.puzzles {
+        let line = sentence(&laid.reset);
+        if !line.is_empty() && !lines.contains(&line) {
+            lines.push(line);
+        }
+    }
+    lines.push("Count the tools and small parts, scramble every lock, and test each twice while it is open.".into());
+    lines.push("Put the tokens back in order of their marks, and write the closing card afresh.".into());
+    lines
+}
+
+/// The cautions: those of every party, then those of the kit's own materials.
+pub(super) fn cautions(source: &Source<'_>) -> Vec<CautionText> {
+    let always = ALWAYS.iter().map(|(about, text, from)| CautionText {
+        about: (*about).to_owned(),
+        text: (*text).to_owned(),
+        source: (*from).to_owned(),
+    });
+    let own = source.prep.cautions.iter().map(|caution| CautionText {
+        about: super::words::capital(&caution.material),
+        text: sentence(&caution.text),
+        source: caution.source.clone(),
+    });
+    always.chain(own).collect()
+}

@@ -1,0 +1,195 @@
+use serde::Serialize;
+
+use super::Source;
+use super::words::{amount, capital, list, minutes, sentence};
+use crate::kit::{BoxDef, Lock, LockKind};
+
+/// A line of the shopping list.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct Item {
+    name: String,
+    amount: String,
+    size: String,
+    stand_in: String,
+    at_home: bool,
+}
+
+/// A step of the preparation.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct Task {
+    start: String,
+    about: String,
+    what: String,
+    hands: String,
+    wait: String,
+}
+
+/// A row of the lock table.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct LockRow {
+    mark: String,
+    name: String,
+    hangs: String,
+    kind: String,
+    code: String,
+    /// Whether the code is a word or a place rather than symbols to dial.
+    worded: bool,
+    set: String,
+}
+
+/// The facts under the title.
+pub(super) fn facts(source: &Source<'_>) -> Vec<(String, String)> {
+    let kit = &source.opened.kit;
+    let span = |(least, most): (u8, u8)| if least == most { format!("{least}") } else { format!("{least} to {most}") };
+    let ages = match kit.ages {
+        // Nobody is kept out at the upper end; such a number only says so.
+        (least, most) if most >= 90 => format!("from {least}"),
+        ages => span(ages),
+    };
+    let hands: f64 = source.prep.tasks.iter().map(|task| task.hands).sum();
+    vec![
+        ("Guests".into(), span(kit.players)),
+        ("Ages".into(), ages),
+        ("Play".into(), format!("about {}", minutes(f64::from(kit.minutes)))),
+        ("Prepare".into(), format!("{} of hands", minutes(hands))),
+    ]
+}
+
+/// The whole evening in a handful of lines, for a host who has a minute.
+pub(super) fn minute(source: &Source<'_>) -> Vec<String> {
+    let kit = &source.opened.kit;
+    let longest = source.prep.tasks.iter().map(|task| task.wait).fold(0.0, f64::max);
+    let mut lines = vec!["Print the players’ file, the tokens and this guide at 100 %. Cut.".to_owned()];
+    if longest > 0.0 {
+        lines.push(format!("Begin with what has to dry or set: the longest wait is {}.", minutes(longest)));
+    }
+    lines.push(format!(
+        "Set the {} locks from the table, test each twice while it is open, fill the boxes from the inside out.",
+        kit.locks.len()
+    ));
+    let letter = if kit.letter.place.is_some() { "Point out the letter" } else { "Read the letter aloud" };
+    lines.push(format!("{letter}, say what is in play, and start the clock."));
+    let quiet = kit.levels.of(source.party.level).quiet_minutes;
+    lines.push(format!(
+        "After {} quiet minutes offer a token of the lock they are stuck on, one dot first.",
+        quiet.max(1)
+    ));
+    let end = kit.box_def(&kit.finish.opens).map_or("last box", |item| item.name.as_str());
+    lines.push(format!("They have won when {end} is open."));
+    lines
+}
+
+/// The shopping list.
+pub(super) fn shopping(source: &Source<'_>) -> Vec<Item> {
+    source
+        .prep
+        .shopping
+        .iter()
+        .map(|line| Item {
+            name: capital(&line.name),
+            amount: line.amount.clone(),
+            size: line.size.clone(),
+            stand_in: line.stand_in.clone(),
+            at_home: line.at_home,
+        })
+        .collect()
+}
+
+/// How long the preparation takes.
+pub(super) fn prep_note(source: &Source<'_>) -> String {
+    let hands: f64 = source.prep.tasks.iter().map(|task| task.hands).sum();
+    let end = source.prep.tasks.iter().map(|task| task.start + task.hands + task.wait).fold(0.0, f64::max);
+    format!(
+        "One person, {} of work within {}. What has to dry comes first, so that it dries while you go on. Times are \
+         estimates; the maker’s label decides how long a thing dries.",
+        minutes(hands),
+        minutes(end)
+    )
+}
+
+/// The steps in order.
+pub(super) fn prep(source: &Source<'_>) -> Vec<Task> {
+    source
+        .prep
+        .tasks
+        .iter()
+        .map(|task| Task {
+            start: format!("{} h {:02}", (task.start / 60.0).floor(), (task.start % 60.0).floor()),
+            about: about(source, task),
+            what: sentence(&task.what),
+            hands: minutes(task.hands),
+            wait: if task.wait > 0.0 { minutes(task.wait) } else { "–".into() },
+        })
+        .collect()
+}
+
+/// The lock table, box by box.
+pub(super) fn locks(source: &Source<'_>) -> Vec<LockRow> {
+    let kit = &source.opened.kit;
+    let mut order: Vec<&Lock> = kit.boxes.iter().flat_map(|item| &item.locks).filter_map(|id| kit.lock(id)).collect();
+    let loose: Vec<&Lock> = kit.locks.iter().filter(|lock| kit.box_of(&lock.id).is_none()).collect();
+    order.extend(loose);
+    order.iter().map(|lock| row(source, lock)).collect()
+}
+
+fn row(source: &Source<'_>, lock: &Lock) -> LockRow {
+    let kit = &source.opened.kit;
+    let hangs = kit.box_of(&lock.id).map_or_else(|| "on no box".to_owned(), |item| hangs(item, lock));
+    let puzzle = kit.puzzle_of(&lock.id);
+    let worded = matches!(lock.kind, LockKind::Key | LockKind::Spoken);
+    LockRow {
+        mark: lock.mark.clone(),
+        name: capital(&lock.name),
+        hangs,
+        kind: lock.kind.describe(),
+        code: puzzle.map_or_else(|| "–".to_owned(), |puzzle| shown(&lock.kind, &puzzle.answer)),
+        worded,
+        set: if lock.how_to_set.trim().is_empty() { how_to_set(&lock.kind).to_owned() } else { sentence(&lock.how_to_set) },
+    }
+}
+
+fn hangs(item: &BoxDef, lock: &Lock) -> String {
+    match (item.hasp, lock.hole) {
+        (true, hole) if hole > 0 => format!("hasp of {}, hole {hole}", item.name),
+        (true, _) => format!("hasp of {}", item.name),
+        _ => format!("on {}", item.name),
+    }
+}
+
+/// An answer as it is dialled.
+pub(super) fn shown(kind: &LockKind, answer: &str) -> String {
+    match kind {
+        LockKind::Letters(_) | LockKind::Directions(_) => answer.trim().to_uppercase(),
+        LockKind::Digits(_) | LockKind::Key | LockKind::Spoken => answer.trim().to_owned(),
+    }
+}
+
+/// What holds for most locks of a kind (common practice, no source); the maker's sheet decides.
+const fn how_to_set(kind: &LockKind) -> &'static str {
+    match kind {
+        LockKind::Digits(_) | LockKind::Letters(_) => "With the shackle open, by the maker’s sheet; then scramble all wheels.",
+        LockKind::Directions(_) => "By the maker’s sheet. Before each try the shackle is squeezed twice to clear it.",
+        LockKind::Key => "Nothing to set. Hide one key as below; keep the spare.",
+        LockKind::Spoken => "Nothing to set. Open the box when you hear it.",
+    }
+}
+
+/// Which lock or thing a step is for.
+fn about(source: &Source<'_>, task: &crate::prep::Task) -> String {
+    let kit = &source.opened.kit;
+    let Some(puzzle) = task.puzzle.as_ref().and_then(|id| source.party.script.puzzle(id)) else {
+        return String::new();
+    };
+    let lock = kit.puzzle(&puzzle.id).and_then(|puzzle| kit.lock(&puzzle.opens));
+    let marked = lock.map(|lock| lock.mark.clone()).filter(|mark| !mark.is_empty());
+    match marked {
+        Some(mark) => format!("{} ({mark})", capital(&puzzle.title)),
+        None => capital(&puzzle.title),
+    }
+}
+
+/// An amount in its unit.
+#[allow(dead_code)]
+fn amount_in(value: f64, unit: &str) -> String {
+    list(&[format!("{} {unit}", amount(value))])
+}

@@ -1,0 +1,136 @@
+use serde::Serialize;
+
+use super::Source;
+use super::words::{SAY, capital, list, minutes, sentence};
+use crate::diag::Step;
+use crate::kit::Puzzle;
+
+/// One round of the fastest play.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct RoundText {
+    title: String,
+    lines: Vec<String>,
+}
+
+/// The tokens of one lock.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct TokenText {
+    mark: String,
+    title: String,
+    steps: Vec<StepText>,
+}
+
+/// One token.
+#[derive(Clone, Debug, Serialize)]
+struct StepText {
+    dots: usize,
+    name: String,
+    text: String,
+}
+
+/// What the host says: what is in play first, then what holds at every party.
+pub(super) fn say(source: &Source<'_>) -> Vec<String> {
+    let kit = &source.opened.kit;
+    let spots: Vec<String> = kit.spots.iter().map(|spot| spot.name.clone()).collect();
+    let mut lines = vec![if spots.is_empty() {
+        "“What wears a mark is in play. Nothing else is.”".to_owned()
+    } else {
+        format!("“In play are {}. Nothing else is.”", list(&spots))
+    }];
+    lines.extend(SAY.iter().map(|line| (*line).to_owned()));
+    lines
+}
+
+/// The rounds in words.
+pub(super) fn rounds(source: &Source<'_>) -> Vec<RoundText> {
+    let kit = &source.opened.kit;
+    source
+        .flow
+        .rounds
+        .iter()
+        .enumerate()
+        .map(|(index, round)| {
+            let puzzles: Vec<&Puzzle> = round.solves.iter().filter_map(|id| kit.puzzle(id)).collect();
+            let mut lines: Vec<String> = puzzles.iter().map(|puzzle| step(source, puzzle)).collect();
+            let opened: Vec<String> =
+                round.opens.iter().filter_map(|id| kit.box_def(id)).map(|item| item.name.clone()).collect();
+            if !opened.is_empty() {
+                lines.push(format!("Then {} can be opened.", list(&opened)));
+            }
+            let heading = match puzzles.len() {
+                0 => "nothing to solve".to_owned(),
+                1 => "one puzzle is open".to_owned(),
+                n => format!("{n} puzzles are open at once"),
+            };
+            RoundText { title: format!("Round {}: {heading}", index + 1), lines }
+        })
+        .collect()
+}
+
+fn step(source: &Source<'_>, puzzle: &Puzzle) -> String {
+    let kit = &source.opened.kit;
+    let title = source.party.script.puzzle(&puzzle.id).map_or(puzzle.title.as_str(), |text| text.title.as_str());
+    let lock = kit.lock(&puzzle.opens).map_or("no lock", |lock| lock.name.as_str());
+    let tools: Vec<String> =
+        puzzle.tools.iter().filter_map(|id| kit.prop(id)).map(|prop| prop.name.clone()).collect();
+    let with = if tools.is_empty() { String::new() } else { format!(", with {}", list(&tools)) };
+    let time = puzzle.minutes.map_or_else(String::new, |m| format!(" About {} (the author’s estimate).", minutes(m)));
+    format!("{title} opens {lock}{with}.{time}")
+}
+
+/// How to hand tokens out at this level.
+pub(super) fn tokens_note(source: &Source<'_>) -> Vec<String> {
+    let rules = source.opened.kit.levels.of(source.party.level);
+    let open = match rules.open_steps {
+        0 => "None lies open at the start.".to_owned(),
+        1 => "The tokens with one dot lie open from the start.".to_owned(),
+        n => format!("The tokens with up to {} dots lie open from the start.", n.min(3)),
+    };
+    vec![
+        "Every token wears the mark of the lock it helps with, and one, two or three dots: where to look, what to \
+         do, all but the last step. Pick by mark and dots; you need not read them. Give the fewest dots that help."
+            .to_owned(),
+        format!(
+            "{} {open} After {} quiet minutes, or three wrong tries at one lock, offer the next.",
+            sentence(&rules.about),
+            rules.quiet_minutes.max(1)
+        )
+        .trim()
+        .to_owned(),
+    ]
+}
+
+/// The tokens, puzzle by puzzle.
+pub(super) fn tokens(source: &Source<'_>) -> Vec<TokenText> {
+    let kit = &source.opened.kit;
+    kit.puzzles
+        .iter()
+        .filter_map(|puzzle| {
+            let text = source.party.script.puzzle(&puzzle.id)?;
+            let hints = source.party.puzzles.iter().find(|laid| laid.id == puzzle.id).map(|laid| &laid.hints)?;
+            let lock = kit.lock(&puzzle.opens);
+            let steps: Vec<StepText> = Step::ALL
+                .into_iter()
+                .filter(|step| !hints.step(*step).trim().is_empty())
+                .map(|step| StepText {
+                    dots: step.number(),
+                    name: capital(step.word()),
+                    text: hints.step(step).trim().to_owned(),
+                })
+                .collect();
+            (!steps.is_empty()).then(|| TokenText {
+                mark: lock.map(|lock| lock.mark.clone()).unwrap_or_default(),
+                title: titled(&text.title, lock),
+                steps,
+            })
+        })
+        .collect()
+}
+
+/// A puzzle's title with its lock's mark in words.
+pub(super) fn titled(title: &str, lock: Option<&crate::kit::Lock>) -> String {
+    match lock {
+        Some(lock) if !lock.mark.is_empty() => format!("{} · {}", capital(&lock.mark), title),
+        _ => title.to_owned(),
+    }
+}

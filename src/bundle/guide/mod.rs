@@ -1,0 +1,163 @@
+//! What the host guide says, as plain data for the page template `guide.typ`.
+//!
+//! The words are made here, the look in the template. Nothing of it reaches a player's file.
+
+mod answers;
+mod before;
+mod evening;
+mod places;
+mod words;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde::Serialize;
+
+use crate::bundle::Opened;
+use crate::diag::{Hinted, Trouble};
+use crate::face::clean_svg;
+use crate::flow::Flow;
+use crate::party::Party;
+use crate::prep::PrepPlan;
+use crate::sheet::Paper;
+use crate::theme::{LETTERING, Lettering};
+
+pub(super) use words::LANGUAGE;
+
+/// What the guide is made from.
+#[derive(Clone, Copy)]
+pub(super) struct Source<'a> {
+    pub(super) opened: &'a Opened,
+    pub(super) party: &'a Party,
+    pub(super) flow: &'a Flow,
+    pub(super) prep: &'a PrepPlan,
+    pub(super) lettering: &'a Lettering,
+    pub(super) paper: Paper,
+    /// The findings that block, in a line each; empty unless the export was forced.
+    pub(super) forced: &'a [String],
+    /// What the bundle holds for this level and paper: what it is, and how many pages.
+    pub(super) files: &'a [(String, String)],
+}
+
+/// The guide, finished.
+#[derive(Clone, Debug, Serialize)]
+struct Guide {
+    doc: Doc,
+    page: Page,
+    labels: BTreeMap<&'static str, &'static str>,
+    lettering: BTreeMap<&'static str, String>,
+    colours: BTreeMap<&'static str, String>,
+    marks: BTreeMap<String, String>,
+    kind: String,
+    title: String,
+    by: String,
+    foot: String,
+    forced: Vec<String>,
+    facts: Vec<(String, String)>,
+    brief: Vec<String>,
+    minute: Vec<String>,
+    files: Vec<File>,
+    printing: String,
+    needs_note: String,
+    shopping: Vec<before::Item>,
+    prep_note: String,
+    prep: Vec<before::Task>,
+    locks_note: String,
+    locks: Vec<before::LockRow>,
+    setup_note: String,
+    places: Vec<places::PlaceText>,
+    say: Vec<String>,
+    rounds_note: String,
+    rounds: Vec<evening::RoundText>,
+    tokens_note: Vec<String>,
+    tokens: Vec<evening::TokenText>,
+    answers_note: String,
+    answers: Vec<answers::AnswerText>,
+    reset: Vec<String>,
+    cautions_note: String,
+    cautions: Vec<answers::CautionText>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct Doc {
+    title: String,
+    author: String,
+    language: &'static str,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct Page {
+    w: f64,
+    h: f64,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct File {
+    what: String,
+    pages: String,
+}
+
+/// The guide's data.
+///
+/// # Errors
+/// When a lock's mark cannot be drawn in the palette.
+pub(super) fn data(source: &Source<'_>) -> Hinted<serde_json::Value> {
+    let Source { opened, party, paper, .. } = *source;
+    let kit = &opened.kit;
+    let title = party.script.title.clone();
+    let level = party.level.word();
+    let guide = Guide {
+        doc: Doc { title: document_title(source), author: kit.author.clone(), language: LANGUAGE },
+        page: Page { w: paper.size().w.get(), h: paper.size().h.get() },
+        labels: words::LABELS.iter().copied().collect(),
+        lettering: LETTERING.iter().map(|(role, _)| (*role, source.lettering.family(role).to_owned())).collect(),
+        colours: party.palette.iter().map(|(role, colour)| (role, colour.to_string())).collect(),
+        marks: marks(source)?,
+        kind: format!("Host guide · {level} · for {}", words::paper(paper)),
+        by: words::by(kit),
+        foot: format!("{title} · host guide · {level}. Keep it out of the guests’ sight."),
+        title,
+        forced: source.forced.to_vec(),
+        facts: before::facts(source),
+        brief: words::paragraphs(&party.script.brief),
+        minute: before::minute(source),
+        files: source.files.iter().map(|(what, pages)| File { what: what.clone(), pages: pages.clone() }).collect(),
+        printing: words::PRINTING.to_owned(),
+        needs_note: words::NEEDS.to_owned(),
+        shopping: before::shopping(source),
+        prep_note: before::prep_note(source),
+        prep: before::prep(source),
+        locks_note: words::LOCKS.to_owned(),
+        locks: before::locks(source),
+        setup_note: words::SETUP.to_owned(),
+        places: places::places(source),
+        say: evening::say(source),
+        rounds_note: words::ROUNDS.to_owned(),
+        rounds: evening::rounds(source),
+        tokens_note: evening::tokens_note(source),
+        tokens: evening::tokens(source),
+        answers_note: words::ANSWERS.to_owned(),
+        answers: answers::answers(source),
+        reset: answers::reset(source),
+        cautions_note: words::CAUTIONS.to_owned(),
+        cautions: answers::cautions(source),
+    };
+    serde_json::to_value(&guide).map_err(|error| Trouble::new(format!("cannot write the host guide: {error}")))
+}
+
+/// The title of the guide's document.
+pub(super) fn document_title(source: &Source<'_>) -> String {
+    format!("{}: host guide ({})", source.party.script.title, source.party.level.word())
+}
+
+/// The drawn symbols of all locks, by name. A mark that the theme does not have is a finding, not an error.
+fn marks(source: &Source<'_>) -> Hinted<BTreeMap<String, String>> {
+    let names: BTreeSet<&str> = source.opened.kit.locks.iter().map(|lock| lock.mark.as_str()).collect();
+    let mut drawn = BTreeMap::new();
+    for name in names {
+        if let Some(svg) = source.opened.theme.symbol(name) {
+            let svg = clean_svg(svg, &source.party.palette).map_err(|trouble| trouble.at(format!("symbol {name}")))?;
+            drawn.insert(name.to_owned(), svg.to_string());
+        }
+    }
+    Ok(drawn)
+}

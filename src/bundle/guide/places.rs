@@ -1,0 +1,152 @@
+use serde::Serialize;
+
+use super::Source;
+use super::words::{capital, list};
+use crate::kit::{BoxDef, Place, PropRole, Puzzle};
+use crate::mechanics;
+
+/// A spot or a box with what goes there.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct PlaceText {
+    name: String,
+    about: String,
+    things: Vec<Thing>,
+    /// What to do when all is in place.
+    after: Vec<String>,
+}
+
+/// Something that is laid in a place.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct Thing {
+    name: String,
+    about: String,
+}
+
+/// Boxes from the innermost outwards, then the spots in the kit's order.
+pub(super) fn places(source: &Source<'_>) -> Vec<PlaceText> {
+    let kit = &source.opened.kit;
+    let mut found = Vec::new();
+    let mut boxes: Vec<(usize, usize, &BoxDef)> =
+        kit.boxes.iter().enumerate().map(|(at, item)| (depth(source, item), at, item)).collect();
+    boxes.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.cmp(&b.1)));
+    for (_, _, item) in boxes {
+        found.push(PlaceText {
+            name: format!("Into {}", item.name),
+            about: item.about.clone(),
+            things: things(source, &Place::Box(item.id.clone())),
+            after: vec![shut(source, item)],
+        });
+    }
+    for spot in &kit.spots {
+        let things = things(source, &Place::Spot(spot.id.clone()));
+        if things.is_empty() {
+            continue;
+        }
+        found.push(PlaceText { name: capital(&spot.name), about: spot.about.clone(), things, after: Vec::new() });
+    }
+    found
+}
+
+/// In how many boxes a box lies; a ring of boxes is a finding and ends here at their number.
+fn depth(source: &Source<'_>, item: &BoxDef) -> usize {
+    let kit = &source.opened.kit;
+    let mut depth = 0;
+    let mut place = &item.place;
+    while let Place::Box(id) = place {
+        depth += 1;
+        match kit.box_def(id) {
+            Some(outer) if depth <= kit.boxes.len() => place = &outer.place,
+            _ => break,
+        }
+    }
+    depth
+}
+
+fn shut(source: &Source<'_>, item: &BoxDef) -> String {
+    let kit = &source.opened.kit;
+    let locks: Vec<String> = item
+        .locks
+        .iter()
+        .filter_map(|id| kit.lock(id))
+        .map(|lock| if lock.mark.is_empty() { lock.name.clone() } else { format!("{} ({})", lock.name, lock.mark) })
+        .collect();
+    let stands = place_name(source, &item.place);
+    match locks.as_slice() {
+        [] => format!("Close it; it has no lock. It stands {stands}."),
+        [only] => format!("Shut it with {only}. It stands {stands}."),
+        _ if item.hasp => format!("Close the hasp and hang on it {}. It stands {stands}.", list(&locks)),
+        _ => format!("Shut it with {}. It stands {stands}.", list(&locks)),
+    }
+}
+
+/// A place in a sentence: "at the mantelpiece", "in the oak chest".
+pub(super) fn place_name(source: &Source<'_>, place: &Place) -> String {
+    let kit = &source.opened.kit;
+    match place {
+        Place::Spot(id) => format!("at {}", kit.spot(id).map_or(id.as_str(), |spot| spot.name.as_str())),
+        Place::Box(id) => format!("in {}", kit.box_def(id).map_or(id.as_str(), |item| item.name.as_str())),
+    }
+}
+
+/// Everything that lies in a place, in the order letter, notes, parts of puzzles, props, boxes.
+fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
+    let kit = &source.opened.kit;
+    let mut found = Vec::new();
+    let mut add = |name: &str, about: String| found.push(Thing { name: capital(name), about });
+    if kit.letter.place.as_ref() == Some(place) {
+        add("the letter", String::new());
+    }
+    for (note, text) in kit.notes.iter().zip(&source.party.script.notes) {
+        if note.place == *place {
+            let title = text.title.text();
+            let closing = note.id == kit.finish.card;
+            let about = if closing { "write on its line where the treat is" } else { "" };
+            add(if title.is_empty() { note.id.as_str() } else { &title }, about.to_owned());
+        }
+    }
+    for puzzle in &kit.puzzles {
+        for (part, _) in puzzle.parts.iter().filter(|(_, at)| *at == place) {
+            add(&part_name(source, puzzle, part), for_lock(source, puzzle));
+        }
+    }
+    for prop in kit.props.iter().filter(|prop| prop.place == *place) {
+        let role = match &prop.role {
+            PropRole::Tool => "tool",
+            PropRole::Key(_) => "key",
+            PropRole::Decoration => "decoration, no clue",
+            PropRole::Decoy => "no clue, though it may look like one",
+            PropRole::Treat => "the treat",
+        };
+        let about = if prop.about.trim().is_empty() { role.to_owned() } else { format!("{role}; {}", prop.about.trim()) };
+        add(&prop.name, about);
+    }
+    for item in kit.boxes.iter().filter(|item| item.place == *place) {
+        add(&item.name, "filled and shut as above".to_owned());
+    }
+    found
+}
+
+/// What a part is called: its printed piece's label, else the theme's word for it.
+fn part_name(source: &Source<'_>, puzzle: &Puzzle, part: &str) -> String {
+    let printed = source
+        .party
+        .pieces
+        .iter()
+        .filter(|piece| piece.group == puzzle.id.as_str() && piece.part == part)
+        .map(|piece| piece.label.clone())
+        .next();
+    let plain = || {
+        let parts = mechanics::find(&puzzle.mechanic).map(|mechanic| mechanic.meta().parts).unwrap_or_default();
+        let name = parts.iter().find(|known| known.key == part).map_or(part, |known| known.name);
+        source.opened.theme.dressing(&puzzle.mechanic, part, name).to_owned()
+    };
+    printed.unwrap_or_else(plain)
+}
+
+fn for_lock(source: &Source<'_>, puzzle: &Puzzle) -> String {
+    match source.opened.kit.lock(&puzzle.opens) {
+        Some(lock) if !lock.mark.is_empty() => format!("mark: {}", lock.mark),
+        Some(lock) => format!("for {}", lock.name),
+        None => String::new(),
+    }
+}

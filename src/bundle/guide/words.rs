@@ -1,0 +1,166 @@
+//! The guide's fixed words. The cautions said here are common practice; those of materials carry their source.
+
+use crate::kit::Kit;
+use crate::sheet::Paper;
+
+/// The language of the guide's fixed words (BCP 47).
+pub(in crate::bundle) const LANGUAGE: &str = "en";
+
+/// Headings and column heads, by the key that the template asks for.
+pub(super) const LABELS: &[(&str, &str)] = &[
+    ("page", "Page"),
+    ("of", "of"),
+    ("mark", "Mark"),
+    ("forced", "Not proven: do not hand this out yet"),
+    ("forced_text", "This bundle was exported although these findings block it:"),
+    ("minute", "If you have only one minute"),
+    ("contents", "What to print"),
+    ("needs", "What you need"),
+    ("item", "Item"),
+    ("amount", "How much"),
+    ("size", "Size that matters"),
+    ("stand_in", "What will do instead"),
+    ("at_home", "perhaps at home"),
+    ("prep", "Getting ready"),
+    ("start", "Start"),
+    ("task", "What to do"),
+    ("hands", "Hands"),
+    ("wait", "Wait"),
+    ("locks", "The locks"),
+    ("lock", "Lock"),
+    ("kind", "Kind"),
+    ("code", "Opens with"),
+    ("set", "How to set it"),
+    ("test", "Twice"),
+    ("setup", "Setting up"),
+    ("say", "What to say at the start"),
+    ("rounds", "How the evening runs"),
+    ("tokens", "The hint tokens"),
+    ("answers", "The answers, and why"),
+    ("reset", "For the next group"),
+    ("cautions", "Take care"),
+    ("source", "Source"),
+];
+
+pub(super) const PRINTING: &str = "Print every file at 100 % (“actual size”), on one side. Sheets with a check bar \
+    carry pieces whose size matters: measure the bar before you cut. Keep the host’s pages and the tokens apart \
+    from what the guests find.";
+
+pub(super) const NEEDS: &str = "Everything for one group. Tick what you have.";
+
+pub(super) const LOCKS: &str = "Set each lock with the shackle open, by its maker’s sheet. Then test it twice while \
+    it is still open: close your eyes to the code, dial it afresh, see that it lets go. Only then shut it. Keep this \
+    page, and any spare key, within your reach and out of the guests’ sight.";
+
+pub(super) const SETUP: &str = "Work from the innermost box outwards, and shut a box only when all in it is ticked.";
+
+pub(super) const ROUNDS: &str = "The fastest way through: all that is open at once, then what that opens. Guests \
+    will take their own way; what stands in one round can be done in any order.";
+
+pub(super) const ANSWERS: &str = "For you alone. If a group has an answer and the lock stays shut, dial it yourself \
+    once: the lock may be set wrongly.";
+
+pub(super) const CAUTIONS: &str = "Only what this kit needs. Local codes and rules, and the maker’s label on every \
+    product, come before anything said here.";
+
+/// The cautions that hold for every party of locked boxes.
+pub(super) const ALWAYS: &[(&str, &str, &str)] = &[
+    (
+        "Lock the box, never a person",
+        "No door, cupboard or way out is ever locked; lights stay on and ways out stay clear. Local fire and building \
+         codes come first.",
+        "International Building Code 2021, section 411 (puzzle rooms), as explained on idighardware.com, 2025; a home party \
+         is usually outside it, the lesson is not",
+    ),
+    (
+        "Small parts",
+        "Keys, locks and counters are no toys for children under three. Count them out and count them back in. Follow \
+         the maker’s label and your local rules.",
+        "16 CFR 1501.4 (small parts)",
+    ),
+];
+
+/// What the host says before the clock starts (common practice, no source).
+pub(super) const SAY: &[&str] = &[
+    "“Nothing needs force. If a lock or a lid does not give, the answer is not right yet.”",
+    "“Nobody has to climb, move furniture, or look into sockets, lamps or machines.”",
+    "“Nothing is eaten or tasted until the treat is found, and only what I offer you.”",
+    "“Anyone may stop and go out at any time. No door is locked.”",
+    "“Every piece that belongs to a lock wears that lock’s mark. Lay together what wears the same mark.”",
+    "“If you are stuck, ask me for a token. Asking is part of the game.”",
+];
+
+/// The paper's name in a sentence.
+pub(super) const fn paper(paper: Paper) -> &'static str {
+    match paper {
+        Paper::Letter => "US Letter",
+        Paper::A4 => "A4",
+    }
+}
+
+/// Who made it and what may be done with it.
+pub(super) fn by(kit: &Kit) -> String {
+    let terms = kit.terms.trim();
+    match (kit.author.trim(), terms) {
+        ("", terms) => terms.to_owned(),
+        (author, "") => format!("By {author}"),
+        (author, terms) => format!("By {author}. {terms}"),
+    }
+}
+
+/// A text parted at its empty lines.
+pub(super) fn paragraphs(text: &str) -> Vec<String> {
+    text.split("\n\n").map(str::trim).filter(|part| !part.is_empty()).map(str::to_owned).collect()
+}
+
+/// The first letter large.
+pub(super) fn capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
+}
+
+/// A full stop, where a sentence lacks its end.
+pub(super) fn sentence(text: &str) -> String {
+    let text = capital(text.trim());
+    if text.is_empty() || text.ends_with(['.', '!', '?', '…', '”']) { text } else { format!("{text}.") }
+}
+
+/// Words in a row: "a, b and c".
+pub(super) fn list(words: &[String]) -> String {
+    match words {
+        [] => String::new(),
+        [only] => only.clone(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}
+
+/// Minutes as a host reads them: "25 min", "2 h 10 min".
+pub(super) fn minutes(minutes: f64) -> String {
+    let whole = minutes.round().max(0.0);
+    let (hours, rest) = ((whole / 60.0).floor(), whole % 60.0);
+    match (hours > 0.0, rest > 0.0) {
+        (false, _) => format!("{whole} min"),
+        (true, false) => format!("{hours} h"),
+        (true, true) => format!("{hours} h {rest} min"),
+    }
+}
+
+/// An amount without needless decimals.
+pub(super) fn amount(value: f64) -> String {
+    if (value - value.round()).abs() < 0.005 { format!("{}", value.round()) } else { format!("{value:.1}") }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn times_and_lists_read_well() {
+        assert_eq!(minutes(59.6), "1 h");
+        assert_eq!(minutes(130.0), "2 h 10 min");
+        assert_eq!(minutes(5.0), "5 min");
+        assert_eq!(list(&["a".into(), "b".into(), "c".into()]), "a, b and c");
+        assert_eq!(sentence("put it back"), "Put it back.");
+        assert_eq!(amount(2.0), "2");
+    }
+}
