@@ -4,10 +4,21 @@
 //! It is made whole in a folder beside its place and then renamed: one that failed or was cancelled leaves
 //! nothing behind. The same kit gives the same bytes.
 
+mod archive;
+mod documents;
+mod export;
+mod guide;
+mod manifest;
+mod names;
 mod open;
 mod options;
+mod pieces;
+mod place;
 mod scaffold;
+mod steps;
 
+pub use export::{Exported, export, export_proven, press_of, prove};
+pub use manifest::{Entry, FORMAT, Manifest};
 pub use open::{Opened, author_themes, find_theme, open, open_in};
 pub use options::{Go, Options, Progress};
 pub use scaffold::scaffold;

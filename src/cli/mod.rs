@@ -3,29 +3,72 @@
 //! Results go to standard output, progress and errors to the other. A reader that closes the pipe early is
 //! no error.
 
+mod check;
+mod check_json;
+mod docs;
+mod explain;
+mod export;
 mod lists;
 mod new;
 mod outcome;
+mod window;
 
 use std::io::Write;
 use std::path::PathBuf;
 
-use clap::{Parser, Subcommand};
+use clap::{Parser, Subcommand, ValueEnum};
 
 pub use outcome::{BLOCKED, CLEAN, FAILED};
 use outcome::{Fail, report};
 
+use crate::diag::Level;
+use crate::sheet::Paper;
+
 /// Write, prove and print themed puzzle-party kits.
 #[derive(Clone, Debug, Parser)]
-#[command(name = "inklatch", version)]
-#[command(after_help = "Exit codes: 0 clean, 1 findings that block, 2 failure.")]
+#[command(name = "inklatch", version, args_conflicts_with_subcommands = true)]
+#[command(after_help = "Exit codes: 0 clean, 1 findings that block, 2 failure.\n\
+    A KIT is a folder with a kit.ron in it, or that file. With none, the built-in demo kit is meant.")]
 pub struct Args {
+    /// The kit to open in the window
+    kit: Option<PathBuf>,
     #[command(subcommand)]
-    command: Command,
+    command: Option<Command>,
 }
 
 #[derive(Clone, Debug, Subcommand)]
 enum Command {
+    /// Prove a kit: one reading for every puzzle, nothing locked behind itself, all text fits
+    Check {
+        /// The kit
+        kit: Option<PathBuf>,
+        /// Write the findings and readings as JSON
+        #[arg(long)]
+        json: bool,
+        /// One play level only
+        #[arg(long, value_enum)]
+        level: Option<LevelArg>,
+    },
+    /// Make the bundle: players' sheets, hint tokens, host guide, pieces, manifest
+    Export {
+        /// The kit
+        kit: Option<PathBuf>,
+        /// The paper to lay out for
+        #[arg(long, value_enum, default_value_t = PaperArg::Both)]
+        paper: PaperArg,
+        /// The play level to export
+        #[arg(long, value_enum, default_value_t = LevelsArg::All)]
+        level: LevelsArg,
+        /// The folder into which the bundle's own folder goes
+        #[arg(long, value_name = "DIR", default_value = "out")]
+        out: PathBuf,
+        /// Put all files into one zip file as well
+        #[arg(long)]
+        zip: bool,
+        /// Export although findings block; the host guide then says so
+        #[arg(long)]
+        force: bool,
+    },
     /// Make a fresh kit: small, sound, ready to be changed
     New {
         /// The folder to make it in; empty or not there yet
@@ -38,14 +81,88 @@ enum Command {
     Mechanics,
     /// List the themes
     Themes,
+    /// Explain a mechanic, a check, or the files `kit` and `theme`
+    Explain {
+        /// The name of a mechanic or a check, `kit`, or `theme`
+        name: String,
+    },
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+enum PaperArg {
+    Letter,
+    A4,
+    Both,
+}
+
+impl PaperArg {
+    fn papers(self) -> Vec<Paper> {
+        match self {
+            Self::Letter => vec![Paper::Letter],
+            Self::A4 => vec![Paper::A4],
+            Self::Both => Paper::ALL.to_vec(),
+        }
+    }
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+enum LevelArg {
+    Gentle,
+    Standard,
+    Stiff,
+}
+
+impl From<LevelArg> for Level {
+    fn from(level: LevelArg) -> Self {
+        match level {
+            LevelArg::Gentle => Self::Gentle,
+            LevelArg::Standard => Self::Standard,
+            LevelArg::Stiff => Self::Stiff,
+        }
+    }
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
+enum LevelsArg {
+    Gentle,
+    Standard,
+    Stiff,
+    All,
+}
+
+impl LevelsArg {
+    fn levels(self) -> Vec<Level> {
+        match self {
+            Self::Gentle => vec![Level::Gentle],
+            Self::Standard => vec![Level::Standard],
+            Self::Stiff => vec![Level::Stiff],
+            Self::All => Level::ALL.to_vec(),
+        }
+    }
 }
 
 /// Runs the command and answers the exit code: [`CLEAN`], [`BLOCKED`] or [`FAILED`].
 pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write) -> u8 {
     let result = match &args.command {
-        Command::New { folder, title } => new::run(folder, title.as_deref(), out),
-        Command::Mechanics => lists::mechanics(out),
-        Command::Themes => lists::themes(out),
+        None => window::run(args.kit.as_deref()),
+        Some(Command::Check { kit, json, level }) => {
+            let levels = level.map_or_else(|| Level::ALL.to_vec(), |level| vec![level.into()]);
+            check::run(kit.as_deref(), &levels, *json, out)
+        }
+        Some(Command::Export { kit, paper, level, out: folder, zip, force }) => {
+            let options = crate::bundle::Options {
+                papers: paper.papers(),
+                levels: level.levels(),
+                zip: *zip,
+                force: *force,
+                out: folder.clone(),
+            };
+            export::run(kit.as_deref(), &options, out)
+        }
+        Some(Command::New { folder, title }) => new::run(folder, title.as_deref(), out),
+        Some(Command::Mechanics) => lists::mechanics(out),
+        Some(Command::Themes) => lists::themes(out),
+        Some(Command::Explain { name }) => explain::run(name, out),
     };
     let result = result.and_then(|code| out.flush().map(|()| code).map_err(Fail::from));
     match result {

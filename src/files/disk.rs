@@ -61,6 +61,18 @@ impl Disk {
         Ok(())
     }
 
+    /// Writes one file of a folder that is not in its place yet: without the temporary file and the wait for the
+    /// disk of [`Files::write`], since [`Disk::replace_folder`] makes the whole folder appear at once.
+    ///
+    /// # Errors
+    /// When the disk refuses; part of the file may then be there.
+    pub fn write_unsynced(&self, path: &VPath, bytes: &[u8]) -> Hinted<()> {
+        let real = self.real(path);
+        let folder = real.parent().unwrap_or(&self.root).to_owned();
+        fs::create_dir_all(&folder).map_err(|error| trouble(&error, "cannot make the folder", &folder))?;
+        fs::write(&real, bytes).map_err(|error| trouble(&error, "cannot write", &real))
+    }
+
     /// Removes a folder and all in it; a missing one is no error.
     ///
     /// # Errors

@@ -3,7 +3,7 @@ use serde::Serialize;
 use super::Source;
 use super::before::shown;
 use super::evening::titled;
-use super::words::{ALWAYS, sentence};
+use super::words::{ALWAYS, capital, list, sentence};
 use crate::kit::LockKind;
 
 /// One answer with its reasons.
@@ -32,19 +32,20 @@ pub(super) fn answers(source: &Source<'_>) -> Vec<AnswerText> {
         .iter()
         .map(|puzzle| {
             let lock = kit.lock(&puzzle.opens);
-            let laid = source.party.puzzles.iter().find(|laid| laid.id == puzzle.id);
+            let laid = source.party.puzzle(&puzzle.id);
             let title = source.party.script.puzzle(&puzzle.id).map_or(puzzle.title.as_str(), |text| &text.title);
             let reason = match laid.map(|laid| (&laid.laid, &laid.reason)) {
                 Some((Ok(_), reason)) => sentence(reason),
                 Some((Err(trouble), _)) => format!("This puzzle could not be laid out: {}.", trouble.message),
                 None => String::new(),
             };
+            let answer = laid.map_or(puzzle.answer.as_str(), |laid| &laid.answer);
             AnswerText {
                 mark: lock.map(|lock| lock.mark.clone()).unwrap_or_default(),
                 title: titled(title, lock),
-                answer: lock.map_or_else(|| puzzle.answer.clone(), |lock| shown(&lock.kind, &puzzle.answer)),
+                answer: lock.map_or_else(|| answer.to_owned(), |lock| shown(&lock.kind, answer)),
                 worded: lock.is_none_or(|lock| matches!(lock.kind, LockKind::Key | LockKind::Spoken)),
-                opens: lock.map_or_else(|| "opens no lock".to_owned(), |lock| format!("opens {}", lock.name)),
+                opens: lock.map_or_else(|| "opens no lock".to_owned(), |lock| format!("opens {}", source.say(&lock.name))),
                 reason,
             }
         })
@@ -73,9 +74,9 @@ pub(super) fn cautions(source: &Source<'_>) -> Vec<CautionText> {
         source: (*from).to_owned(),
     });
     let own = source.prep.cautions.iter().map(|caution| CautionText {
-        about: super::words::capital(&caution.material),
-        text: sentence(&caution.text),
-        source: caution.source.clone(),
+        about: capital(&list(&caution.of.iter().map(|name| (*name).to_owned()).collect::<Vec<_>>())),
+        text: sentence(caution.text),
+        source: caution.source.to_owned(),
     });
     always.chain(own).collect()
 }

@@ -1,7 +1,7 @@
 use serde::Serialize;
 
 use super::Source;
-use super::words::{amount, capital, list, minutes, sentence};
+use super::words::{amount, capital, minutes, sentence, unit};
 use crate::kit::{BoxDef, Lock, LockKind};
 
 /// A line of the shopping list.
@@ -46,12 +46,11 @@ pub(super) fn facts(source: &Source<'_>) -> Vec<(String, String)> {
         (least, most) if most >= 90 => format!("from {least}"),
         ages => span(ages),
     };
-    let hands: f64 = source.prep.tasks.iter().map(|task| task.hands).sum();
     vec![
         ("Guests".into(), span(kit.players)),
         ("Ages".into(), ages),
         ("Play".into(), format!("about {}", minutes(f64::from(kit.minutes)))),
-        ("Prepare".into(), format!("{} of hands", minutes(hands))),
+        ("Prepare".into(), format!("{} of hands", minutes(source.prep.hands))),
     ]
 }
 
@@ -74,7 +73,7 @@ pub(super) fn minute(source: &Source<'_>) -> Vec<String> {
         "After {} quiet minutes offer a token of the lock they are stuck on, one dot first.",
         quiet.max(1)
     ));
-    let end = kit.box_def(&kit.finish.opens).map_or("last box", |item| item.name.as_str());
+    let end = kit.box_def(&kit.finish.opens).map_or_else(|| "the last box".into(), |item| source.say(&item.name));
     lines.push(format!("They have won when {end} is open."));
     lines
 }
@@ -86,10 +85,10 @@ pub(super) fn shopping(source: &Source<'_>) -> Vec<Item> {
         .shopping
         .iter()
         .map(|line| Item {
-            name: capital(&line.name),
-            amount: line.amount.clone(),
-            size: line.size.clone(),
-            stand_in: line.stand_in.clone(),
+            name: capital(&source.say(&line.name)),
+            amount: format!("{} {}", amount(line.amount), unit(line.unit, line.amount)),
+            size: line.size.to_owned(),
+            stand_in: line.stand_in.to_owned(),
             at_home: line.at_home,
         })
         .collect()
@@ -97,13 +96,11 @@ pub(super) fn shopping(source: &Source<'_>) -> Vec<Item> {
 
 /// How long the preparation takes.
 pub(super) fn prep_note(source: &Source<'_>) -> String {
-    let hands: f64 = source.prep.tasks.iter().map(|task| task.hands).sum();
-    let end = source.prep.tasks.iter().map(|task| task.start + task.hands + task.wait).fold(0.0, f64::max);
     format!(
         "One person, {} of work within {}. What has to dry comes first, so that it dries while you go on. Times are \
          estimates; the maker’s label decides how long a thing dries.",
-        minutes(hands),
-        minutes(end)
+        minutes(source.prep.hands),
+        minutes(source.prep.ready)
     )
 }
 
@@ -134,25 +131,26 @@ pub(super) fn locks(source: &Source<'_>) -> Vec<LockRow> {
 
 fn row(source: &Source<'_>, lock: &Lock) -> LockRow {
     let kit = &source.opened.kit;
-    let hangs = kit.box_of(&lock.id).map_or_else(|| "on no box".to_owned(), |item| hangs(item, lock));
-    let puzzle = kit.puzzle_of(&lock.id);
+    let hangs = kit.box_of(&lock.id).map_or_else(|| "on no box".to_owned(), |item| hangs(source, item, lock));
+    let laid = kit.puzzle_of(&lock.id).and_then(|puzzle| source.party.puzzle(&puzzle.id));
     let worded = matches!(lock.kind, LockKind::Key | LockKind::Spoken);
     LockRow {
         mark: lock.mark.clone(),
-        name: capital(&lock.name),
+        name: capital(&source.say(&lock.name)),
         hangs,
         kind: lock.kind.describe(),
-        code: puzzle.map_or_else(|| "–".to_owned(), |puzzle| shown(&lock.kind, &puzzle.answer)),
+        code: laid.map_or_else(|| "–".to_owned(), |laid| shown(&lock.kind, &laid.answer)),
         worded,
-        set: if lock.how_to_set.trim().is_empty() { how_to_set(&lock.kind).to_owned() } else { sentence(&lock.how_to_set) },
+        set: if lock.how_to_set.trim().is_empty() { how_to_set(&lock.kind).to_owned() } else { sentence(&source.say(&lock.how_to_set)) },
     }
 }
 
-fn hangs(item: &BoxDef, lock: &Lock) -> String {
+fn hangs(source: &Source<'_>, item: &BoxDef, lock: &Lock) -> String {
+    let name = source.say(&item.name);
     match (item.hasp, lock.hole) {
-        (true, hole) if hole > 0 => format!("hasp of {}, hole {hole}", item.name),
-        (true, _) => format!("hasp of {}", item.name),
-        _ => format!("on {}", item.name),
+        (true, hole) if hole > 0 => format!("hasp of {name}, hole {hole}"),
+        (true, _) => format!("hasp of {name}"),
+        _ => format!("on {name}"),
     }
 }
 
@@ -186,10 +184,4 @@ fn about(source: &Source<'_>, task: &crate::prep::Task) -> String {
         Some(mark) => format!("{} ({mark})", capital(&puzzle.title)),
         None => capital(&puzzle.title),
     }
-}
-
-/// An amount in its unit.
-#[allow(dead_code)]
-fn amount_in(value: f64, unit: &str) -> String {
-    list(&[format!("{} {unit}", amount(value))])
 }

@@ -4,6 +4,7 @@ use super::Source;
 use super::words::{SAY, capital, list, minutes, sentence};
 use crate::diag::Step;
 use crate::kit::Puzzle;
+use crate::script::parse;
 
 /// One round of the fastest play.
 #[derive(Clone, Debug, Serialize)]
@@ -31,7 +32,7 @@ struct StepText {
 /// What the host says: what is in play first, then what holds at every party.
 pub(super) fn say(source: &Source<'_>) -> Vec<String> {
     let kit = &source.opened.kit;
-    let spots: Vec<String> = kit.spots.iter().map(|spot| spot.name.clone()).collect();
+    let spots: Vec<String> = kit.spots.iter().map(|spot| source.say(&spot.name)).collect();
     let mut lines = vec![if spots.is_empty() {
         "“What wears a mark is in play. Nothing else is.”".to_owned()
     } else {
@@ -53,7 +54,7 @@ pub(super) fn rounds(source: &Source<'_>) -> Vec<RoundText> {
             let puzzles: Vec<&Puzzle> = round.solves.iter().filter_map(|id| kit.puzzle(id)).collect();
             let mut lines: Vec<String> = puzzles.iter().map(|puzzle| step(source, puzzle)).collect();
             let opened: Vec<String> =
-                round.opens.iter().filter_map(|id| kit.box_def(id)).map(|item| item.name.clone()).collect();
+                round.opens.iter().filter_map(|id| kit.box_def(id)).map(|item| source.say(&item.name)).collect();
             if !opened.is_empty() {
                 lines.push(format!("Then {} can be opened.", list(&opened)));
             }
@@ -70,9 +71,9 @@ pub(super) fn rounds(source: &Source<'_>) -> Vec<RoundText> {
 fn step(source: &Source<'_>, puzzle: &Puzzle) -> String {
     let kit = &source.opened.kit;
     let title = source.party.script.puzzle(&puzzle.id).map_or(puzzle.title.as_str(), |text| text.title.as_str());
-    let lock = kit.lock(&puzzle.opens).map_or("no lock", |lock| lock.name.as_str());
+    let lock = source.say(kit.lock(&puzzle.opens).map_or("no lock", |lock| &lock.name));
     let tools: Vec<String> =
-        puzzle.tools.iter().filter_map(|id| kit.prop(id)).map(|prop| prop.name.clone()).collect();
+        puzzle.tools.iter().filter_map(|id| kit.prop(id)).map(|prop| source.say(&prop.name)).collect();
     let with = if tools.is_empty() { String::new() } else { format!(", with {}", list(&tools)) };
     let time = puzzle.minutes.map_or_else(String::new, |m| format!(" About {} (the author’s estimate).", minutes(m)));
     format!("{title} opens {lock}{with}.{time}")
@@ -92,7 +93,7 @@ pub(super) fn tokens_note(source: &Source<'_>) -> Vec<String> {
             .to_owned(),
         format!(
             "{} {open} After {} quiet minutes, or three wrong tries at one lock, offer the next.",
-            sentence(&rules.about),
+            sentence(&source.say(&rules.about)),
             rules.quiet_minutes.max(1)
         )
         .trim()
@@ -107,7 +108,7 @@ pub(super) fn tokens(source: &Source<'_>) -> Vec<TokenText> {
         .iter()
         .filter_map(|puzzle| {
             let text = source.party.script.puzzle(&puzzle.id)?;
-            let hints = source.party.puzzles.iter().find(|laid| laid.id == puzzle.id).map(|laid| &laid.hints)?;
+            let hints = source.party.puzzle(&puzzle.id).map(|laid| &laid.hints)?;
             let lock = kit.lock(&puzzle.opens);
             let steps: Vec<StepText> = Step::ALL
                 .into_iter()
@@ -115,7 +116,7 @@ pub(super) fn tokens(source: &Source<'_>) -> Vec<TokenText> {
                 .map(|step| StepText {
                     dots: step.number(),
                     name: capital(step.word()),
-                    text: hints.step(step).trim().to_owned(),
+                    text: parse(hints.step(step)).text(),
                 })
                 .collect();
             (!steps.is_empty()).then(|| TokenText {

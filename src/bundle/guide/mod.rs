@@ -18,8 +18,8 @@ use crate::face::clean_svg;
 use crate::flow::Flow;
 use crate::party::Party;
 use crate::prep::PrepPlan;
+use crate::script::parse;
 use crate::sheet::Paper;
-use crate::theme::{LETTERING, Lettering};
 
 pub(super) use words::LANGUAGE;
 
@@ -30,7 +30,6 @@ pub(super) struct Source<'a> {
     pub(super) party: &'a Party,
     pub(super) flow: &'a Flow,
     pub(super) prep: &'a PrepPlan,
-    pub(super) lettering: &'a Lettering,
     pub(super) paper: Paper,
     /// The findings that block, in a line each; empty unless the export was forced.
     pub(super) forced: &'a [String],
@@ -41,10 +40,7 @@ pub(super) struct Source<'a> {
 /// The guide, finished.
 #[derive(Clone, Debug, Serialize)]
 struct Guide {
-    doc: Doc,
-    page: Page,
     labels: BTreeMap<&'static str, &'static str>,
-    lettering: BTreeMap<&'static str, String>,
     colours: BTreeMap<&'static str, String>,
     marks: BTreeMap<String, String>,
     kind: String,
@@ -78,19 +74,6 @@ struct Guide {
 }
 
 #[derive(Clone, Debug, Serialize)]
-struct Doc {
-    title: String,
-    author: String,
-    language: &'static str,
-}
-
-#[derive(Clone, Debug, Serialize)]
-struct Page {
-    w: f64,
-    h: f64,
-}
-
-#[derive(Clone, Debug, Serialize)]
 struct File {
     what: String,
     pages: String,
@@ -106,10 +89,7 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<serde_json::Value> {
     let title = party.script.title.clone();
     let level = party.level.word();
     let guide = Guide {
-        doc: Doc { title: document_title(source), author: kit.author.clone(), language: LANGUAGE },
-        page: Page { w: paper.size().w.get(), h: paper.size().h.get() },
         labels: words::LABELS.iter().copied().collect(),
-        lettering: LETTERING.iter().map(|(role, _)| (*role, source.lettering.family(role).to_owned())).collect(),
         colours: party.palette.iter().map(|(role, colour)| (role, colour.to_string())).collect(),
         marks: marks(source)?,
         kind: format!("Host guide · {level} · for {}", words::paper(paper)),
@@ -118,7 +98,7 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<serde_json::Value> {
         title,
         forced: source.forced.to_vec(),
         facts: before::facts(source),
-        brief: words::paragraphs(&party.script.brief),
+        brief: words::paragraphs(&parse(&party.script.brief).text()),
         minute: before::minute(source),
         files: source.files.iter().map(|(what, pages)| File { what: what.clone(), pages: pages.clone() }).collect(),
         printing: words::PRINTING.to_owned(),
@@ -144,9 +124,11 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<serde_json::Value> {
     serde_json::to_value(&guide).map_err(|error| Trouble::new(format!("cannot write the host guide: {error}")))
 }
 
-/// The title of the guide's document.
-pub(super) fn document_title(source: &Source<'_>) -> String {
-    format!("{}: host guide ({})", source.party.script.title, source.party.level.word())
+impl Source<'_> {
+    /// A short text of the kit with its slots filled.
+    fn say(&self, text: &str) -> String {
+        self.party.say(text)
+    }
 }
 
 /// The drawn symbols of all locks, by name. A mark that the theme does not have is a finding, not an error.

@@ -31,8 +31,8 @@ pub(super) fn places(source: &Source<'_>) -> Vec<PlaceText> {
     boxes.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.cmp(&b.1)));
     for (_, _, item) in boxes {
         found.push(PlaceText {
-            name: format!("Into {}", item.name),
-            about: item.about.clone(),
+            name: format!("Into {}", source.say(&item.name)),
+            about: source.say(&item.about),
             things: things(source, &Place::Box(item.id.clone())),
             after: vec![shut(source, item)],
         });
@@ -42,7 +42,7 @@ pub(super) fn places(source: &Source<'_>) -> Vec<PlaceText> {
         if things.is_empty() {
             continue;
         }
-        found.push(PlaceText { name: capital(&spot.name), about: spot.about.clone(), things, after: Vec::new() });
+        found.push(PlaceText { name: capital(&source.say(&spot.name)), about: source.say(&spot.about), things, after: Vec::new() });
     }
     found
 }
@@ -68,7 +68,10 @@ fn shut(source: &Source<'_>, item: &BoxDef) -> String {
         .locks
         .iter()
         .filter_map(|id| kit.lock(id))
-        .map(|lock| if lock.mark.is_empty() { lock.name.clone() } else { format!("{} ({})", lock.name, lock.mark) })
+        .map(|lock| {
+            let name = source.say(&lock.name);
+            if lock.mark.is_empty() { name } else { format!("{name} ({})", lock.mark) }
+        })
         .collect();
     let stands = place_name(source, &item.place);
     match locks.as_slice() {
@@ -83,8 +86,8 @@ fn shut(source: &Source<'_>, item: &BoxDef) -> String {
 pub(super) fn place_name(source: &Source<'_>, place: &Place) -> String {
     let kit = &source.opened.kit;
     match place {
-        Place::Spot(id) => format!("at {}", kit.spot(id).map_or(id.as_str(), |spot| spot.name.as_str())),
-        Place::Box(id) => format!("in {}", kit.box_def(id).map_or(id.as_str(), |item| item.name.as_str())),
+        Place::Spot(id) => format!("at {}", source.say(kit.spot(id).map_or(id.as_str(), |spot| &spot.name))),
+        Place::Box(id) => format!("in {}", source.say(kit.box_def(id).map_or(id.as_str(), |item| &item.name))),
     }
 }
 
@@ -117,11 +120,12 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
             PropRole::Decoy => "no clue, though it may look like one",
             PropRole::Treat => "the treat",
         };
-        let about = if prop.about.trim().is_empty() { role.to_owned() } else { format!("{role}; {}", prop.about.trim()) };
-        add(&prop.name, about);
+        let about = source.say(prop.about.trim());
+        let about = if about.is_empty() { role.to_owned() } else { format!("{role}; {about}") };
+        add(&source.say(&prop.name), about);
     }
     for item in kit.boxes.iter().filter(|item| item.place == *place) {
-        add(&item.name, "filled and shut as above".to_owned());
+        add(&source.say(&item.name), "filled and shut as above".to_owned());
     }
     found
 }
@@ -146,7 +150,7 @@ fn part_name(source: &Source<'_>, puzzle: &Puzzle, part: &str) -> String {
 fn for_lock(source: &Source<'_>, puzzle: &Puzzle) -> String {
     match source.opened.kit.lock(&puzzle.opens) {
         Some(lock) if !lock.mark.is_empty() => format!("mark: {}", lock.mark),
-        Some(lock) => format!("for {}", lock.name),
+        Some(lock) => format!("for {}", source.say(&lock.name)),
         None => String::new(),
     }
 }

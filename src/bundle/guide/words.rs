@@ -150,6 +150,12 @@ pub(super) fn amount(value: f64) -> String {
     if (value - value.round()).abs() < 0.005 { format!("{}", value.round()) } else { format!("{value:.1}") }
 }
 
+/// A unit in the number that the amount asks for.
+pub(super) fn unit(unit: &str, amount: f64) -> String {
+    let plain = unit.chars().all(|c| c.is_ascii_alphabetic());
+    if amount > 1.0 && plain && !unit.is_empty() && !unit.ends_with('s') { format!("{unit}s") } else { unit.to_owned() }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -1,0 +1,73 @@
+use super::guide::LANGUAGE;
+use super::manifest::Made;
+use crate::diag::{Hinted, Level};
+use crate::face::Audience;
+use crate::files::VPath;
+use crate::kit::Kit;
+use crate::party::Party;
+use crate::print::{DocInfo, Press};
+use crate::sheet::{Paper, Sheet, impose};
+use crate::theme::Loaded;
+
+/// One document of sheets to be made.
+pub(super) struct Job<'a> {
+    pub(super) party: &'a Party,
+    pub(super) paper: Paper,
+    pub(super) audience: Audience,
+}
+
+/// The folder of an audience and the word for it in a manifest.
+pub(super) const fn folder(audience: Audience) -> &'static str {
+    match audience {
+        Audience::Players => "players",
+        Audience::Hints => "hints",
+        Audience::Host => "host",
+    }
+}
+
+/// A file's name: whose it is and what it is laid out for, so that nobody prints the wrong one.
+pub(super) fn file_name(kit: &Kit, what: &str, level: Level, paper: Paper) -> String {
+    let id = &kit.id;
+    let (level, paper) = (level.word(), paper.word());
+    if what.is_empty() { format!("{id}-{level}-{paper}.pdf") } else { format!("{id}-{what}-{level}-{paper}.pdf") }
+}
+
+/// The sheets of one audience, the letter first among those of the guests; none when it has no pieces.
+fn sheets(job: &Job<'_>, theme: &Loaded) -> Hinted<Vec<Sheet>> {
+    let mut pieces = Vec::new();
+    if job.audience == Audience::Players {
+        pieces.push(job.party.letter(theme, job.paper.letter_area())?);
+    }
+    pieces.extend(job.party.pieces.iter().filter(|piece| piece.audience == job.audience).cloned());
+    impose(&pieces, job.paper, job.audience, &job.party.script.title)
+}
+
+/// The document of one audience at one level on one paper; none when there is nothing to print.
+pub(super) fn document(job: &Job<'_>, kit: &Kit, theme: &Loaded, press: &Press) -> Hinted<Option<Made>> {
+    let sheets = sheets(job, theme)?;
+    if sheets.is_empty() {
+        return Ok(None);
+    }
+    let level = job.party.level;
+    let (what, name) = match job.audience {
+        Audience::Players => ("sheets for the guests", ""),
+        Audience::Hints => ("hint tokens", "tokens"),
+        Audience::Host => ("the host’s own sheets", "host-sheets"),
+    };
+    let info = DocInfo {
+        title: format!("{}: {what} ({})", job.party.script.title, level.word()),
+        author: kit.author.clone(),
+        language: LANGUAGE.to_owned(),
+        ..DocInfo::default()
+    };
+    let set = press.sheets(&sheets, &info)?;
+    let folder = folder(job.audience);
+    Ok(Some(Made {
+        path: VPath::new(folder)?.join(&file_name(kit, name, level, job.paper))?,
+        pages: Some(set.page_count()),
+        bytes: set.pdf()?,
+        paper: Some(job.paper),
+        level: Some(level),
+        audience: folder,
+    }))
+}

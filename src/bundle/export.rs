@@ -1,0 +1,256 @@
+use std::path::PathBuf;
+
+use rayon::prelude::*;
+
+use super::documents::{self, Job as DocumentJob, document, file_name};
+use super::guide::{self, LANGUAGE};
+use super::manifest::{Entry, FILE, FORMAT, MADE_BY, Made, Manifest};
+use super::options::{Go, Options, Progress};
+use super::place::Site;
+use super::steps::Steps;
+use super::{Opened, archive, pieces};
+use crate::checks::{self, Finding, LevelProof, Proof};
+use crate::diag::{Hinted, Level, Severity, Trouble};
+use crate::face::Audience;
+use crate::files::VPath;
+use crate::prep::{PrepPlan, PuzzleSteps, plan};
+use crate::print::{DocInfo, Press};
+use crate::sheet::Paper;
+use crate::theme::Lettering;
+
+/// What was exported.
+#[derive(Clone, Debug)]
+pub struct Exported {
+    /// The bundle's folder.
+    pub folder: PathBuf,
+    /// Its files, sorted by path, without the manifest and the zip file.
+    pub files: Vec<Entry>,
+    /// The zip file, if one was asked for.
+    pub zip: Option<PathBuf>,
+    /// What the checks found.
+    pub findings: Vec<Finding>,
+    /// Whether findings blocked and it was exported all the same.
+    pub forced: bool,
+}
+
+/// A press with the lettering of the opened kit.
+///
+/// # Errors
+/// When the theme or the kit names a font that nobody has.
+pub fn press_of(opened: &Opened) -> Hinted<Press> {
+    let lettering = Lettering::new(&opened.theme.theme.lettering, &opened.kit.look.lettering)?;
+    Press::new(&opened.fonts, &lettering)
+}
+
+/// Proves an opened kit at these levels, type setting included.
+///
+/// # Errors
+/// When the palette or the lettering cannot be read.
+pub fn prove(opened: &Opened, press: &Press, levels: &[Level]) -> Hinted<Proof> {
+    checks::prove(&opened.kit, &opened.theme, Some(press), levels)
+}
+
+/// Proves a kit and makes its bundle. `progress` is told of every step and says whether to go on.
+///
+/// # Errors
+/// When findings block and it is not forced; when a piece does not fit its paper; when the disk refuses; when
+/// `progress` says stop. Nothing is then left behind.
+pub fn export(
+    opened: &Opened,
+    options: &Options,
+    progress: &(dyn Fn(Progress) -> Go + Sync),
+) -> Hinted<Exported> {
+    let press = press_of(opened)?;
+    let proof = prove(opened, &press, &options.levels)?;
+    export_proven(opened, &press, &proof, options, progress)
+}
+
+/// Makes the bundle of a kit that was proven at the levels asked for, by [`prove`].
+///
+/// # Errors
+/// As [`export`].
+pub fn export_proven(
+    opened: &Opened,
+    press: &Press,
+    proof: &Proof,
+    options: &Options,
+    progress: &(dyn Fn(Progress) -> Go + Sync),
+) -> Hinted<Exported> {
+    let kit = &opened.kit;
+    let blocking: Vec<String> = proof.findings.iter().filter(|f| f.severity == Severity::Blocks).map(line).collect();
+    if !blocking.is_empty() && !options.force {
+        return Err(blocked(&blocking));
+    }
+    let site = Site::new(&options.out, kit)?;
+    let proven = levels(proof, options)?;
+    let parties: Vec<_> = proven.iter().map(|level| &level.party).collect();
+    let pictures = pieces::jobs(kit, &opened.theme, &parties, &options.papers)?;
+    let documents = document_jobs(&proven, &options.papers);
+    let guides: Vec<(&LevelProof, Paper)> =
+        proven.iter().flat_map(|level| options.papers.iter().map(|paper| (*level, *paper))).collect();
+    let steps = Steps::new(documents.len() + guides.len() + pictures.len() + 1, progress);
+
+    let (sheets, pictures) = rayon::join(
+        || {
+            steps.all(&documents, |job| {
+                let made = document(job, kit, &opened.theme, press)?;
+                let what = made.as_ref().map_or_else(|| "nothing to print".to_owned(), |made| made.path.to_string());
+                Ok((made, what))
+            })
+        },
+        || steps.all(&pictures, |job| Ok((pieces::pictures(job, press)?, job.told()))),
+    );
+    let mut files: Vec<Made> = sheets?.into_iter().flatten().collect();
+    let prep: Vec<PrepPlan> = proven.par_iter().map(|level| prep(opened, level)).collect();
+    let made = steps.all(&guides, |(level, paper)| {
+        let prep = proven.iter().zip(&prep).find(|(known, _)| known.party.level == level.party.level);
+        let prep = prep.map(|(_, prep)| prep).ok_or_else(|| Trouble::new("a level has no preparation"))?;
+        let made = host_guide(opened, press, level, prep, *paper, &blocking, &files)?;
+        let what = made.path.to_string();
+        Ok((made, what))
+    })?;
+    files.extend(made);
+    files.extend(pictures?.into_iter().flatten());
+    files.sort_by(|a, b| a.path.cmp(&b.path));
+    finish(opened, &site, files, blocking, options, &steps, proof)
+}
+
+/// Manifest and zip file, and everything into its place.
+fn finish(
+    opened: &Opened,
+    site: &Site,
+    files: Vec<Made>,
+    blocking: Vec<String>,
+    options: &Options,
+    steps: &Steps<'_>,
+    proof: &Proof,
+) -> Hinted<Exported> {
+    let kit = &opened.kit;
+    let zip_name = options.zip.then(|| format!("{}.zip", kit.id));
+    let forced = !blocking.is_empty();
+    let manifest = Manifest {
+        format: FORMAT,
+        made_by: MADE_BY.to_owned(),
+        version: env!("CARGO_PKG_VERSION").to_owned(),
+        kit: kit.id.to_string(),
+        title: kit.title.clone(),
+        author: kit.author.clone(),
+        terms: kit.terms.clone(),
+        forced,
+        blocking,
+        zip: zip_name.clone(),
+        files: files.par_iter().map(Made::entry).collect(),
+    };
+    let json = manifest.json()?;
+    let mut more: Vec<(&str, &[u8])> = vec![(FILE, json.as_bytes())];
+    let zipped = match &zip_name {
+        Some(_) => {
+            let inside = files.iter().map(|file| (file.path.as_str(), file.bytes.as_slice()));
+            let inside: Vec<(&str, &[u8])> = inside.chain(more.iter().copied()).collect();
+            Some(archive::zip(kit.id.as_str(), &inside)?)
+        }
+        None => None,
+    };
+    if let (Some(name), Some(bytes)) = (&zip_name, &zipped) {
+        more.push((name, bytes));
+    }
+    steps.step("all files")?;
+    site.put(&files, &more, || steps.go_on())?;
+    let folder = site.folder();
+    Ok(Exported {
+        zip: zip_name.map(|name| folder.join(name)),
+        folder,
+        files: manifest.files,
+        findings: proof.findings.clone(),
+        forced,
+    })
+}
+
+/// The levels asked for, each as it was proven.
+fn levels<'a>(proof: &'a Proof, options: &Options) -> Hinted<Vec<&'a LevelProof>> {
+    let missing = |level: Level| Trouble::new(format!("the level {} was not proven", level.word()));
+    options
+        .levels
+        .iter()
+        .map(|level| proof.levels.iter().find(|proven| proven.party.level == *level).ok_or_else(|| missing(*level)))
+        .collect()
+}
+
+fn document_jobs<'a>(proven: &[&'a LevelProof], papers: &[Paper]) -> Vec<DocumentJob<'a>> {
+    let audiences = [Audience::Players, Audience::Hints, Audience::Host];
+    let mut jobs = Vec::new();
+    for level in proven {
+        for paper in papers {
+            jobs.extend(audiences.map(|audience| DocumentJob { party: &level.party, paper: *paper, audience }));
+        }
+    }
+    jobs
+}
+
+/// What the host does beforehand at one level.
+fn prep(opened: &Opened, level: &LevelProof) -> PrepPlan {
+    let steps: Vec<PuzzleSteps> = level
+        .party
+        .puzzles
+        .iter()
+        .map(|laid| PuzzleSteps {
+            puzzle: laid.id.clone(),
+            title: level.party.script.puzzle(&laid.id).map(|text| text.title.clone()).unwrap_or_default(),
+            steps: laid.prep.clone(),
+        })
+        .collect();
+    plan(&opened.kit, &steps)
+}
+
+fn host_guide(
+    opened: &Opened,
+    press: &Press,
+    level: &LevelProof,
+    prep: &PrepPlan,
+    paper: Paper,
+    forced: &[String],
+    files: &[Made],
+) -> Hinted<Made> {
+    let own = files.iter().filter(|file| file.paper == Some(paper) && file.level == Some(level.party.level));
+    let files: Vec<(String, String)> = own
+        .map(|file| {
+            let pages = file.pages.unwrap_or_default();
+            (file.path.to_string(), if pages == 1 { "1 page".into() } else { format!("{pages} pages") })
+        })
+        .collect();
+    let source =
+        guide::Source { opened, party: &level.party, flow: &level.flow, prep, paper, forced, files: &files };
+    let info = DocInfo {
+        title: format!("{}: host guide ({})", level.party.script.title, level.party.level.word()),
+        author: opened.kit.author.clone(),
+        language: LANGUAGE.to_owned(),
+        ..DocInfo::default()
+    };
+    let set = press.pages("guide.typ", &guide::data(&source)?, paper, &info)?;
+    let folder = documents::folder(Audience::Host);
+    Ok(Made {
+        path: VPath::new(folder)?.join(&file_name(&opened.kit, "guide", level.party.level, paper))?,
+        pages: Some(set.page_count()),
+        bytes: set.pdf()?,
+        paper: Some(paper),
+        level: Some(level.party.level),
+        audience: folder,
+    })
+}
+
+/// A finding in one line, as the guide and the manifest quote it.
+fn line(finding: &Finding) -> String {
+    let level = finding.level.map_or_else(String::new, |level| format!(" ({})", level.word()));
+    format!("{}{level}: {}", finding.anchor, finding.message)
+}
+
+fn blocked(blocking: &[String]) -> Trouble {
+    let what = if blocking.len() == 1 { "1 finding blocks".into() } else { format!("{} findings block", blocking.len()) };
+    let mut trouble = Trouble::new(format!("{what} the export"));
+    if let Some(first) = blocking.first() {
+        trouble = trouble.hint(format!("the first: {first}"));
+    }
+    trouble
+        .hint("`inklatch check` lists them all and says how to mend them")
+        .hint("--force exports all the same; the host guide then says so on its first page")
+}

@@ -1,0 +1,159 @@
+use std::io::Write;
+
+use super::docs::{TypeDoc, types};
+use super::outcome::{CLEAN, Outcome};
+use crate::bundle;
+use crate::checks::{self, CHECKS};
+use crate::diag::Trouble;
+use crate::files::{Builtin, Files as _, VPath};
+use crate::kit::file::nearest;
+use crate::limits;
+use crate::mechanics::{self, AnyMechanic, MECHANICS};
+use crate::theme;
+
+/// The sources whose doc comments describe `kit.ron`, from the whole to its parts.
+const KIT: &[&str] = &[
+    include_str!("../kit/mod.rs"),
+    include_str!("../kit/text.rs"),
+    include_str!("../kit/place.rs"),
+    include_str!("../kit/lock.rs"),
+    include_str!("../kit/puzzle.rs"),
+    include_str!("../kit/hints.rs"),
+    include_str!("../kit/level.rs"),
+];
+
+/// The source whose doc comments describe `theme.ron`.
+const THEME: &[&str] = &[include_str!("../theme/mod.rs")];
+
+/// The widest line of running text.
+const WIDTH: usize = 96;
+
+/// Explains a mechanic, a check, or one of the two file formats.
+pub(super) fn run(name: &str, out: &mut dyn Write) -> Outcome {
+    match name {
+        "kit" => kit(out),
+        "theme" => theme_file(out),
+        _ => {
+            if let Ok(found) = mechanics::find(name) {
+                return mechanic(found, out);
+            }
+            if let Ok(check) = checks::find(name) {
+                let info = check.info();
+                writeln!(out, "{} ({})\n{}\n", info.name, info.severity.word(), info.flags)?;
+                writeln!(out, "{}", info.help().trim())?;
+                return Ok(CLEAN);
+            }
+            Err(unknown(name).into())
+        }
+    }
+}
+
+fn unknown(name: &str) -> Trouble {
+    let known: Vec<&str> = ["kit", "theme"]
+        .into_iter()
+        .chain(MECHANICS.iter().map(|mechanic| mechanic.meta().id))
+        .chain(CHECKS.iter().map(|check| check.info().name))
+        .collect();
+    let mut trouble = Trouble::new(format!("there is nothing called `{name}` to explain"));
+    if let Some(near) = nearest(name, &known) {
+        trouble = trouble.hint(format!("did you mean `{near}`?"));
+    }
+    trouble.hint(format!("what can be explained: {}", known.join(", ")))
+}
+
+fn mechanic(found: &dyn AnyMechanic, out: &mut dyn Write) -> Outcome {
+    let meta = found.meta();
+    writeln!(out, "{} ({})\n", meta.name, meta.id)?;
+    writeln!(out, "guests   {}", meta.guests)?;
+    writeln!(out, "order    {}", meta.order)?;
+    writeln!(out, "prints   {}", meta.prints)?;
+    writeln!(out, "host     {}", meta.host)?;
+    let (least, most) = meta.minutes;
+    writeln!(out, "minutes  {least} to {most} (estimate), from {} years", meta.least_age)?;
+    if !meta.tools.is_empty() {
+        writeln!(out, "tools    {}", meta.tools.join(", "))?;
+    }
+    writeln!(out, "\nParts that must lie somewhere:")?;
+    for part in meta.parts {
+        let made = if part.printed { "printed" } else { "made by the host" };
+        let optional = if part.optional { ", not in every setup" } else { "" };
+        writeln!(out, "  {:<12} {} ({made}{optional})", part.key, part.name)?;
+    }
+    writeln!(out, "\n{}", meta.help.trim())?;
+    writeln!(out, "\nThe setup as it is when nothing is chosen:\n\n{}", found.default_setup()?.trim())?;
+    Ok(CLEAN)
+}
+
+fn kit(out: &mut dyn Write) -> Outcome {
+    writeln!(out, "kit.ron: what an author writes, in RON (https://docs.rs/ron). Pictures lie beside it in art/.")?;
+    writeln!(out, "A line with (*) may be left out.")?;
+    write_types(KIT, out)?;
+    writeln!(out, "\nA whole kit, as `inklatch new` makes it:\n")?;
+    writeln!(out, "{}", bundle::scaffold("A Fresh Kit")?.trim_end())?;
+    Ok(CLEAN)
+}
+
+fn theme_file(out: &mut dyn Write) -> Outcome {
+    writeln!(out, "theme.ron: the look and the words of one season, in RON. Pictures are SVG files beside it;")?;
+    writeln!(out, "its own fonts, if any, lie in fonts/ with their licence. A line with (*) may be left out.")?;
+    write_types(THEME, out)?;
+    writeln!(out, "\nFrames that every theme draws, with the slots (rectangles with the id `slot-…`) of each:")?;
+    for frame in theme::FRAMES {
+        let slots = if frame.slots.is_empty() { "none".to_owned() } else { frame.slots.join(", ") };
+        writeln!(out, "  {:<12} {}; slots: {slots}", frame.name, frame.about)?;
+    }
+    writeln!(out, "\nColour roles (in the art: class `f-ROLE` fills, `s-ROLE` strokes):")?;
+    for role in theme::ROLES {
+        writeln!(out, "  {:<12} {}", role.name, role.about)?;
+    }
+    writeln!(out, "\nLettering roles:")?;
+    for (role, about) in theme::LETTERING {
+        writeln!(out, "  {role:<12} {about}")?;
+    }
+    if let Some(id) = theme::builtin_ids().first() {
+        let path = VPath::new("themes")?.join(id.as_str())?.join("theme.ron")?;
+        writeln!(out, "\nA whole theme file, the built-in `{id}`:\n")?;
+        writeln!(out, "{}", Builtin::new().read_text(&path, limits::RON_BYTES)?.trim_end())?;
+    }
+    Ok(CLEAN)
+}
+
+fn write_types(sources: &[&str], out: &mut dyn Write) -> std::io::Result<()> {
+    let found: Vec<TypeDoc> = sources.iter().flat_map(|source| types(source)).collect();
+    for item in &found {
+        writeln!(out, "\n{}", item.name)?;
+        for line in wrap(&plain(&item.doc), WIDTH - 2) {
+            writeln!(out, "  {line}")?;
+        }
+        for entry in &item.entries {
+            let mark = if entry.optional { " (*)" } else { "" };
+            writeln!(out, "    {}{mark}", entry.head)?;
+            for line in wrap(&plain(&entry.doc), WIDTH - 8) {
+                writeln!(out, "        {line}")?;
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Doc text without the marks of links between items of code.
+fn plain(doc: &str) -> String {
+    doc.replace("[`", "`").replace("`]", "`")
+}
+
+fn wrap(text: &str, width: usize) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    for word in text.split_whitespace() {
+        match lines.last_mut() {
+            Some(line) if line.is_empty() || line.chars().count() + word.chars().count() < width => {
+                if !line.is_empty() {
+                    line.push(' ');
+                }
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines.retain(|line| !line.is_empty());
+    lines
+}
