@@ -1,0 +1,73 @@
+#!/bin/bash
+# Everything that must hold, in one go: layout of the source, lints, tests, docs, and the checks by programs that
+# were not written here (readers of PDF and zip, a real window under a virtual screen).
+#
+# Where CI=true a missing tool is a failure. Elsewhere its checks are left out, and the last lines say so.
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+
+# Program, and the Debian or Ubuntu package that has it.
+tools=(
+    pdfinfo:poppler-utils pdffonts:poppler-utils pdftotext:poppler-utils pdftoppm:poppler-utils
+    qpdf:qpdf unzip:unzip sha256sum:coreutils
+    Xvfb:xvfb xdotool:xdotool import:imagemagick python3:python3
+)
+missing() {
+    for pair in "${tools[@]}"; do
+        command -v "${pair%%:*}" >/dev/null || echo "${pair##*:}"
+    done
+    # Software drawing for the window; it has no program of its own.
+    if ! ldconfig -p 2>/dev/null | grep -q 'libGL\.so\|libEGL\.so'; then echo libgl1-mesa-dri; echo libegl1; fi
+}
+
+step() { printf '\n== %s\n' "$*"; }
+
+step "tools"
+mapfile -t wanted < <(missing | sort -u)
+if ((${#wanted[@]})) && [[ $(id -u) == 0 ]] && command -v apt-get >/dev/null; then
+    echo "installing: ${wanted[*]}"
+    apt-get update -qq || true
+    DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${wanted[@]}" >/dev/null || true
+    mapfile -t wanted < <(missing | sort -u)
+fi
+if ((${#wanted[@]})); then
+    echo "missing packages: ${wanted[*]}"
+    if [[ "${CI:-}" == true ]]; then
+        echo "error: these are needed here"
+        exit 1
+    fi
+else
+    echo "all there"
+fi
+
+step "layout of the source"
+cargo fmt --check
+
+step "lints"
+cargo clippy --release --all-targets -- -D warnings
+
+step "tests"
+cargo test --release
+
+step "documentation"
+RUSTDOCFLAGS="-D warnings" cargo doc --release --no-deps
+
+step "the demo kit, exported and read by other programs"
+cargo build --release
+out=$(mktemp -d)
+trap 'rm -rf "$out"' EXIT
+target/release/inklatch export --out "$out" --zip | tail -n 6
+bash tests/outside.sh "$out/the-stopped-clock"
+
+if [[ -f tests/window.sh ]]; then
+    step "the window"
+    if command -v Xvfb >/dev/null && command -v xdotool >/dev/null; then
+        bash tests/window.sh
+    else
+        echo "left out: Xvfb or xdotool is missing"
+    fi
+fi
+
+printf '\nall checks hold'
+((${#wanted[@]})) && printf ', except what needs: %s' "${wanted[*]}"
+printf '\n'
