@@ -1,1 +1,172 @@
 //! Tests of `cli`.
+
+use std::io::{BufRead as _, BufReader};
+use std::process::{Command, Stdio};
+
+use clap::Parser as _;
+use inklatch::bundle;
+use inklatch::checks::CHECKS;
+use inklatch::cli::{Args, BLOCKED, CLEAN, FAILED, run};
+use inklatch::files::{Disk, Files as _, VPath};
+use inklatch::mechanics::MECHANICS;
+
+/// Runs a command in this program: exit code, output, errors.
+fn inklatch(args: &[&str]) -> (u8, String, String) {
+    let args = Args::try_parse_from(std::iter::once("inklatch").chain(args.iter().copied())).unwrap();
+    let (mut out, mut err) = (Vec::new(), Vec::new());
+    let code = run(&args, &mut out, &mut err);
+    (code, String::from_utf8(out).unwrap(), String::from_utf8(err).unwrap())
+}
+
+/// A folder with a changed fresh kit.
+fn kit(change: impl FnOnce(String) -> String) -> tempfile::TempDir {
+    let folder = tempfile::tempdir().unwrap();
+    let text = change(bundle::scaffold("A Fresh Kit").unwrap());
+    Disk::new(folder.path()).write(&VPath::new("kit.ron").unwrap(), text.as_bytes()).unwrap();
+    folder
+}
+
+#[test]
+fn check_says_clean_blocked_or_failed() {
+    let clean = kit(|text| text);
+    let (code, out, _) = inklatch(&["check", clean.path().to_str().unwrap()]);
+    assert_eq!(code, CLEAN, "{out}");
+    assert!(out.contains("one reading"), "{out}");
+
+    let blocked = kit(|text| text.replace("answer: \"582\"", "answer: \"58\""));
+    let (code, out, _) = inklatch(&["check", blocked.path().to_str().unwrap(), "--level", "standard"]);
+    assert_eq!(code, BLOCKED, "{out}");
+    assert!(out.contains("blocks[") && out.contains("hint:"), "{out}");
+
+    let (code, _, err) = inklatch(&["check", "/there/is/no/such/kit"]);
+    assert_eq!(code, FAILED);
+    assert!(err.starts_with("error: ") && err.contains("\n  hint: "), "{err}");
+}
+
+#[test]
+fn half_a_kit_is_told_with_line_and_column() {
+    let half = kit(|text| text[..text.len() / 2].to_owned());
+    let (code, _, err) = inklatch(&["check", half.path().to_str().unwrap()]);
+    assert_eq!(code, FAILED);
+    assert!(err.contains("at: kit.ron:"), "{err}");
+}
+
+#[test]
+fn check_json_has_findings_readings_and_reach() {
+    let blocked =
+        kit(|text| text.replace("answer: \"582\"", "answer: \"583\"").replace("mark: \"bell\"", "mark: \"belle\""));
+    let (code, out, _) = inklatch(&["check", blocked.path().to_str().unwrap(), "--json"]);
+    let json: serde_json::Value = serde_json::from_str(&out).unwrap();
+    assert_eq!(code == BLOCKED, json["blocks"].as_u64().unwrap() > 0);
+    assert_eq!(json["format"], 1);
+    assert_eq!(json["levels"].as_array().unwrap().len(), 3);
+    let level = &json["levels"][0];
+    assert_eq!(level["puzzles"][0]["id"], "name-and-list");
+    assert!(level["puzzles"][0]["readings"]["list"].is_array());
+    assert_eq!(level["reachable"]["boxes"][0], "tin");
+    assert_eq!(level["finish"], true);
+    let finding = &json["findings"][0];
+    for key in ["name", "severity", "level", "anchor", "message", "why", "help", "fix"] {
+        assert!(finding.get(key).is_some(), "no {key} in {finding}");
+    }
+}
+
+#[test]
+fn everything_can_be_explained() {
+    let names = ["kit", "theme"]
+        .into_iter()
+        .chain(MECHANICS.iter().map(|mechanic| mechanic.meta().id))
+        .chain(CHECKS.iter().map(|check| check.info().name));
+    for name in names {
+        let (code, out, err) = inklatch(&["explain", name]);
+        assert_eq!(code, CLEAN, "{name}: {err}");
+        assert!(out.len() > 100, "{name}: {out}");
+    }
+    let (code, _, err) = inklatch(&["explain", "several-reading"]);
+    assert_eq!(code, FAILED);
+    assert!(err.contains("did you mean `several-readings`?"), "{err}");
+}
+
+#[test]
+fn explain_kit_describes_every_field_of_the_code() {
+    let (_, out, _) = inklatch(&["explain", "kit"]);
+    for field in
+        ["title: String", "Digits(u8)", "locks: Vec<LockId> (*)", "nudge: String", "open_steps: u8", "WordForms"]
+    {
+        assert!(out.contains(field), "no {field}");
+    }
+    let (_, out, _) = inklatch(&["explain", "theme"]);
+    for field in ["palette: BTreeMap<String, String>", "letterhead", "glow", "Midwinter"] {
+        assert!(out.contains(field), "no {field}");
+    }
+}
+
+#[test]
+fn mechanics_and_themes_are_listed() {
+    let (code, out, _) = inklatch(&["mechanics"]);
+    assert_eq!(code, CLEAN);
+    assert!(MECHANICS.iter().all(|mechanic| out.contains(mechanic.meta().id)));
+    let (code, out, _) = inklatch(&["themes"]);
+    assert_eq!(code, CLEAN);
+    assert!(out.contains("midwinter"), "{out}");
+}
+
+#[test]
+fn new_makes_a_kit_and_overwrites_nothing() {
+    let folder = tempfile::tempdir().unwrap();
+    let place = folder.path().join("lantern-night");
+    let shown = place.to_str().unwrap();
+    let (code, out, _) = inklatch(&["new", shown]);
+    assert_eq!(code, CLEAN, "{out}");
+    let opened = bundle::open(Some(&place)).unwrap();
+    assert_eq!((opened.kit.title.as_str(), opened.kit.id.as_str()), ("Lantern night", "lantern-night"));
+    let (code, _, err) = inklatch(&["new", shown, "--title", "Other"]);
+    assert_eq!(code, FAILED);
+    assert!(err.contains("not empty"), "{err}");
+    assert_eq!(bundle::open(Some(&place)).unwrap().kit.title, "Lantern night");
+}
+
+#[test]
+fn export_says_where_to_look() {
+    let fresh = kit(|text| text);
+    let out_folder = tempfile::tempdir().unwrap();
+    let out_shown = out_folder.path().to_str().unwrap();
+    let args = ["export", fresh.path().to_str().unwrap(), "--paper", "a4", "--level", "standard", "--out", out_shown];
+    let (code, out, err) = inklatch(&args);
+    assert_eq!(code, CLEAN, "{out}{err}");
+    assert!(out.contains(&format!("look in {out_shown}/a-fresh-kit")), "{out}");
+    assert!(out_folder.path().join("a-fresh-kit/host/a-fresh-kit-guide-standard-a4.pdf").is_file());
+
+    let blocked = kit(|text| text.replace("answer: \"582\"", "answer: \"58\""));
+    let place = blocked.path().to_str().unwrap();
+    let other = tempfile::tempdir().unwrap();
+    let other_shown = other.path().to_str().unwrap();
+    let args = ["export", place, "--paper", "a4", "--level", "standard", "--out", other_shown];
+    assert_eq!(inklatch(&args).0, BLOCKED);
+    assert_eq!(other.path().read_dir().unwrap().count(), 0);
+    let forced: Vec<&str> = args.into_iter().chain(["--force"]).collect();
+    assert_eq!(inklatch(&forced).0, CLEAN);
+}
+
+#[test]
+fn a_reader_who_has_seen_enough_is_no_error() {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_inklatch"))
+        .args(["explain", "kit"])
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut line = String::new();
+    // The reader is dropped, and with it the pipe, while the program still writes.
+    BufReader::with_capacity(16, child.stdout.take().unwrap()).read_line(&mut line).unwrap();
+    let output = child.wait_with_output().unwrap();
+    assert!(line.starts_with("kit.ron"), "{line}");
+    assert!(output.stderr.is_empty(), "{}", String::from_utf8_lossy(&output.stderr));
+    assert_ne!(output.status.code(), Some(i32::from(FAILED)));
+}
+
+#[test]
+fn a_wrong_option_is_refused_with_code_2() {
+    let output = Command::new(env!("CARGO_BIN_EXE_inklatch")).args(["export", "--paper", "a5"]).output().unwrap();
+    assert_eq!(output.status.code(), Some(i32::from(FAILED)));
+}

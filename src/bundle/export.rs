@@ -55,11 +55,7 @@ pub fn prove(opened: &Opened, press: &Press, levels: &[Level]) -> Hinted<Proof> 
 /// # Errors
 /// When findings block and it is not forced; when a piece does not fit its paper; when the disk refuses; when
 /// `progress` says stop. Nothing is then left behind.
-pub fn export(
-    opened: &Opened,
-    options: &Options,
-    progress: &(dyn Fn(Progress) -> Go + Sync),
-) -> Hinted<Exported> {
+pub fn export(opened: &Opened, options: &Options, progress: &(dyn Fn(Progress) -> Go + Sync)) -> Hinted<Exported> {
     let press = press_of(opened)?;
     let proof = prove(opened, &press, &options.levels)?;
     export_proven(opened, &press, &proof, options, progress)
@@ -218,8 +214,7 @@ fn host_guide(
             (file.path.to_string(), if pages == 1 { "1 page".into() } else { format!("{pages} pages") })
         })
         .collect();
-    let source =
-        guide::Source { opened, party: &level.party, flow: &level.flow, prep, paper, forced, files: &files };
+    let source = guide::Source { opened, party: &level.party, flow: &level.flow, prep, paper, forced, files: &files };
     let info = DocInfo {
         title: format!("{}: host guide ({})", level.party.script.title, level.party.level.word()),
         author: opened.kit.author.clone(),
@@ -245,7 +240,8 @@ fn line(finding: &Finding) -> String {
 }
 
 fn blocked(blocking: &[String]) -> Trouble {
-    let what = if blocking.len() == 1 { "1 finding blocks".into() } else { format!("{} findings block", blocking.len()) };
+    let what =
+        if blocking.len() == 1 { "1 finding blocks".into() } else { format!("{} findings block", blocking.len()) };
     let mut trouble = Trouble::new(format!("{what} the export"));
     if let Some(first) = blocking.first() {
         trouble = trouble.hint(format!("the first: {first}"));

@@ -39,9 +39,10 @@ pub(super) fn jobs(kit: &Kit, theme: &Loaded, parties: &[&Party], papers: &[Pape
         }
     }
     let pieces = || {
-        parties.iter().flat_map(|party| party.pieces.iter().map(|piece| (party.level, piece))).filter(|(_, piece)| {
-            piece.audience == Audience::Players
-        })
+        parties
+            .iter()
+            .flat_map(|party| party.pieces.iter().map(|piece| (party.level, piece)))
+            .filter(|(_, piece)| piece.audience == Audience::Players)
     };
     let names = piece_names(kit, pieces().map(|(_, piece)| piece));
     let mut by_id: BTreeMap<&str, Vec<(Level, &Piece)>> = BTreeMap::new();

@@ -83,7 +83,11 @@ fn with_progress(
 fn size(bytes: u64) -> String {
     const KB: u64 = 1_000;
     const MB: u64 = 1_000_000;
-    if bytes >= MB { format!("{}.{} MB", bytes / MB, bytes % MB / (MB / 10)) } else { format!("{} kB", bytes.div_ceil(KB)) }
+    if bytes >= MB {
+        format!("{}.{} MB", bytes / MB, bytes % MB / (MB / 10))
+    } else {
+        format!("{} kB", bytes.div_ceil(KB))
+    }
 }
 
 #[cfg(test)]

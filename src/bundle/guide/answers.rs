@@ -45,7 +45,8 @@ pub(super) fn answers(source: &Source<'_>) -> Vec<AnswerText> {
                 title: titled(title, lock),
                 answer: lock.map_or_else(|| answer.to_owned(), |lock| shown(&lock.kind, answer)),
                 worded: lock.is_none_or(|lock| matches!(lock.kind, LockKind::Key | LockKind::Spoken)),
-                opens: lock.map_or_else(|| "opens no lock".to_owned(), |lock| format!("opens {}", source.say(&lock.name))),
+                opens: lock
+                    .map_or_else(|| "opens no lock".to_owned(), |lock| format!("opens {}", source.say(&lock.name))),
                 reason,
             }
         })

@@ -141,7 +141,11 @@ fn row(source: &Source<'_>, lock: &Lock) -> LockRow {
         kind: lock.kind.describe(),
         code: laid.map_or_else(|| "–".to_owned(), |laid| shown(&lock.kind, &laid.answer)),
         worded,
-        set: if lock.how_to_set.trim().is_empty() { how_to_set(&lock.kind).to_owned() } else { sentence(&source.say(&lock.how_to_set)) },
+        set: if lock.how_to_set.trim().is_empty() {
+            how_to_set(&lock.kind).to_owned()
+        } else {
+            sentence(&source.say(&lock.how_to_set))
+        },
     }
 }
 
@@ -165,7 +169,9 @@ pub(super) fn shown(kind: &LockKind, answer: &str) -> String {
 /// What holds for most locks of a kind (common practice, no source); the maker's sheet decides.
 const fn how_to_set(kind: &LockKind) -> &'static str {
     match kind {
-        LockKind::Digits(_) | LockKind::Letters(_) => "With the shackle open, by the maker’s sheet; then scramble all wheels.",
+        LockKind::Digits(_) | LockKind::Letters(_) => {
+            "With the shackle open, by the maker’s sheet; then scramble all wheels."
+        }
         LockKind::Directions(_) => "By the maker’s sheet. Before each try the shackle is squeezed twice to clear it.",
         LockKind::Key => "Nothing to set. Hide one key as below; keep the spare.",
         LockKind::Spoken => "Nothing to set. Open the box when you hear it.",

@@ -42,7 +42,12 @@ pub(super) fn places(source: &Source<'_>) -> Vec<PlaceText> {
         if things.is_empty() {
             continue;
         }
-        found.push(PlaceText { name: capital(&source.say(&spot.name)), about: source.say(&spot.about), things, after: Vec::new() });
+        found.push(PlaceText {
+            name: capital(&source.say(&spot.name)),
+            about: source.say(&spot.about),
+            things,
+            after: Vec::new(),
+        });
     }
     found
 }
