@@ -196,7 +196,7 @@ fn dot(mm: f64) -> usize {
 /// The guests' sheets as the bundle lays them out.
 fn sheets(paper: Paper) -> Vec<Sheet> {
     let party = Party::new(&DEMO.opened.kit, &DEMO.opened.theme, inklatch::diag::Level::Standard).unwrap();
-    let mut pieces: Vec<Piece> = vec![party.letter(&DEMO.opened.theme, paper.letter_area()).unwrap()];
+    let mut pieces: Vec<Piece> = vec![party.letter(&DEMO.opened.theme, paper.safe_size()).unwrap()];
     pieces.extend(party.pieces.iter().filter(|piece| piece.audience == Audience::Players).cloned());
     impose(&pieces, paper, Audience::Players, &party.script.title).unwrap()
 }

@@ -36,7 +36,7 @@ pub(super) fn file_name(kit: &Kit, what: &str, level: Level, paper: Paper) -> St
 fn sheets(job: &Job<'_>, theme: &Loaded) -> Hinted<Vec<Sheet>> {
     let mut pieces = Vec::new();
     if job.audience == Audience::Players {
-        pieces.push(job.party.letter(theme, job.paper.letter_area())?);
+        pieces.push(job.party.letter(theme, job.paper.safe_size())?);
     }
     pieces.extend(job.party.pieces.iter().filter(|piece| piece.audience == job.audience).cloned());
     impose(&pieces, job.paper, job.audience, &job.party.script.title)

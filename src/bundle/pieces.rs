@@ -35,7 +35,7 @@ pub(super) fn jobs(kit: &Kit, theme: &Loaded, parties: &[&Party], papers: &[Pape
     let mut letters = Vec::new();
     for party in parties {
         for paper in papers {
-            letters.push((*paper, party.level, party.letter(theme, paper.letter_area())?));
+            letters.push((*paper, party.level, party.letter(theme, paper.safe_size())?));
         }
     }
     let pieces = || {
