@@ -108,14 +108,14 @@ pub fn export_proven(
     files.extend(made);
     files.extend(pictures?.into_iter().flatten());
     files.sort_by(|a, b| a.path.cmp(&b.path));
-    finish(opened, &site, files, blocking, options, &steps, proof)
+    finish(opened, &site, &files, blocking, options, &steps, proof)
 }
 
 /// Manifest and zip file, and everything into its place.
 fn finish(
     opened: &Opened,
     site: &Site,
-    files: Vec<Made>,
+    files: &[Made],
     blocking: Vec<String>,
     options: &Options,
     steps: &Steps<'_>,
@@ -151,7 +151,7 @@ fn finish(
         more.push((name, bytes));
     }
     steps.step("all files")?;
-    site.put(&files, &more, || steps.go_on())?;
+    site.put(files, &more, || steps.go_on())?;
     let folder = site.folder();
     Ok(Exported {
         zip: zip_name.map(|name| folder.join(name)),

@@ -10,5 +10,7 @@ pub(super) fn run(kit: Option<&Path>) -> Outcome {
     if opened.kit.title.is_empty() {
         return Ok(CLEAN);
     }
-    Err(Trouble::new("this build has no window yet").hint("`inklatch check` and `inklatch export` work without one").into())
+    Err(Trouble::new("this build has no window yet")
+        .hint("`inklatch check` and `inklatch export` work without one")
+        .into())
 }

@@ -3,7 +3,7 @@ use serde::Serialize;
 use super::Source;
 use super::before::shown;
 use super::evening::titled;
-use super::words::{ALWAYS, capital, list, sentence};
+use super::words::{capital, list, sentence};
 use crate::kit::LockKind;
 
 /// One answer with its reasons.
@@ -67,17 +67,16 @@ pub(super) fn reset(source: &Source<'_>) -> Vec<String> {
     lines
 }
 
-/// The cautions: those of every party, then those of the kit's own materials.
+/// The cautions of exactly the materials that the kit uses.
 pub(super) fn cautions(source: &Source<'_>) -> Vec<CautionText> {
-    let always = ALWAYS.iter().map(|(about, text, from)| CautionText {
-        about: (*about).to_owned(),
-        text: (*text).to_owned(),
-        source: (*from).to_owned(),
-    });
-    let own = source.prep.cautions.iter().map(|caution| CautionText {
-        about: capital(&list(&caution.of.iter().map(|name| (*name).to_owned()).collect::<Vec<_>>())),
-        text: sentence(caution.text),
-        source: caution.source.to_owned(),
-    });
-    always.chain(own).collect()
+    source
+        .prep
+        .cautions
+        .iter()
+        .map(|caution| CautionText {
+            about: capital(&list(&caution.of.iter().map(|name| (*name).to_owned()).collect::<Vec<_>>())),
+            text: sentence(caution.text),
+            source: caution.source.to_owned(),
+        })
+        .collect()
 }

@@ -1,4 +1,4 @@
-//! The guide's fixed words. The cautions said here are common practice; those of materials carry their source.
+//! The guide's fixed words. Cautions are not among them: they are data on materials, with their source.
 
 use crate::kit::Kit;
 use crate::sheet::Paper;
@@ -62,23 +62,6 @@ pub(super) const ANSWERS: &str = "For you alone. If a group has an answer and th
 
 pub(super) const CAUTIONS: &str = "Only what this kit needs. Local codes and rules, and the maker’s label on every \
     product, come before anything said here.";
-
-/// The cautions that hold for every party of locked boxes.
-pub(super) const ALWAYS: &[(&str, &str, &str)] = &[
-    (
-        "Lock the box, never a person",
-        "No door, cupboard or way out is ever locked; lights stay on and ways out stay clear. Local fire and building \
-         codes come first.",
-        "International Building Code 2021, section 411 (puzzle rooms), as explained on idighardware.com, 2025; a home party \
-         is usually outside it, the lesson is not",
-    ),
-    (
-        "Small parts",
-        "Keys, locks and counters are no toys for children under three. Count them out and count them back in. Follow \
-         the maker’s label and your local rules.",
-        "16 CFR 1501.4 (small parts)",
-    ),
-];
 
 /// What the host says before the clock starts (common practice, no source).
 pub(super) const SAY: &[&str] = &[
