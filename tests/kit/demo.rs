@@ -2,13 +2,16 @@
 
 use std::collections::BTreeSet;
 
+use inklatch::checks::prove;
 use inklatch::diag::{Level, Step};
+use inklatch::files::FontBook;
 use inklatch::kit::{LockKind, PropRole};
 use inklatch::mechanics::MECHANICS;
 use inklatch::party::Party;
+use inklatch::print::Press;
 use inklatch::readings::Verdict;
 use inklatch::script::Script;
-use inklatch::theme::{self, Loaded};
+use inklatch::theme::{self, Lettering, Loaded};
 
 use super::demo_kit;
 
@@ -65,6 +68,31 @@ fn the_party_can_be_played_to_its_end() {
         assert!(flow.open_per_round()[0] >= 3, "few puzzles open at the start: {:?}", flow.open_per_round());
         let last = flow.rounds.last().unwrap();
         assert_eq!(last.opens, vec![kit.finish.opens.clone()]);
+    }
+}
+
+#[test]
+fn no_check_has_anything_to_say() {
+    let (kit, theme) = (demo_kit(), midwinter());
+    let lettering = Lettering::new(&theme.theme.lettering, &kit.look.lettering).unwrap();
+    let press = Press::new(&FontBook::bundled().unwrap(), &lettering).unwrap();
+    let proof = prove(&kit, &theme, Some(&press), &Level::ALL).unwrap();
+    let said: Vec<String> = proof
+        .findings
+        .iter()
+        .map(|finding| format!("{} {:?} {}: {}", finding.name, finding.level, finding.anchor, finding.message))
+        .collect();
+    assert!(said.is_empty(), "{}", said.join("\n"));
+}
+
+#[test]
+fn the_cups_are_told_in_the_letter_in_the_same_words() {
+    let (kit, theme) = (demo_kit(), midwinter());
+    for level in Level::ALL {
+        let script = Script::new(&kit, &theme.theme, level);
+        let rule = &kit.words["cup_rule"].one;
+        assert!(script.letter.body.text().contains(rule.as_str()));
+        assert!(script.puzzles.iter().any(|puzzle| puzzle.setup.contains(rule.as_str())));
     }
 }
 
