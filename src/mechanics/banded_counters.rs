@@ -56,16 +56,15 @@ impl Default for Setup {
     }
 }
 
-/// A pattern drawn beside a band's digit and on the card, so that colour never stands alone.
+/// A sign drawn beside a band's digit and on the card, so that colour never stands alone. No ring: beside a digit it
+/// reads as a nought.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Pattern {
-    /// A ring.
-    Ring,
-    /// A cross.
-    Cross,
     /// A triangle.
     Triangle,
+    /// A cross.
+    Cross,
     /// A square.
     Square,
     /// Two bars.
@@ -76,16 +75,17 @@ pub enum Pattern {
     Dots,
     /// A plus sign.
     Plus,
+    /// An arrowhead that is open below.
+    Chevron,
 }
 
 impl Pattern {
     const ALL: [Self; 8] =
-        [Self::Ring, Self::Cross, Self::Triangle, Self::Square, Self::Bars, Self::Zigzag, Self::Dots, Self::Plus];
+        [Self::Triangle, Self::Cross, Self::Square, Self::Zigzag, Self::Dots, Self::Bars, Self::Plus, Self::Chevron];
 
     /// As guests read it.
     const fn word(self) -> &'static str {
         match self {
-            Self::Ring => "ring",
             Self::Cross => "cross",
             Self::Triangle => "triangle",
             Self::Square => "square",
@@ -93,6 +93,7 @@ impl Pattern {
             Self::Zigzag => "zigzag",
             Self::Dots => "three dots",
             Self::Plus => "plus",
+            Self::Chevron => "arrowhead",
         }
     }
 }

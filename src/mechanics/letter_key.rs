@@ -219,10 +219,10 @@ impl Mechanic for LetterKey {
     fn draft_hints(&self, _: &View, cx: &Dressing<'_>) -> HintLadder {
         let (key, word) = (key_name(cx), word_name(cx));
         HintLadder {
-            nudge: format!("{} and {word} lie in different places, and yet they belong together.", capital(key)),
-            method: format!("Every letter on {key} stands beside a digit. Spell the name on {word} with it."),
+            nudge: format!("{} and {word} lie in different places, but they belong together.", capital(key)),
+            method: format!("Every letter on {key} stands beside a digit. Use it to spell the name from {word}."),
             giveaway: format!(
-                "Take the name on {word}, letter by letter from left to right. Find each letter on {key}, write down \
+                "Take the name from {word}, letter by letter from left to right. Find each letter on {key}, write down \
                  the digit beside it, and set on {} what you have written.",
                 cx.lock_name
             ),

@@ -54,7 +54,7 @@ fn bands_alike_to_some_eyes_leave_a_choice_and_a_pattern_settles_it() {
     assert_eq!(found.list.iter().map(|reading| reading.answer.as_str()).collect::<Vec<_>>(), ["471", "741"]);
     assert!(found.list[1].why.contains("anopia"), "{}", found.list[1].why);
     let twins: Vec<Kind<'_>> =
-        UNSAFE.iter().zip(["ring", "cross", "square"]).map(|((n, c, _), p)| (*n, *c, Some(p))).collect();
+        UNSAFE.iter().zip(["triangle", "cross", "square"]).map(|((n, c, _), p)| (*n, *c, Some(p))).collect();
     assert_eq!(answers(&view(&twins, DIGITS, Some(&[0, 1, 2]))), ["471"]);
 }
 
@@ -117,7 +117,7 @@ fn the_card_prints_names_signs_and_rule_and_the_disc_is_true() {
         assert_eq!(lid.front.outline, inklatch::face::Outline::Round);
         let card = pieces.iter().find(|piece| piece.part == "order-card").unwrap();
         let words: Vec<String> = card.front.runs().map(|run| run.text.text()).collect();
-        for wanted in ["white \u{b7} ring", "gold \u{b7} cross", "blue \u{b7} triangle"] {
+        for wanted in ["white", "triangle", "gold", "cross", "blue", "square"] {
             assert!(words.iter().any(|text| text == wanted), "{words:?}");
         }
         assert!(words.iter().any(|text| text.contains("in the order of this list, from the top")), "{words:?}");

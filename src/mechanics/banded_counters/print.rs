@@ -15,7 +15,8 @@ const DISC: Mm = Mm::new(28.0);
 
 pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     let alt = format!("the lid of {}", jar_name(cx));
-    let mut pieces = vec![lid::disc(cx, JAR, "lid disc", view.lid_mm, &parse(&view.lid_title), &alt)?];
+    let words = lid::Words { title: &parse(&view.lid_title), text: &Rich::default(), alt: &alt };
+    let mut pieces = vec![lid::disc(cx, JAR, view.lid_mm, &words)?];
     if let Some(card) = &view.card {
         pieces.push(order_card(view, card, cx)?);
     }
@@ -49,15 +50,19 @@ fn order_card(view: &View, card: &[usize], cx: &Dressing<'_>) -> Hinted<Piece> {
         let y = row * index as f64;
         let swatch = Rect { x: mm(1.0), y: y + row * 0.2, w: mm(18.0), h: row * 0.6 };
         drawing.rect(swatch, row * 0.3, Pen { fill: Some(band.colour), ..Pen::line(ink, mm(0.35)) });
-        let mut words = band.name.clone();
+        let left = if band.pattern.is_some() { mm(33.0) } else { mm(22.0) };
+        let line = Rect { x: list.x + left, y: list.y + y + mm(0.5), w: list.w - left, h: row - mm(1.0) };
+        let mut name = line;
         if let Some(pattern) = band.pattern {
             sign(&mut drawing, pattern, (mm(26.5), y + row / 2.0), (row * 0.3).min(mm(3.6)), ink);
-            words = format!("{words} \u{b7} {}", pattern.word());
+            name.h = line.h * 0.58;
+            let below = Rect { y: name.bottom() + mm(0.7), h: line.h - name.h - mm(0.7), ..line };
+            let run = TextRun::new(below, Role::Text, Rich::plain(pattern.word()), Pt::new(11.0), ink, from.clone());
+            face.text(run.aligned(Align::Left, Valign::Top));
         }
-        let left = if band.pattern.is_some() { mm(33.0) } else { mm(22.0) };
-        let name = Rect { x: list.x + left, y: list.y + y + mm(0.5), w: list.w - left, h: row - mm(1.0) };
-        let run = TextRun::new(name, Role::Text, Rich::plain(words), Pt::new(14.0), ink, from.clone());
-        face.text(run.aligned(Align::Left, Valign::Middle));
+        let (run, down) =
+            (Rich::plain(band.name.as_str()), if band.pattern.is_some() { Valign::Bottom } else { Valign::Middle });
+        face.text(TextRun::new(name, Role::Text, run, Pt::new(16.0), ink, from.clone()).aligned(Align::Left, down));
     }
     face.art(drawing.svg(), list, "bands with their signs");
     cx.draw_mark(&mut face, &frame)?;
@@ -99,7 +104,10 @@ fn sign(drawing: &mut Drawing, pattern: Pattern, at: (Mm, Mm), r: Mm, ink: Colou
     let (x, y) = at;
     let pen = Pen::line(ink, mm(0.5));
     match pattern {
-        Pattern::Ring => drawing.circle(x, y, r, pen),
+        Pattern::Chevron => {
+            drawing.line((x - r, y + r * 0.7), (x, y - r * 0.7), pen);
+            drawing.line((x, y - r * 0.7), (x + r, y + r * 0.7), pen);
+        }
         Pattern::Cross => {
             drawing.line((x - r, y - r), (x + r, y + r), pen);
             drawing.line((x - r, y + r), (x + r, y - r), pen);

@@ -22,7 +22,7 @@ pub(super) fn rule(cx: &Dressing<'_>) -> String {
     format!("Of {}, read the numbered ones in the order of this list, from the top.", counters_name(cx))
 }
 
-/// "white, marked with a ring".
+/// "white, marked with the sign \"cross\"".
 fn band_words(band: &Band) -> String {
     match band.pattern {
         Some(pattern) => format!("{}, marked with the sign \"{}\"", band.name, pattern.word()),

@@ -27,7 +27,8 @@ pub(super) fn note(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     cx.title(&mut face, &frame, "note", &view.note_title)?;
     let body = cx.slot(&frame, "note", "body")?;
     let (ink, from) = (cx.colour("ink"), cx.at(PuzzleField::Setup));
-    let rule = view.rule();
+    // A page number stays beside its word.
+    let rule = view.rule().replace("(page ", "(page\u{a0}");
     // The longer text gets the larger share of the note, within limits that leave either readable.
     let (words, told) = (view.note_text.chars().count(), rule.chars().count());
     let share = (words as f64 / (words + told).max(1) as f64).clamp(0.0, 1.0);

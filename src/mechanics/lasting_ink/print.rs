@@ -1,5 +1,5 @@
 use super::texts::{jar_name, label_name, rule};
-use super::{Carrier, JAR, LABEL, Symbol, View};
+use super::{Carrier, Direction, JAR, LABEL, Symbol, View};
 use crate::diag::{Hinted, PuzzleField};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Audience, Face, Piece, Role, TextRun, mm};
@@ -24,7 +24,7 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     for host in [false, true] {
         if !host && !view.printed {
             if view.carrier == Carrier::Jar && view.start {
-                pieces.push(arrow_tab(cx));
+                pieces.push(start_tab(view, cx));
             }
             continue;
         }
@@ -55,10 +55,9 @@ fn label(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     told.paragraphs.iter_mut().flat_map(|paragraph| &mut paragraph.spans).for_each(|span| span.strong = true);
     match view.carrier {
         Carrier::Jar => {
-            let mut text = parse(&view.label_title);
-            text.paragraphs.extend(parse(&view.label_text).paragraphs);
+            let mut text = parse(&view.label_text);
             text.paragraphs.extend(told.paragraphs);
-            lid::disc(cx, LABEL, "lid disc", view.lid_mm, &text, &alt)
+            lid::disc(cx, LABEL, view.lid_mm, &lid::Words { title: &parse(&view.label_title), text: &text, alt: &alt })
         }
         Carrier::Tile => {
             let mut text = parse(&view.label_text);
@@ -88,18 +87,25 @@ fn strip(view: &View, cx: &Dressing<'_>, host: bool) -> Vec<Face> {
         let size = Size { w: right - left + LAP, h: STRIP };
         let mut face = Face::new(size, alt(view, cx, host));
         let mut drawing = Drawing::new(size);
-        if index == 0 && view.start {
-            arrow(&mut drawing, (mm(0.9), STRIP / 2.0), cx);
-        }
         // Where the next piece begins: the lap goes beneath it.
         let lap = size.w - LAP;
+        if view.start {
+            // The start is the seam; the mark stands on the side to which one reads.
+            match view.direction {
+                Direction::Leftwards if index + 1 == pieces => start_mark(&mut drawing, lap - mm(0.6), view, cx),
+                Direction::Rightwards | Direction::Unstated if index == 0 => {
+                    start_mark(&mut drawing, mm(0.6), view, cx);
+                }
+                _ => {}
+            }
+        }
         let thin = Pen::line(cx.colour("line"), mm(0.2)).dashed(mm(1.5), mm(1.5));
         drawing.line((lap, mm(0.5)), (lap, STRIP - mm(0.5)), thin);
         face.art(drawing.svg(), Rect::of(size), String::new());
         for symbol in view.symbols.iter().filter(|s| mm(s.at) >= left && mm(s.at) < right) {
             let middle = mm(symbol.at) - left;
             let half = mm(view.pitch_mm / 2.0 - 0.5);
-            let rect = Rect { x: middle - half, y: mm(4.0), w: half * 2.0, h: STRIP - mm(8.0) };
+            let rect = Rect { x: middle - half, y: mm(5.5), w: half * 2.0, h: STRIP - mm(7.5) };
             write(&mut face, symbol, rect, host, cx);
         }
         faces.push(face);
@@ -151,24 +157,26 @@ fn alt(view: &View, cx: &Dressing<'_>, host: bool) -> String {
     }
 }
 
-/// The start mark: an arrow, whose tail stands at the start and whose head shows the way.
-fn arrow(drawing: &mut Drawing, at: (Mm, Mm), cx: &Dressing<'_>) {
-    let (x, y) = at;
+/// The start mark: a thick line, with an arrow at its top that shows the way where it is stated.
+fn start_mark(drawing: &mut Drawing, x: Mm, view: &View, cx: &Dressing<'_>) {
     let ink = cx.colour("ink");
-    drawing.line((x, y - mm(10.0)), (x, y + mm(10.0)), Pen::line(ink, mm(1.0)));
-    for edge in [-10.0, 10.0] {
-        let inwards = if edge < 0.0 { 3.0 } else { -3.0 };
-        let tip = y + mm(edge);
-        drawing.polygon(&[(x - mm(0.5), tip), (x + mm(3.0), tip), (x - mm(0.5), tip + mm(inwards))], Pen::fill(ink));
-    }
+    drawing.line((x, mm(2.0)), (x, STRIP - mm(2.0)), Pen::line(ink, mm(1.1)));
+    let way = match view.direction {
+        Direction::Rightwards => 1.0,
+        Direction::Leftwards => -1.0,
+        Direction::Unstated => return,
+    };
+    let (y, neck, tip) = (mm(3.0), x + mm(6.0 * way), x + mm(10.0 * way));
+    drawing.line((x, y), (neck, y), Pen::line(ink, mm(0.7)));
+    drawing.polygon(&[(tip, y), (neck, y - mm(1.8)), (neck, y + mm(1.8))], Pen::fill(ink));
 }
 
 /// The start mark on a tab of its own, for a jar that the host writes on.
-fn arrow_tab(cx: &Dressing<'_>) -> Piece {
-    let size = Size::mm(12.0, 26.0);
+fn start_tab(view: &View, cx: &Dressing<'_>) -> Piece {
+    let size = Size { w: mm(26.0), h: STRIP };
     let mut face = Face::new(size, "the start mark for the jar");
     let mut drawing = Drawing::new(size);
-    arrow(&mut drawing, (mm(5.0), STRIP / 2.0), cx);
+    start_mark(&mut drawing, size.w / 2.0, view, cx);
     face.art(drawing.svg(), Rect::of(size), "a start mark");
     let mut piece = cx.piece(JAR, "start mark for the jar", face);
     piece.id = format!("{}-{JAR}-start", cx.puzzle);

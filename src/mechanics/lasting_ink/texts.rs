@@ -27,9 +27,9 @@ pub(super) fn rule(view: &View) -> &'static str {
     match (view.carrier, view.start, view.direction) {
         (Carrier::Tile, true, _) => "Read what stays row by row, arrow upwards.",
         (Carrier::Tile, false, _) => "Read what stays row by row.",
-        (Carrier::Jar, true, Direction::Rightwards) => "Read what stays: from the arrow to the right.",
-        (Carrier::Jar, true, Direction::Leftwards) => "Read what stays: from the arrow to the left.",
-        (Carrier::Jar, true, Direction::Unstated) => "Read what stays, from the arrow.",
+        (Carrier::Jar, true, Direction::Rightwards) => "Read what stays: from the thick line to the right.",
+        (Carrier::Jar, true, Direction::Leftwards) => "Read what stays: from the thick line to the left.",
+        (Carrier::Jar, true, Direction::Unstated) => "Read what stays, from the thick line.",
         (Carrier::Jar, false, Direction::Rightwards) => "Read what stays, to the right.",
         (Carrier::Jar, false, Direction::Leftwards) => "Read what stays, to the left.",
         (Carrier::Jar, false, Direction::Unstated) => "Read what stays.",
@@ -81,7 +81,7 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
                  dry well.",
                 staying(view),
                 match (view.carrier, view.start) {
-                    (Carrier::Jar, true) => " Tape the little arrow where the template begins.",
+                    (Carrier::Jar, true) => " Tape the start mark where the template begins.",
                     _ => "",
                 }
             ),
