@@ -1,1 +1,222 @@
-//! The desktop program.
+//! The desktop program: five places in the order of the job, Write · Build · Dress · Prove · Print.
+//!
+//! On the left stands where one is in the kit, in the middle what is edited, on the right the live face or sheet
+//! of exactly that thing, below the findings. Views only read the kit and send [`ctx::Command`]s; [`App::logic`]
+//! carries them out between frames. Proofs and pictures are made by the [`worker`].
+
+mod action;
+mod bars;
+mod ctx;
+mod derived;
+mod desk;
+mod dialogs;
+mod doc;
+mod export;
+mod findings;
+mod fonts;
+mod header;
+mod history;
+mod logic;
+mod outline;
+mod places;
+mod prefs;
+mod preview;
+mod session;
+mod tokens;
+mod widgets;
+mod worker;
+
+use std::sync::Arc;
+
+use eframe::egui::{self, CentralPanel, Frame, Margin, Panel, Stroke, Ui, ViewportBuilder};
+
+use crate::app::bars::Bar;
+use crate::app::ctx::{Command, Ctx, Leaving};
+use crate::app::derived::Derived;
+use crate::app::desk::Desk;
+use crate::app::dialogs::{Asked, Dialogs, PathField, Portal};
+use crate::app::doc::Doc;
+use crate::app::export::Running;
+use crate::app::history::History;
+use crate::app::places::Locals;
+use crate::app::prefs::Prefs;
+use crate::app::preview::Wanted;
+use crate::app::session::Session;
+use crate::app::tokens::{DESK, OUTLINE, Tokens};
+use crate::app::worker::Worker;
+use crate::bundle::Opened;
+use crate::diag::{Hinted, Trouble};
+use crate::kit::Kit;
+
+/// First size of the window.
+const WINDOW: [f32; 2] = [1360.0, 860.0];
+/// Least size of the window: the outline, a column and the desk still fit.
+const LEAST: [f32; 2] = [900.0, 560.0];
+
+/// Opens the window on a kit and returns when it is closed.
+///
+/// # Errors
+/// When there is no display to open a window on.
+pub fn run(opened: Opened) -> Hinted<()> {
+    let viewport = ViewportBuilder::default()
+        .with_title("Inklatch")
+        .with_app_id("inklatch")
+        .with_inner_size(WINDOW)
+        .with_min_inner_size(LEAST);
+    let options = eframe::NativeOptions { viewport, centered: true, ..eframe::NativeOptions::default() };
+    let make = move |cx: &eframe::CreationContext<'_>| -> Result<Box<dyn eframe::App>, _> {
+        Ok(Box::new(App::new(&cx.egui_ctx, opened, Prefs::load(), Box::new(Portal), true)))
+    };
+    eframe::run_native("inklatch", options, Box::new(make)).map_err(|error| {
+        Trouble::new(format!("no window can be opened: {error}"))
+            .hint("start it in a desktop session, with DISPLAY or WAYLAND_DISPLAY set")
+            .hint("`inklatch export` and `inklatch check` work without a window")
+    })
+}
+
+/// The program's state.
+pub struct App {
+    doc: Doc,
+    session: Session,
+    prefs: Prefs,
+    save_prefs: bool,
+    history: History,
+    derived: Derived,
+    desk: Desk,
+    locals: Locals,
+    bar: Bar,
+    worker: Worker,
+    dialogs: Box<dyn Dialogs>,
+    asked: Option<Asked>,
+    running: Option<Running>,
+    pending: Vec<Command>,
+    /// What was sent to be drawn last, so that nothing is asked for twice.
+    drawn: Option<logic::Drawn>,
+    proved: Option<u64>,
+    /// The kit as it was last handed to the threads.
+    sent: Option<(u64, Arc<Kit>)>,
+    /// What is to be done once the kit is saved.
+    leaving: Option<Leaving>,
+    /// The window's title as last set.
+    title: String,
+    may_close: bool,
+}
+
+impl App {
+    /// The program on an opened kit. With `keep` preferences are saved.
+    #[must_use]
+    fn new(ctx: &egui::Context, opened: Opened, prefs: Prefs, dialogs: Box<dyn Dialogs>, keep: bool) -> Self {
+        ctx.set_fonts(fonts::definitions());
+        tokens::install(ctx);
+        ctx.options_mut(|options| options.zoom_with_keyboard = false);
+        ctx.set_theme(if prefs.dark { egui::Theme::Dark } else { egui::Theme::Light });
+        ctx.set_zoom_factor(prefs.zoom_factor());
+        Self {
+            doc: Doc::new(opened),
+            session: Session::default(),
+            prefs,
+            save_prefs: keep,
+            history: History::default(),
+            derived: Derived::default(),
+            desk: Desk::default(),
+            locals: Locals::default(),
+            bar: Bar::None,
+            worker: Worker::start(ctx),
+            dialogs,
+            asked: None,
+            running: None,
+            pending: Vec::new(),
+            drawn: None,
+            proved: None,
+            sent: None,
+            leaving: None,
+            title: String::new(),
+            may_close: false,
+        }
+    }
+
+    /// The program for tests: no portal, no saved preferences.
+    #[must_use]
+    pub fn plain(ctx: &egui::Context, opened: Opened, dark: bool) -> Self {
+        Self::new(ctx, opened, Prefs { dark, ..Prefs::default() }, Box::new(PathField), false)
+    }
+
+    /// The kit as it stands.
+    #[must_use]
+    pub const fn kit(&self) -> &Kit {
+        &self.doc.kit
+    }
+
+    /// How many steps can be taken back.
+    #[must_use]
+    pub fn steps(&self) -> usize {
+        self.history.len()
+    }
+
+    /// Whether the kit as it stands is proved and drawn.
+    #[must_use]
+    pub fn at_rest(&self) -> bool {
+        self.derived.proven()
+            && !self.derived.stale(self.doc.revision)
+            && self.drawn.as_ref().is_some_and(|drawn| self.desk.done(&drawn.wanted, self.doc.revision))
+            && self.running.is_none()
+    }
+}
+
+impl eframe::App for App {
+    fn logic(&mut self, ctx: &egui::Context, _: &mut eframe::Frame) {
+        self.before(ctx);
+    }
+
+    fn ui(&mut self, ui: &mut Ui, _: &mut eframe::Frame) {
+        let cx = Ctx::new(&self.doc, &self.derived, &self.session, &self.prefs, &self.history, ui.ctx().theme());
+        let wanted = places::wanted(&cx);
+        panels(ui, &cx, &mut self.bar, &mut self.desk, &mut self.locals, &wanted);
+        self.pending.extend(cx.into_commands());
+        self.session.jump = None;
+        let ctx = ui.ctx().clone();
+        self.drain(&ctx);
+        self.ask_for(&ctx, wanted);
+    }
+
+    fn clear_color(&self, visuals: &egui::Visuals) -> [f32; 4] {
+        visuals.panel_fill.to_normalized_gamma_f32()
+    }
+
+    fn persist_egui_memory(&self) -> bool {
+        false
+    }
+}
+
+/// The window, from its edges to its middle.
+fn panels(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar, desk: &mut Desk, locals: &mut Locals, wanted: &Wanted) {
+    let t: &Tokens = cx.tokens;
+    let shelf = |margin: Margin| Frame::new().fill(t.shelf).inner_margin(margin);
+    Panel::top("header")
+        .exact_size(58.0)
+        .frame(shelf(Margin::symmetric(tokens::MARGIN, 0)))
+        .show(ui, |ui| header::ui(ui, cx));
+    bars::ui(ui, cx, bar);
+    let strip = Panel::bottom("findings").frame(shelf(Margin::symmetric(tokens::MARGIN, 8)));
+    let strip = if cx.prefs.findings {
+        strip.resizable(true).default_size(168.0).size_range(96.0..=460.0)
+    } else {
+        strip.resizable(false).exact_size(42.0)
+    };
+    strip.show(ui, |ui| findings::ui(ui, cx));
+    Panel::left("outline")
+        .resizable(true)
+        .default_size(OUTLINE)
+        .size_range(170.0..=380.0)
+        .frame(shelf(Margin::ZERO))
+        .show(ui, |ui| outline::ui(ui, cx));
+    Panel::right("desk")
+        .resizable(true)
+        .default_size(DESK)
+        .size_range(260.0..=900.0)
+        .frame(Frame::new().fill(t.desk).inner_margin(Margin { left: 20, right: 8, top: 14, bottom: 8 }))
+        .show(ui, |ui| desk.ui(ui, cx, wanted));
+    CentralPanel::default()
+        .frame(Frame::new().fill(t.panel).stroke(Stroke::NONE))
+        .show(ui, |ui| places::ui(ui, cx, locals));
+}

@@ -1,0 +1,130 @@
+//! Bars below the header: what was done, what went wrong, and the questions that would elsewhere be windows
+//! in the way.
+
+use eframe::egui::{Button, Frame, Key, Margin, RichText, Stroke, TextEdit, Ui, vec2};
+
+use crate::app::ctx::{Command, Ctx, Leaving};
+use crate::app::widgets::UiExt as _;
+use crate::diag::Trouble;
+
+/// What a folder is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PathFor {
+    /// To open the kit in it.
+    Open,
+    /// To save the kit in it.
+    SaveAs,
+    /// To put the bundle in it.
+    Export,
+}
+
+impl PathFor {
+    /// The question.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Open => "Folder of the kit to open",
+            Self::SaveAs => "Folder to save the kit in",
+            Self::Export => "Folder to put the bundle in",
+        }
+    }
+
+    /// The button.
+    #[must_use]
+    pub const fn verb(self) -> &'static str {
+        match self {
+            Self::Open => "Open it",
+            Self::SaveAs => "Save here",
+            Self::Export => "Use this folder",
+        }
+    }
+}
+
+/// The bar that is shown, if any.
+#[derive(Clone, Debug, Default)]
+pub enum Bar {
+    /// None.
+    #[default]
+    None,
+    /// Something was done.
+    Done(String),
+    /// Something went wrong.
+    Trouble(Trouble),
+    /// A path is asked for; the text typed so far.
+    Path(PathFor, String),
+    /// Unsaved changes are in the way.
+    Unsaved(Leaving),
+}
+
+/// Draws the bar. The text of the path field is the bar's own until it is sent.
+pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar) {
+    let t = cx.tokens;
+    let ground = match bar {
+        Bar::None => return,
+        Bar::Done(_) => t.good_soft,
+        Bar::Trouble(_) => t.blocks_soft,
+        Bar::Path(..) => t.accent_soft,
+        Bar::Unsaved(_) => t.warns_soft,
+    };
+    let frame = Frame::new().fill(ground).inner_margin(Margin::symmetric(20, 10)).stroke(Stroke::new(1.0, t.line));
+    frame.show(ui, |ui| {
+        ui.set_width(ui.available_width());
+        ui.horizontal_wrapped(|ui| match bar {
+            Bar::None => {}
+            Bar::Done(words) => {
+                ui.label(RichText::new(words.as_str()).color(t.good));
+                close_ui(ui, cx);
+            }
+            Bar::Trouble(trouble) => {
+                let head = trouble.place.as_ref().map_or_else(String::new, |place| format!("{place}: "));
+                ui.label(RichText::new(format!("{head}{}", trouble.message)).color(t.blocks));
+                for hint in &trouble.hints {
+                    ui.label(RichText::new(format!("— {hint}")).color(t.ink));
+                }
+                close_ui(ui, cx);
+            }
+            Bar::Path(what, text) => path_ui(ui, cx, *what, text),
+            Bar::Unsaved(leaving) => {
+                ui.label(RichText::new("The kit has changes that are not saved.").color(t.warns));
+                let (save, discard) = match leaving {
+                    Leaving::Quit => ("Save and close", "Close without saving"),
+                    Leaving::Open => ("Save, then open", "Open without saving"),
+                };
+                if ui.primary(save).clicked() {
+                    cx.send(Command::SaveThen(*leaving));
+                }
+                if ui.secondary(discard).clicked() {
+                    cx.send(Command::Discard(*leaving));
+                }
+                if ui.secondary("Stay").clicked() || ui.input(|input| input.key_pressed(Key::Escape)) {
+                    cx.send(Command::CloseBar);
+                }
+            }
+        });
+    });
+}
+
+fn close_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ui.add_space(8.0);
+    if ui.add(Button::new("Put away").small()).clicked() {
+        cx.send(Command::CloseBar);
+    }
+}
+
+fn path_ui(ui: &mut Ui, cx: &Ctx<'_>, what: PathFor, text: &mut String) {
+    let label = ui.label(what.title());
+    let field = ui
+        .add(TextEdit::singleline(text).desired_width(440.0).margin(vec2(10.0, 7.0)).hint_text("a folder on this computer"))
+        .labelled_by(label.id);
+    if ui.memory(|memory| memory.focused().is_none()) {
+        field.request_focus();
+    }
+    let enter = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+    let sent = ui.primary(what.verb()).clicked() || enter;
+    if sent && !text.trim().is_empty() {
+        cx.send(Command::Path(what, text.trim().to_owned()));
+    }
+    if ui.secondary("Never mind").clicked() || ui.input(|input| input.key_pressed(Key::Escape)) {
+        cx.send(Command::CloseBar);
+    }
+}

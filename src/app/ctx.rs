@@ -1,0 +1,135 @@
+use std::cell::RefCell;
+
+use eframe::egui;
+
+use crate::app::action::Action;
+use crate::app::bars::PathFor;
+use crate::app::derived::Derived;
+use crate::app::doc::Doc;
+use crate::app::history::History;
+use crate::app::prefs::Prefs;
+use crate::app::session::{Selection, Session};
+use crate::app::tokens::Tokens;
+use crate::bundle::Options;
+use crate::checks::Finding;
+use crate::diag::{Anchor, Level};
+use crate::kit::Kit;
+use crate::kit::edit::Edit;
+use crate::sheet::Paper;
+
+/// What a view asks for. One place carries it out, after all views are done, so that the kit stands still for
+/// the whole frame.
+#[derive(Clone, Debug)]
+pub enum Command {
+    /// Changes the kit as part of the gesture under way.
+    Edit(Edit),
+    /// Changes the kit in one step of its own: adding, removing, fixing.
+    Step(Vec<Edit>),
+    /// Sets off an action.
+    Do(Action),
+    /// Takes a thing in hand.
+    Select(Selection),
+    /// Goes to the field of a finding, at the level at which it was found.
+    Go(Anchor, Option<Level>),
+    /// Looks at another play level.
+    Level(Level),
+    /// Looks at another paper.
+    Paper(Paper),
+    /// Writes the bundle.
+    Export(Box<Options>),
+    /// Stops the writing of the bundle.
+    CancelExport,
+    /// Answers the path field.
+    Path(PathFor, String),
+    /// Puts the bar away.
+    CloseBar,
+    /// Leaves without saving what is unsaved.
+    Discard(Leaving),
+    /// Saves, then leaves.
+    SaveThen(Leaving),
+}
+
+/// What the author was about to do when unsaved changes were in the way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Leaving {
+    /// Closing the window.
+    Quit,
+    /// Opening another kit.
+    Open,
+}
+
+/// What views may see, and where they send what they want.
+pub struct Ctx<'a> {
+    /// The kit as it stands in this frame.
+    pub kit: &'a Kit,
+    /// The kit's theme and place.
+    pub doc: &'a Doc,
+    /// What was computed last.
+    pub derived: &'a Derived,
+    /// Where the author is.
+    pub session: &'a Session,
+    /// What the author likes.
+    pub prefs: &'a Prefs,
+    /// Undo and redo, to be asked only.
+    pub history: &'a History,
+    /// The colours in force.
+    pub tokens: &'static Tokens,
+    out: RefCell<Vec<Command>>,
+    jump: RefCell<Option<Anchor>>,
+}
+
+impl<'a> Ctx<'a> {
+    /// What the views of one frame see.
+    #[must_use]
+    pub fn new(
+        doc: &'a Doc,
+        derived: &'a Derived,
+        session: &'a Session,
+        prefs: &'a Prefs,
+        history: &'a History,
+        theme: egui::Theme,
+    ) -> Self {
+        Self {
+            kit: &doc.kit,
+            doc,
+            derived,
+            session,
+            prefs,
+            history,
+            tokens: Tokens::of(theme),
+            out: RefCell::default(),
+            jump: RefCell::new(session.jump.clone()),
+        }
+    }
+
+    /// Sends a command.
+    pub fn send(&self, command: Command) {
+        self.out.borrow_mut().push(command);
+    }
+
+    /// Sends an edit.
+    pub fn edit(&self, edit: Edit) {
+        self.send(Command::Edit(edit));
+    }
+
+    /// What was sent.
+    #[must_use]
+    pub fn into_commands(self) -> Vec<Command> {
+        self.out.into_inner()
+    }
+
+    /// Whether the author is on the way to this field; true once.
+    pub fn arrives(&self, anchor: &Anchor) -> bool {
+        let mut jump = self.jump.borrow_mut();
+        let here = jump.as_ref().is_some_and(|to| to == anchor);
+        if here {
+            *jump = None;
+        }
+        here
+    }
+
+    /// The findings at exactly this place.
+    pub fn findings_at<'b>(&'b self, anchor: &'b Anchor) -> impl Iterator<Item = &'b Finding> + 'b {
+        self.derived.findings().iter().filter(move |finding| finding.anchor == *anchor)
+    }
+}

@@ -1,0 +1,212 @@
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use eframe::egui::{
+    Align, Color32, ColorImage, Image, Layout, Rect, RichText, ScrollArea, Sense, Shadow, TextureHandle,
+    TextureOptions, Ui, UiBuilder, WidgetInfo, WidgetType, load::SizedTexture, vec2,
+};
+
+use crate::app::ctx::Ctx;
+use crate::app::places::{level_ui, paper_ui};
+use crate::app::preview::{Ground, Item, Shown, Wanted};
+use crate::app::session::{Selection, Tab};
+use crate::app::widgets::{Mark, UiExt as _, mark_ui};
+use crate::face::Audience;
+
+/// Screen points to the millimetre at which pieces are shown at most: larger than life says nothing more.
+const MOST_PT_PER_MM: f32 = 4.6;
+/// Textures kept beyond those in sight.
+const KEPT: usize = 160;
+
+/// The desk: what is in hand, as it will be printed.
+#[derive(Default)]
+pub struct Desk {
+    shown: Option<Shown>,
+    textures: BTreeMap<String, (Arc<ColorImage>, TextureHandle)>,
+    /// Width of a picture in pixels of the screen, in steps, so that a drag of the edge does not draw anew for
+    /// every point.
+    pub width_px: u32,
+}
+
+impl Desk {
+    /// Takes in what was drawn.
+    pub fn take(&mut self, shown: Shown) {
+        self.shown = Some(shown);
+        if self.textures.len() > KEPT {
+            self.textures.clear();
+        }
+    }
+
+    /// Forgets everything: another kit was opened.
+    pub fn forget(&mut self) {
+        self.shown = None;
+        self.textures.clear();
+    }
+
+    /// Whether the picture of what is wanted is all there.
+    #[must_use]
+    pub fn done(&self, wanted: &Wanted, revision: u64) -> bool {
+        *wanted == Wanted::Nothing
+            || self
+                .shown
+                .as_ref()
+                .is_some_and(|shown| shown.done && shown.wanted == *wanted && shown.revision == revision)
+    }
+
+    /// Draws the desk.
+    pub fn ui(&mut self, ui: &mut Ui, cx: &Ctx<'_>, wanted: &Wanted) {
+        self.head_ui(ui, cx, wanted);
+        ui.add_space(6.0);
+        let points = ui.available_width() - 24.0;
+        let pixels = points * ui.pixels_per_point();
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped")]
+        let steps = (pixels / 64.0).ceil().clamp(2.0, 60.0) as u32;
+        self.width_px = steps * 64;
+        let Some(shown) = self.shown.clone().filter(|shown| shown.wanted == *wanted) else {
+            if *wanted == Wanted::Nothing {
+                about_ui(ui, cx);
+            } else {
+                ui.horizontal(|ui| {
+                    mark_ui(ui, Mark::Waiting, 14.0);
+                    ui.quiet("being drawn");
+                });
+            }
+            return;
+        };
+        ScrollArea::vertical().id_salt(("desk", format!("{wanted:?}"))).auto_shrink([false, false]).show(ui, |ui| {
+            for trouble in &shown.troubles {
+                ui.trouble(trouble);
+            }
+            if shown.items.is_empty() && shown.troubles.is_empty() && shown.done {
+                ui.quiet("Nothing is printed for this.");
+            }
+            let gallery = matches!(wanted, Wanted::Pieces) || matches!(cx.session.selection(cx.kit), Selection::Hints(_));
+            if gallery {
+                self.gallery_ui(ui, cx, &shown.items);
+            } else {
+                for item in &shown.items {
+                    self.item_ui(ui, cx, item, points);
+                    ui.add_space(14.0);
+                }
+            }
+        });
+    }
+
+    fn head_ui(&self, ui: &mut Ui, cx: &Ctx<'_>, wanted: &Wanted) {
+        ui.horizontal(|ui| {
+            ui.strong_small(match wanted {
+                Wanted::Nothing => "About this",
+                Wanted::Sheets(_) => "The sheets",
+                Wanted::Letter(_) => "The letter as printed",
+                Wanted::Of(_) | Wanted::Pieces => "As printed",
+            });
+            if !self.done(wanted, cx.doc.revision) {
+                mark_ui(ui, Mark::Waiting, 12.0).on_hover_text("being drawn");
+            }
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| match wanted {
+                Wanted::Letter(_) | Wanted::Sheets(_) => paper_ui(ui, cx),
+                Wanted::Of(_) if cx.session.tab != Tab::Prove => level_ui(ui, cx),
+                Wanted::Pieces if cx.session.tab != Tab::Print => level_ui(ui, cx),
+                _ => {}
+            });
+        });
+    }
+
+    /// Two columns of small pictures.
+    fn gallery_ui(&mut self, ui: &mut Ui, cx: &Ctx<'_>, items: &[Item]) {
+        let width = (ui.available_width() - 24.0 - 14.0) / 2.0;
+        for pair in items.chunks(2) {
+            ui.horizontal_top(|ui| {
+                ui.spacing_mut().item_spacing.x = 14.0;
+                for item in pair {
+                    ui.vertical(|ui| {
+                        ui.set_width(width);
+                        self.item_ui(ui, cx, item, width);
+                    });
+                }
+            });
+            ui.add_space(14.0);
+        }
+    }
+
+    fn item_ui(&mut self, ui: &mut Ui, cx: &Ctx<'_>, item: &Item, room: f32) {
+        #[expect(clippy::cast_possible_truncation, reason = "a size on paper")]
+        let (w, h) = (item.size.w.get() as f32, item.size.h.get() as f32);
+        let scale = (room / w.max(1.0)).min(MOST_PT_PER_MM);
+        let size = vec2(w * scale, h * scale);
+        let (rect, response) = ui.allocate_exact_size(vec2(room, size.y + 4.0), Sense::hover());
+        response.widget_info(|| WidgetInfo::labeled(WidgetType::Image, true, format!("{}. {}", item.label, item.alt)));
+        if ui.is_rect_visible(rect) {
+            let paper = Rect::from_center_size(rect.center(), size);
+            self.paint(ui, cx, item, paper);
+        }
+        caption_ui(ui, cx, item, room);
+    }
+
+    fn paint(&mut self, ui: &mut Ui, cx: &Ctx<'_>, item: &Item, paper: Rect) {
+        let shadow = Shadow { offset: [0, 3], blur: 12, spread: 0, color: cx.tokens.shadow };
+        match item.ground {
+            Ground::Rect => {
+                ui.painter().add(shadow.as_shape(paper, 1));
+                ui.painter().rect_filled(paper, 1, Color32::WHITE);
+            }
+            Ground::Round => {
+                ui.painter().circle_filled(paper.center(), paper.width() / 2.0, Color32::WHITE);
+            }
+            Ground::Own => {}
+        }
+        let key = format!("{}/{}", item.id, item.label);
+        let fresh = self.textures.get(&key).is_none_or(|(image, _)| !Arc::ptr_eq(image, &item.image));
+        if fresh {
+            let texture = ui.ctx().load_texture(&key, item.image.clone(), TextureOptions::LINEAR);
+            self.textures.insert(key.clone(), (item.image.clone(), texture));
+        }
+        if let Some((_, texture)) = self.textures.get(&key) {
+            ui.scope_builder(UiBuilder::new().max_rect(paper), |ui| {
+                Image::new(SizedTexture::new(texture.id(), paper.size())).paint_at(ui, paper);
+            });
+        }
+    }
+}
+
+/// What the piece is, below it, and what type setting had to say.
+fn caption_ui(ui: &mut Ui, cx: &Ctx<'_>, item: &Item, room: f32) {
+    ui.allocate_ui_with_layout(vec2(room, 18.0), Layout::top_down(Align::Center), |ui| {
+        ui.spacing_mut().item_spacing.y = 1.0;
+        let host = if item.audience == Audience::Host { ", for the host" } else { "" };
+        let copies = if item.copies > 1 { format!(", {} copies", item.copies) } else { String::new() };
+        let size = format!("{:.0} × {:.0} mm{copies}{host}", item.size.w.get(), item.size.h.get());
+        ui.label(RichText::new(&item.label).size(13.0).color(cx.tokens.ink));
+        ui.label(RichText::new(size).size(12.5).color(cx.tokens.quiet));
+        for words in &item.overflows {
+            ui.chip(Mark::Blocks, &format!("does not fit: {words}"));
+        }
+        if !item.missing.is_empty() {
+            let letters: String = item.missing.iter().take(12).collect();
+            ui.chip(Mark::Blocks, &format!("the font lacks: {letters}"));
+        }
+    });
+}
+
+/// What stands on the desk when nothing is printed for the thing in hand: the kit at a glance.
+fn about_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    let kit = cx.kit;
+    ui.group_card(|ui| {
+        ui.strong_small(&kit.title);
+        ui.label(&kit.brief);
+        ui.add_space(8.0);
+        for (count, one, many) in [
+            (kit.puzzles.len(), "puzzle", "puzzles"),
+            (kit.locks.len(), "lock", "locks"),
+            (kit.boxes.len(), "box", "boxes"),
+            (kit.spots.len(), "spot", "spots"),
+            (kit.props.len(), "prop", "props"),
+        ] {
+            ui.quiet(&format!("{count} {}", if count == 1 { one } else { many }));
+        }
+        ui.quiet(&format!(
+            "{} to {} guests, {} to {} years, {} min",
+            kit.players.0, kit.players.1, kit.ages.0, kit.ages.1, kit.minutes
+        ));
+    });
+}

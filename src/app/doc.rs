@@ -1,0 +1,159 @@
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use crate::bundle::{Opened, find_theme, open};
+use crate::diag::{Hinted, Trouble};
+use crate::files::{Disk, Files, FontBook, VPath};
+use crate::ids::ThemeId;
+use crate::kit::Kit;
+use crate::kit::file::write_kit;
+use crate::limits;
+use crate::theme::Loaded;
+
+/// The kit file of a folder.
+const KIT_FILE: &str = "kit.ron";
+
+/// The open kit with its theme and the place where it is kept.
+pub struct Doc {
+    /// The kit as it stands, edits included.
+    pub kit: Kit,
+    /// The theme in force.
+    pub theme: Arc<Loaded>,
+    /// The fonts at hand.
+    pub fonts: FontBook,
+    /// The folder on disk; none for the demo kit that the program carries.
+    pub folder: Option<PathBuf>,
+    /// What is wrong with the theme that the kit names, when the one before it still stands in.
+    pub theme_trouble: Option<Trouble>,
+    /// Goes up with every change, so that what is computed can say which state it belongs to.
+    pub revision: u64,
+    files: Arc<dyn Files>,
+    file: VPath,
+    saved: Kit,
+    unsaved: bool,
+}
+
+impl Doc {
+    /// An opened kit.
+    #[must_use]
+    pub fn new(opened: Opened) -> Self {
+        let Opened { files, file, folder, kit, theme, fonts } = opened;
+        Self {
+            saved: kit.clone(),
+            kit,
+            theme: Arc::new(theme),
+            fonts,
+            folder,
+            theme_trouble: None,
+            revision: 1,
+            files,
+            file,
+            unsaved: false,
+        }
+    }
+
+    /// Opens a kit on disk.
+    ///
+    /// # Errors
+    /// As [`open`].
+    pub fn open(path: &Path) -> Hinted<Self> {
+        open(Some(path)).map(Self::new)
+    }
+
+    /// Notes that the kit has changed: asks anew whether it is as saved, and looks for its theme when it names
+    /// another.
+    pub fn changed(&mut self) {
+        self.revision += 1;
+        self.unsaved = self.kit != self.saved;
+        if self.kit.theme == self.theme.theme.id {
+            self.theme_trouble = None;
+        } else {
+            self.load_theme(&self.kit.theme.clone());
+        }
+    }
+
+    /// Loads a theme; the one before it stays when that fails.
+    fn load_theme(&mut self, id: &ThemeId) {
+        match find_theme(self.files.as_ref(), id) {
+            Ok((theme, fonts)) => {
+                self.theme = Arc::new(theme);
+                self.fonts = fonts;
+                self.theme_trouble = None;
+            }
+            Err(trouble) => self.theme_trouble = Some(trouble),
+        }
+    }
+
+    /// Whether the kit differs from what is on disk.
+    #[must_use]
+    pub const fn unsaved(&self) -> bool {
+        self.unsaved
+    }
+
+    /// Whether the kit has a folder to be saved in.
+    #[must_use]
+    pub const fn has_place(&self) -> bool {
+        self.folder.is_some()
+    }
+
+    /// Where the kit is kept, in words.
+    #[must_use]
+    pub fn place(&self) -> String {
+        self.folder.as_ref().map_or_else(
+            || "the demo kit, not yet saved anywhere".to_owned(),
+            |folder| folder.join(self.file.as_str()).display().to_string(),
+        )
+    }
+
+    /// Saves the kit where it lies.
+    ///
+    /// # Errors
+    /// When the folder cannot be written; the file there is then as it was, and the kit stays unsaved.
+    pub fn save(&mut self) -> Hinted<()> {
+        self.files.write(&self.file, write_kit(&self.kit)?.as_bytes())?;
+        self.saved = self.kit.clone();
+        self.unsaved = false;
+        Ok(())
+    }
+
+    /// Saves the kit in another folder, with the pictures and themes that it brings, and goes on there. The
+    /// kit file is written last, so that a folder with one is whole.
+    ///
+    /// # Errors
+    /// When there is another kit already, or the folder cannot be written; all stays as it was.
+    pub fn save_as(&mut self, folder: &Path) -> Hinted<()> {
+        let disk = Disk::new(folder);
+        let file = VPath::new(KIT_FILE)?;
+        if disk.exists(&file) && self.folder.as_deref() != Some(folder) {
+            return Err(Trouble::new("another kit lies in this folder already")
+                .at(folder.display().to_string())
+                .hint("choose an empty folder, or a new name"));
+        }
+        for path in self.files.list(&VPath::default())? {
+            let brought = ["art/", "themes/", "fonts/"].iter().any(|top| path.as_str().starts_with(top));
+            if brought && self.folder.as_deref() != Some(folder) {
+                disk.write(&path, &self.files.read(&path, limits::PICTURE_BYTES)?)?;
+            }
+        }
+        disk.write(&file, write_kit(&self.kit)?.as_bytes())?;
+        self.files = Arc::new(disk);
+        self.file = file;
+        self.folder = Some(folder.to_owned());
+        self.saved = self.kit.clone();
+        self.unsaved = false;
+        Ok(())
+    }
+
+    /// The kit as it would be exported now.
+    #[must_use]
+    pub fn opened(&self) -> Opened {
+        Opened {
+            files: self.files.clone(),
+            file: self.file.clone(),
+            folder: self.folder.clone(),
+            kit: self.kit.clone(),
+            theme: (*self.theme).clone(),
+            fonts: self.fonts.clone(),
+        }
+    }
+}

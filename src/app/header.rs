@@ -1,0 +1,114 @@
+use eframe::egui::{
+    Align, Button, FontFamily, FontId, Layout, Response, RichText, Sense, Stroke, Ui, WidgetInfo, WidgetType, vec2,
+};
+
+use crate::app::action::Action;
+use crate::app::ctx::{Command, Ctx};
+use crate::app::session::Tab;
+use crate::app::tokens::{BOLD, SERIF_BOLD};
+
+/// The header: the kit, the five places, and what is at hand everywhere.
+pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ui.horizontal_centered(|ui| {
+        name_ui(ui, cx);
+        ui.add_space(18.0);
+        for tab in Tab::ALL {
+            if tab_ui(ui, cx, tab).clicked() {
+                cx.send(Command::Do(Action::Show(tab)));
+            }
+        }
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            ui.spacing_mut().item_spacing.x = 6.0;
+            menu_ui(ui, cx, "View", &[
+                Action::SwitchLight,
+                Action::ZoomIn,
+                Action::ZoomOut,
+                Action::ZoomReset,
+                Action::ToggleFindings,
+            ]);
+            menu_ui(ui, cx, "Kit", &[Action::Open, Action::Save, Action::SaveAs, Action::Export, Action::Quit]);
+            action_ui(ui, cx, Action::Save, cx.doc.unsaved() || !cx.doc.has_place());
+            action_ui(ui, cx, Action::Redo, cx.history.can_redo());
+            action_ui(ui, cx, Action::Undo, cx.history.can_undo());
+        });
+    });
+}
+
+fn name_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    let t = cx.tokens;
+    ui.vertical(|ui| {
+        ui.set_width(208.0);
+        ui.spacing_mut().item_spacing.y = 0.0;
+        ui.add_space(9.0);
+        let font = FontId::new(19.0, FontFamily::Name(SERIF_BOLD.into()));
+        let title = RichText::new(&cx.kit.title).font(font).color(t.ink);
+        ui.add(eframe::egui::Label::new(title).truncate()).on_hover_text(cx.doc.place());
+        let state = if cx.doc.unsaved() {
+            RichText::new("unsaved changes").color(t.warns)
+        } else if cx.doc.has_place() {
+            RichText::new("saved").color(t.quiet)
+        } else {
+            RichText::new("the demo kit").color(t.quiet)
+        };
+        ui.label(state.size(12.5));
+    });
+}
+
+/// A place: its name, and a line under the one that is shown.
+fn tab_ui(ui: &mut Ui, cx: &Ctx<'_>, tab: Tab) -> Response {
+    let t = cx.tokens;
+    let shown = cx.session.tab == tab;
+    let family = if shown { FontFamily::Name(BOLD.into()) } else { FontFamily::Proportional };
+    let tone = if shown { t.accent } else { t.ink };
+    let words = ui.painter().layout_no_wrap(tab.name().to_owned(), FontId::new(16.0, family), tone);
+    let size = vec2(words.size().x.max(40.0) + 28.0, ui.available_height());
+    let (rect, response) = ui.allocate_exact_size(size, Sense::click());
+    response.widget_info(|| WidgetInfo::selected(WidgetType::SelectableLabel, true, shown, tab.name()));
+    let painter = ui.painter();
+    if response.hovered() && !shown {
+        painter.rect_filled(rect.shrink2(vec2(2.0, 10.0)), 7, t.hover);
+    }
+    if response.has_focus() {
+        painter.rect_stroke(
+            rect.shrink2(vec2(2.0, 10.0)),
+            7,
+            Stroke::new(2.0, t.accent),
+            eframe::egui::StrokeKind::Inside,
+        );
+    }
+    painter.galley(rect.center() - words.size() / 2.0, words, tone);
+    if shown {
+        let line = eframe::egui::Rect::from_min_max(
+            eframe::egui::pos2(rect.left() + 12.0, rect.bottom() - 3.0),
+            eframe::egui::pos2(rect.right() - 12.0, rect.bottom()),
+        );
+        painter.rect_filled(line, 1, t.accent);
+    }
+    let keys = Action::Show(tab).shortcut().map(|keys| ui.ctx().format_shortcut(&keys)).unwrap_or_default();
+    response.on_hover_text(format!("{}   {keys}", tab.about()))
+}
+
+/// A button for an action.
+fn action_ui(ui: &mut Ui, cx: &Ctx<'_>, action: Action, enabled: bool) {
+    let keys = action.shortcut().map(|keys| ui.ctx().format_shortcut(&keys)).unwrap_or_default();
+    let response = ui
+        .add_enabled(enabled, Button::new(action.text()).frame_when_inactive(false))
+        .on_hover_text(format!("{}   {keys}", action.tooltip()));
+    if response.clicked() {
+        cx.send(Command::Do(action));
+    }
+}
+
+fn menu_ui(ui: &mut Ui, cx: &Ctx<'_>, name: &str, actions: &[Action]) {
+    ui.menu_button(name, |ui| {
+        ui.set_min_width(220.0);
+        for action in actions {
+            let keys = action.shortcut().map(|keys| ui.ctx().format_shortcut(&keys)).unwrap_or_default();
+            let button = Button::new(action.text()).shortcut_text(keys);
+            if ui.add(button).on_hover_text(action.tooltip()).clicked() {
+                cx.send(Command::Do(*action));
+                ui.close();
+            }
+        }
+    });
+}

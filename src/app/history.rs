@@ -1,0 +1,134 @@
+use std::collections::VecDeque;
+
+use crate::kit::Kit;
+use crate::kit::edit::{Edit, apply, apply_all};
+use crate::limits;
+
+/// Seconds within which further typing in the same field joins the step before it.
+const TYPING_SECS: f64 = 1.5;
+
+/// A step that can be taken back.
+#[derive(Debug)]
+struct Step {
+    /// What takes it back, in the order to apply.
+    back: Vec<Edit>,
+    /// The field that was typed in, and when last: more of the same joins the step.
+    typed: Option<(u64, f64)>,
+}
+
+/// Undo and redo, by gesture.
+///
+/// All edits between two moments at which no key and no button is down are one step, so a drag over a hundred
+/// frames is taken back at once; so is typing in one field without a pause.
+#[derive(Debug, Default)]
+pub struct History {
+    done: VecDeque<Step>,
+    undone: Vec<Vec<Edit>>,
+    open: Option<Step>,
+}
+
+impl History {
+    /// Applies an edit as part of the gesture under way; false when nothing changed. `field` is the field that
+    /// has the keyboard, `now` the seconds since the window opened.
+    pub fn edit(&mut self, kit: &mut Kit, edit: Edit, field: Option<u64>, now: f64) -> bool {
+        let Some(back) = apply(kit, edit) else { return false };
+        self.undone.clear();
+        let step = self.open.get_or_insert_with(|| Step { back: Vec::new(), typed: None });
+        if !step.back.first().is_some_and(|newest| covers(newest, &back)) {
+            step.back.insert(0, back);
+        }
+        step.typed = field.map(|field| (field, now));
+        true
+    }
+
+    /// Applies a list of edits as one step of its own; false when nothing changed.
+    pub fn step(&mut self, kit: &mut Kit, edits: Vec<Edit>) -> bool {
+        self.close();
+        let back = apply_all(kit, edits);
+        if back.is_empty() {
+            return false;
+        }
+        self.undone.clear();
+        self.push(Step { back, typed: None });
+        true
+    }
+
+    /// Ends the gesture; called when no key and no button is down.
+    pub fn close(&mut self) {
+        let Some(step) = self.open.take() else { return };
+        if let (Some(last), Some((field, now))) = (self.done.back_mut(), step.typed)
+            && let Some((last_field, at)) = last.typed
+            && last_field == field
+            && now - at <= TYPING_SECS
+        {
+            let mut back = step.back;
+            back.retain(|newer| !last.back.first().is_some_and(|older| covers(older, newer)));
+            back.append(&mut last.back);
+            *last = Step { back, typed: Some((field, now)) };
+            return;
+        }
+        self.push(step);
+    }
+
+    fn push(&mut self, step: Step) {
+        if self.done.len() >= limits::UNDO_STEPS {
+            self.done.pop_front();
+        }
+        self.done.push_back(step);
+    }
+
+    /// Takes back the last step; false when there is none.
+    pub fn undo(&mut self, kit: &mut Kit) -> bool {
+        self.close();
+        let Some(step) = self.done.pop_back() else { return false };
+        self.undone.push(apply_all(kit, step.back));
+        true
+    }
+
+    /// Makes the step last taken back again; false when there is none.
+    pub fn redo(&mut self, kit: &mut Kit) -> bool {
+        self.close();
+        let Some(edits) = self.undone.pop() else { return false };
+        let back = apply_all(kit, edits);
+        self.push(Step { back, typed: None });
+        true
+    }
+
+    /// Whether there is a step to take back.
+    #[must_use]
+    pub fn can_undo(&self) -> bool {
+        self.open.is_some() || !self.done.is_empty()
+    }
+
+    /// Whether there is a step to make again.
+    #[must_use]
+    pub const fn can_redo(&self) -> bool {
+        !self.undone.is_empty()
+    }
+
+    /// How many steps can be taken back, not counting a gesture under way.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.done.len()
+    }
+}
+
+/// Whether `older`, applied after `newer`, leaves nothing of it: both set the same thing whole. Such a `newer`
+/// need not be kept, so typing a page into one field does not keep a copy of the page for each letter.
+fn covers(older: &Edit, newer: &Edit) -> bool {
+    match (older, newer) {
+        (Edit::Facts(_), Edit::Facts(_))
+        | (Edit::Letter(_), Edit::Letter(_))
+        | (Edit::Finish(_), Edit::Finish(_))
+        | (Edit::Look(_), Edit::Look(_))
+        | (Edit::Levels(_), Edit::Levels(_)) => true,
+        (Edit::Word(a, _), Edit::Word(b, _)) => a == b,
+        (Edit::Note(a), Edit::Note(b)) => a.id == b.id,
+        (Edit::Spot(a), Edit::Spot(b)) => a.id == b.id,
+        (Edit::Box(a), Edit::Box(b)) => a.id == b.id,
+        (Edit::Lock(a), Edit::Lock(b)) => a.id == b.id,
+        (Edit::Prop(a), Edit::Prop(b)) => a.id == b.id,
+        (Edit::Puzzle(a), Edit::Puzzle(b)) => a.id == b.id,
+        _ => false,
+    }
+}

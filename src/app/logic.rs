@@ -1,0 +1,323 @@
+//! Between frames: results come in, commands are carried out, work is sent off.
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use eframe::egui::{self, ViewportCommand};
+
+use crate::app::App;
+use crate::app::action::Action;
+use crate::app::bars::{Bar, PathFor};
+use crate::app::ctx::{Command, Leaving};
+use crate::app::dialogs::Asked;
+use crate::app::doc::Doc;
+use crate::app::export::{Outcome, Running};
+use crate::app::history::History;
+use crate::app::places::Locals;
+use crate::app::preview::{Job, Wanted};
+use crate::app::session::{Selection, Session};
+use crate::app::worker::{ProofJob, Report};
+use crate::bundle::Options;
+use crate::diag::{Hinted, Level};
+
+/// What was asked to be drawn.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Drawn {
+    revision: u64,
+    level: Level,
+    /// What is looked at.
+    pub wanted: Wanted,
+    width_px: u32,
+}
+
+impl App {
+    /// What is done before the views: keys, results of the workers, answers of windows, the end of a gesture.
+    pub(super) fn before(&mut self, ctx: &egui::Context) {
+        for (action, keys) in Action::by_shortcut() {
+            if ctx.input_mut(|input| input.consume_shortcut(&keys)) {
+                self.pending.push(Command::Do(action));
+            }
+        }
+        if ctx.input(|input| input.viewport().close_requested()) && !self.may_close && self.doc.unsaved() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.bar = Bar::Unsaved(Leaving::Quit);
+        }
+        if ctx.input(|input| input.keys_down.is_empty() && !input.pointer.any_down()) {
+            self.history.close();
+        }
+        self.take_reports();
+        self.take_answers();
+        self.drain(ctx);
+    }
+
+    fn take_reports(&mut self) {
+        let reports: Vec<Report> = self.worker.reports().collect();
+        for report in reports {
+            match report {
+                Report::Shown(shown) => self.desk.take(shown),
+                Report::Proved(revision, proof) => self.derived.proved(revision, *proof),
+            }
+        }
+        let Some(running) = &self.running else { return };
+        match running.poll() {
+            None => self.derived.export = Some(running.progress()),
+            Some(outcome) => {
+                self.running = None;
+                self.derived.export = None;
+                self.bar = match outcome {
+                    Outcome::Done(words) => Bar::Done(words),
+                    Outcome::Stopped => Bar::Done("The export was stopped; nothing was left behind.".into()),
+                    Outcome::Failed(trouble) => Bar::Trouble(trouble),
+                };
+            }
+        }
+    }
+
+    fn take_answers(&mut self) {
+        let Some((what, answer)) = self.asked.as_ref().and_then(|asked| Some((asked.what, asked.poll()?))) else {
+            return;
+        };
+        self.asked = None;
+        match answer {
+            Some(folder) => self.path(what, folder),
+            // The portal gave no answer, or the author waved it away; the field serves in both cases.
+            None => self.bar = Bar::Path(what, String::new()),
+        }
+    }
+
+    /// Carries out what the views and the keys asked for.
+    pub(super) fn drain(&mut self, ctx: &egui::Context) {
+        for command in std::mem::take(&mut self.pending) {
+            self.carry_out(ctx, command);
+        }
+        let title = format!("{}{} — Inklatch", if self.doc.unsaved() { "• " } else { "" }, self.doc.kit.title);
+        if self.title != title {
+            ctx.send_viewport_cmd(ViewportCommand::Title(title.clone()));
+            self.title = title;
+        }
+    }
+
+    fn carry_out(&mut self, ctx: &egui::Context, command: Command) {
+        match command {
+            Command::Edit(edit) => {
+                let field = ctx.memory(egui::Memory::focused).map(|id| id.value());
+                let now = ctx.input(|input| input.time);
+                if self.history.edit(&mut self.doc.kit, edit, field, now) {
+                    self.changed(ctx);
+                }
+            }
+            Command::Step(edits) => {
+                if self.history.step(&mut self.doc.kit, edits) {
+                    self.changed(ctx);
+                }
+            }
+            Command::Do(action) => self.act(ctx, action),
+            Command::Select(selection) => self.session.select(selection),
+            Command::Go(anchor, level) => {
+                self.session.go(anchor, level);
+                ctx.request_repaint();
+            }
+            Command::Level(level) => self.session.level = level,
+            Command::Paper(paper) => self.session.paper = paper,
+            Command::Export(options) => self.export(ctx, *options),
+            Command::CancelExport => {
+                if let Some(running) = &self.running {
+                    running.stop();
+                }
+            }
+            Command::Path(what, text) if text.is_empty() => self.ask(ctx, what),
+            Command::Path(what, text) => self.path(what, PathBuf::from(text)),
+            Command::CloseBar => {
+                self.bar = Bar::None;
+                self.leaving = None;
+            }
+            Command::Discard(leaving) => self.leave(ctx, leaving),
+            Command::SaveThen(leaving) => {
+                self.leaving = Some(leaving);
+                self.save(ctx);
+                if !self.doc.unsaved() {
+                    self.leave(ctx, leaving);
+                }
+            }
+        }
+    }
+
+    fn changed(&mut self, ctx: &egui::Context) {
+        self.doc.changed();
+        ctx.request_repaint();
+    }
+
+    fn act(&mut self, ctx: &egui::Context, action: Action) {
+        match action {
+            Action::Undo => {
+                if self.history.undo(&mut self.doc.kit) {
+                    self.changed(ctx);
+                }
+            }
+            Action::Redo => {
+                if self.history.redo(&mut self.doc.kit) {
+                    self.changed(ctx);
+                }
+            }
+            Action::Open if self.doc.unsaved() => self.bar = Bar::Unsaved(Leaving::Open),
+            Action::Open => self.ask(ctx, PathFor::Open),
+            Action::Save => self.save(ctx),
+            Action::SaveAs => self.ask(ctx, PathFor::SaveAs),
+            Action::Export => self.session.select(Selection::Bundle),
+            Action::Show(tab) => self.session.tab = tab,
+            Action::SwitchLight => {
+                self.prefs.dark = !self.prefs.dark;
+                ctx.set_theme(if self.prefs.dark { egui::Theme::Dark } else { egui::Theme::Light });
+                self.keep_prefs();
+            }
+            Action::ZoomIn | Action::ZoomOut | Action::ZoomReset => {
+                match action {
+                    Action::ZoomIn => self.prefs.zoom_by(1),
+                    Action::ZoomOut => self.prefs.zoom_by(-1),
+                    _ => self.prefs.zoom = crate::app::prefs::ZOOM.0,
+                }
+                ctx.set_zoom_factor(self.prefs.zoom_factor());
+                self.keep_prefs();
+            }
+            Action::ToggleFindings => {
+                self.prefs.findings = !self.prefs.findings;
+                self.keep_prefs();
+            }
+            Action::Quit if self.doc.unsaved() => self.bar = Bar::Unsaved(Leaving::Quit),
+            Action::Quit => self.leave(ctx, Leaving::Quit),
+        }
+    }
+
+    fn keep_prefs(&self) {
+        if self.save_prefs {
+            self.prefs.save();
+        }
+    }
+
+    /// Asks for a folder: by the desktop's window where there is one, else by the path field.
+    fn ask(&mut self, ctx: &egui::Context, what: PathFor) {
+        if self.dialogs.available() {
+            self.asked = Some(Asked::new(what, self.dialogs.ask(what, ctx)));
+        } else {
+            self.bar = Bar::Path(what, String::new());
+        }
+    }
+
+    fn path(&mut self, what: PathFor, folder: PathBuf) {
+        self.bar = Bar::None;
+        match what {
+            PathFor::Open => {
+                let opened = Doc::open(&folder);
+                self.opened(opened);
+            }
+            PathFor::SaveAs => {
+                let saved = self.doc.save_as(&folder);
+                self.saved(saved);
+            }
+            PathFor::Export => self.locals.export.out = folder.display().to_string(),
+        }
+    }
+
+    fn opened(&mut self, opened: Hinted<Doc>) {
+        match opened {
+            Ok(doc) => {
+                // Revisions go on counting, so that late results of the kit before are not taken for this one's.
+                let revision = self.doc.revision + 1;
+                self.doc = Doc { revision, ..doc };
+                self.session = Session { level: self.session.level, paper: self.session.paper, ..Session::default() };
+                self.history = History::default();
+                self.locals = Locals::default();
+                self.derived.forget();
+                self.desk.forget();
+                self.drawn = None;
+                self.bar = Bar::Done(format!("Opened {}.", self.doc.place()));
+            }
+            Err(trouble) => self.bar = Bar::Trouble(trouble),
+        }
+    }
+
+    fn save(&mut self, ctx: &egui::Context) {
+        if self.doc.has_place() {
+            let saved = self.doc.save();
+            self.saved(saved);
+        } else {
+            self.ask(ctx, PathFor::SaveAs);
+        }
+    }
+
+    fn saved(&mut self, saved: Hinted<()>) {
+        self.history.close();
+        match saved {
+            Ok(()) => {
+                self.bar = Bar::Done(format!("Saved to {}.", self.doc.place()));
+                if let Some(leaving) = self.leaving.take() {
+                    self.pending.push(Command::Discard(leaving));
+                }
+            }
+            Err(trouble) => {
+                self.leaving = None;
+                self.bar = Bar::Trouble(trouble.hint("nothing is lost: the kit is still open, and unsaved"));
+            }
+        }
+    }
+
+    /// Does what was put off because of unsaved changes.
+    fn leave(&mut self, ctx: &egui::Context, leaving: Leaving) {
+        self.leaving = None;
+        match leaving {
+            Leaving::Quit => {
+                self.may_close = true;
+                ctx.send_viewport_cmd(ViewportCommand::Close);
+            }
+            Leaving::Open => self.ask(ctx, PathFor::Open),
+        }
+    }
+
+    fn export(&mut self, ctx: &egui::Context, options: Options) {
+        if self.running.is_none() {
+            self.bar = Bar::None;
+            self.running = Some(Running::start(ctx, self.doc.opened(), options));
+        }
+    }
+
+    /// Sends off what is not drawn or proved yet.
+    pub(super) fn ask_for(&mut self, _: &egui::Context, wanted: Wanted) {
+        let drawn = Drawn {
+            revision: self.doc.revision,
+            level: self.session.level,
+            wanted,
+            width_px: self.desk.width_px,
+        };
+        let draw = drawn.width_px > 0 && self.drawn.as_ref() != Some(&drawn);
+        let prove = self.proved != Some(self.doc.revision);
+        if !draw && !prove {
+            return;
+        }
+        let kit = match &self.sent {
+            Some((revision, kit)) if *revision == self.doc.revision => kit.clone(),
+            _ => Arc::new(self.doc.kit.clone()),
+        };
+        self.sent = Some((self.doc.revision, kit.clone()));
+        if draw {
+            self.worker.draw(Job {
+                revision: drawn.revision,
+                kit: kit.clone(),
+                theme: self.doc.theme.clone(),
+                fonts: self.doc.fonts.clone(),
+                level: drawn.level,
+                wanted: drawn.wanted.clone(),
+                width_px: drawn.width_px,
+            });
+            self.drawn = Some(drawn);
+        }
+        if prove {
+            self.worker.prove(ProofJob {
+                revision: self.doc.revision,
+                kit,
+                theme: self.doc.theme.clone(),
+                fonts: self.doc.fonts.clone(),
+            });
+            self.proved = Some(self.doc.revision);
+        }
+    }
+}

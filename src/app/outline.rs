@@ -1,0 +1,209 @@
+use eframe::egui::{
+    Align2, FontFamily, FontId, Response, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, WidgetInfo, WidgetType,
+    pos2, vec2,
+};
+
+use crate::app::ctx::{Command, Ctx};
+use crate::app::places::build::fresh;
+use crate::app::session::{Selection, Tab};
+use crate::app::tokens::BOLD;
+use crate::app::widgets::{Mark, UiExt as _};
+use crate::diag::Severity;
+use crate::ids::PuzzleId;
+use crate::kit::NoteKind;
+use crate::kit::edit::Edit;
+
+/// The outline: what there is at this place, and which of it is in hand.
+pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ScrollArea::vertical().id_salt(("outline", cx.session.tab)).auto_shrink([false, false]).show(ui, |ui| {
+        ui.spacing_mut().item_spacing.y = 1.0;
+        ui.add_space(12.0);
+        match cx.session.tab {
+            Tab::Write => write_ui(ui, cx),
+            Tab::Build => build_ui(ui, cx),
+            Tab::Dress => {
+                head_ui(ui, "Look");
+                row_ui(ui, cx, "Theme", Selection::Theme, None);
+                row_ui(ui, cx, "Palette", Selection::Palette, None);
+                row_ui(ui, cx, "Lettering", Selection::Lettering, None);
+                head_ui(ui, "Words");
+                row_ui(ui, cx, "Words", Selection::Words, None);
+            }
+            Tab::Prove => {
+                head_ui(ui, "The kit");
+                row_ui(ui, cx, "Findings", Selection::Findings, worst(cx));
+                row_ui(ui, cx, "Flow", Selection::Flow, None);
+                head_ui(ui, "Readings");
+                for puzzle in &cx.kit.puzzles {
+                    let mark = verdict(cx, &puzzle.id);
+                    row_ui(ui, cx, &puzzle.title, Selection::Readings(puzzle.id.clone()), mark);
+                }
+            }
+            Tab::Print => {
+                head_ui(ui, "On paper");
+                row_ui(ui, cx, "Sheets", Selection::Sheets, None);
+                row_ui(ui, cx, "Pieces", Selection::Pieces, None);
+                head_ui(ui, "Hand over");
+                row_ui(ui, cx, "Bundle", Selection::Bundle, None);
+            }
+        }
+        ui.add_space(16.0);
+    });
+}
+
+fn write_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    head_ui(ui, "Story");
+    row_ui(ui, cx, "Letter", Selection::Letter, None);
+    row_ui(ui, cx, "Title and guests", Selection::Facts, None);
+    head_ui(ui, "Smaller texts");
+    for note in &cx.kit.notes {
+        let kind = match note.kind {
+            NoteKind::Note => "note",
+            NoteKind::Sign => "sign",
+            NoteKind::Closing => "closing card",
+        };
+        let name = if note.title.is_empty() { note.id.as_str() } else { &note.title };
+        row_ui(ui, cx, &format!("{name}  ·  {kind}"), Selection::Note(note.id.clone()), None);
+    }
+    add_ui(ui, cx, "Add a note", || Some(fresh::note(cx.kit)));
+    head_ui(ui, "Hints");
+    for puzzle in &cx.kit.puzzles {
+        row_ui(ui, cx, &puzzle.title, Selection::Hints(puzzle.id.clone()), None);
+    }
+    row_ui(ui, cx, "Play levels", Selection::Levels, None);
+}
+
+fn build_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    head_ui(ui, "Puzzles");
+    for puzzle in &cx.kit.puzzles {
+        let mark = verdict(cx, &puzzle.id);
+        row_ui(ui, cx, &puzzle.title, Selection::Puzzle(puzzle.id.clone()), mark);
+    }
+    add_ui(ui, cx, "Add a puzzle", || fresh::puzzle(cx.kit));
+    head_ui(ui, "Locks");
+    for lock in &cx.kit.locks {
+        row_ui(ui, cx, &lock.name, Selection::Lock(lock.id.clone()), None);
+    }
+    add_ui(ui, cx, "Add a lock", || Some(fresh::lock(cx.kit)));
+    head_ui(ui, "Boxes");
+    for item in &cx.kit.boxes {
+        row_ui(ui, cx, &item.name, Selection::Box(item.id.clone()), None);
+    }
+    add_ui(ui, cx, "Add a box", || Some(fresh::box_def(cx.kit)));
+    head_ui(ui, "Spots");
+    for spot in &cx.kit.spots {
+        row_ui(ui, cx, &spot.name, Selection::Spot(spot.id.clone()), None);
+    }
+    add_ui(ui, cx, "Add a spot", || Some(fresh::spot(cx.kit)));
+    head_ui(ui, "Props");
+    for prop in &cx.kit.props {
+        row_ui(ui, cx, &prop.name, Selection::Prop(prop.id.clone()), None);
+    }
+    add_ui(ui, cx, "Add a prop", || Some(fresh::prop(cx.kit)));
+    head_ui(ui, "The end");
+    row_ui(ui, cx, "How it ends", Selection::Finish, None);
+}
+
+/// The mark of a puzzle's verdict at the level looked at.
+fn verdict(cx: &Ctx<'_>, id: &PuzzleId) -> Option<Mark> {
+    let Some(laid) = cx.derived.puzzle(cx.session.level, id) else { return Some(Mark::Waiting) };
+    Some(Mark::verdict(laid.verdict))
+}
+
+fn worst(cx: &Ctx<'_>) -> Option<Mark> {
+    if !cx.derived.proven() {
+        return Some(Mark::Waiting);
+    }
+    let worst: Option<Severity> = cx.derived.findings().iter().map(|finding| finding.severity).min();
+    Some(worst.map_or(Mark::Good, Mark::severity))
+}
+
+fn head_ui(ui: &mut Ui, text: &str) {
+    ui.add_space(14.0);
+    ui.horizontal(|ui| {
+        ui.add_space(12.0);
+        let font = FontId::new(12.5, FontFamily::Name(BOLD.into()));
+        ui.label(RichText::new(text).font(font).color(ui.tokens().quiet));
+    });
+    ui.add_space(3.0);
+}
+
+/// A row of the outline.
+fn row_ui(ui: &mut Ui, cx: &Ctx<'_>, text: &str, to: Selection, mark: Option<Mark>) {
+    let chosen = cx.session.selection(cx.kit) == to;
+    let shown = if text.trim().is_empty() { "untitled" } else { text };
+    let response = bar_ui(ui, cx, shown, chosen, false);
+    if let Some(mark) = mark {
+        let rect = eframe::egui::Rect::from_center_size(
+            pos2(response.rect.right() - 18.0, response.rect.center().y),
+            vec2(12.0, 12.0),
+        );
+        ui.scope_builder(eframe::egui::UiBuilder::new().max_rect(rect), |ui| {
+            crate::app::widgets::mark_ui(ui, mark, 12.0);
+        });
+    }
+    if response.clicked() {
+        cx.send(Command::Select(to));
+    }
+}
+
+/// A row that adds something, and takes it in hand.
+fn add_ui(ui: &mut Ui, cx: &Ctx<'_>, text: &str, make: impl FnOnce() -> Option<(Edit, Selection)>) {
+    if bar_ui(ui, cx, text, false, true).clicked()
+        && let Some((edit, to)) = make()
+    {
+        cx.send(Command::Step(vec![edit]));
+        cx.send(Command::Select(to));
+    }
+}
+
+fn bar_ui(ui: &mut Ui, cx: &Ctx<'_>, text: &str, chosen: bool, adds: bool) -> Response {
+    let t = cx.tokens;
+    let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 30.0), Sense::click());
+    response.widget_info(|| {
+        let kind = if adds { WidgetType::Button } else { WidgetType::SelectableLabel };
+        WidgetInfo::selected(kind, true, chosen, text)
+    });
+    let body = rect.shrink2(vec2(6.0, 1.0));
+    let painter = ui.painter();
+    if chosen {
+        painter.rect_filled(body, 6, t.accent_soft);
+        let edge = eframe::egui::Rect::from_min_max(body.left_top(), pos2(body.left() + 3.0, body.bottom()));
+        painter.rect_filled(edge, 2, t.accent);
+    } else if response.hovered() {
+        painter.rect_filled(body, 6, t.hover);
+    }
+    if response.has_focus() {
+        painter.rect_stroke(body, 6, Stroke::new(2.0, t.accent), StrokeKind::Inside);
+    }
+    let tone = if adds { t.accent } else { t.ink };
+    let left = body.left() + 12.0;
+    let left = if adds {
+        let middle = pos2(left + 4.0, body.center().y);
+        let pen = Stroke::new(1.6, tone);
+        painter.line_segment([middle - vec2(4.5, 0.0), middle + vec2(4.5, 0.0)], pen);
+        painter.line_segment([middle - vec2(0.0, 4.5), middle + vec2(0.0, 4.5)], pen);
+        left + 16.0
+    } else {
+        left
+    };
+    let room = body.right() - left - 30.0;
+    let job = eframe::egui::text::LayoutJob::simple_singleline(
+        text.to_owned(),
+        FontId::new(14.5, FontFamily::Proportional),
+        tone,
+    );
+    let mut job = job;
+    job.wrap = eframe::egui::text::TextWrapping::truncate_at_width(room);
+    let words = ui.painter().layout_job(job);
+    let at = Align2::LEFT_CENTER.align_size_within_rect(
+        words.size(),
+        eframe::egui::Rect::from_min_max(pos2(left, body.top()), body.right_bottom()),
+    );
+    let cut = words.elided;
+    ui.painter().galley(at.min, words, tone);
+    if chosen && response.gained_focus() {
+        response.scroll_to_me(None);
+    }
+    if cut { response.on_hover_text(text) } else { response }
+}

@@ -1,0 +1,85 @@
+//! The five places: what is edited there, and what is looked at beside it.
+
+pub mod build;
+mod dress;
+mod print;
+mod prove;
+mod write;
+
+use eframe::egui::Ui;
+
+pub use print::{Draft, paper_ui};
+
+use crate::app::ctx::Ctx;
+use crate::app::preview::Wanted;
+use crate::app::session::{Selection, Tab};
+use crate::diag::Level;
+use crate::ids::PuzzleId;
+
+/// What the fields of a place hold that the kit does not: text that is no setup yet, what to export, filters.
+#[derive(Debug, Default)]
+pub struct Locals {
+    /// The setup being written, while it cannot be read.
+    pub setup: Option<build::SetupDraft>,
+    /// What to export.
+    pub export: Draft,
+    /// A word to be added.
+    pub new_word: String,
+    /// Only findings that block or warn.
+    pub hide_notes: bool,
+}
+
+/// Draws the fields of the place.
+pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
+    match cx.session.tab {
+        Tab::Write => write::ui(ui, cx),
+        Tab::Build => build::ui(ui, cx, locals),
+        Tab::Dress => dress::ui(ui, cx, locals),
+        Tab::Prove => prove::ui(ui, cx, locals),
+        Tab::Print => print::ui(ui, cx, locals),
+    }
+}
+
+/// What is looked at beside the fields.
+#[must_use]
+pub fn wanted(cx: &Ctx<'_>) -> Wanted {
+    match cx.session.selection(cx.kit) {
+        Selection::Letter | Selection::Facts => Wanted::Letter(cx.session.paper),
+        Selection::Sheets | Selection::Bundle => Wanted::Sheets(cx.session.paper),
+        Selection::Palette | Selection::Lettering | Selection::Theme | Selection::Words | Selection::Pieces => {
+            Wanted::Pieces
+        }
+        Selection::Finish => Wanted::Of(Selection::Note(cx.kit.finish.card.clone())),
+        Selection::Lock(id) => cx
+            .kit
+            .puzzle_of(&id)
+            .map_or(Wanted::Nothing, |puzzle| Wanted::Of(Selection::Puzzle(puzzle.id.clone()))),
+        Selection::Levels | Selection::Spot(_) | Selection::Prop(_) | Selection::Findings | Selection::Flow => {
+            Wanted::Nothing
+        }
+        selection @ (Selection::Note(_)
+        | Selection::Hints(_)
+        | Selection::Puzzle(_)
+        | Selection::Box(_)
+        | Selection::Readings(_)) => Wanted::Of(selection),
+    }
+}
+
+/// The title of a puzzle, for lists.
+fn puzzle_title(cx: &Ctx<'_>, id: &PuzzleId) -> String {
+    cx.kit.puzzle(id).map_or_else(|| id.to_string(), |puzzle| puzzle.title.clone())
+}
+
+/// A switch of the play level looked at.
+pub fn level_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 4.0;
+        for level in Level::ALL {
+            let chosen = cx.session.level == level;
+            let button = eframe::egui::Button::selectable(chosen, level.word());
+            if ui.add(button).accessible_name(format!("{} level", level.word())).clicked() && !chosen {
+                cx.send(crate::app::ctx::Command::Level(level));
+            }
+        }
+    });
+}

@@ -1,0 +1,222 @@
+use eframe::egui::{Checkbox, Ui};
+
+use super::{place_choices, remove_ui};
+use crate::app::ctx::{Command, Ctx};
+use crate::app::session::Selection;
+use crate::app::tokens::GAP_M;
+use crate::app::widgets::{Field, UiExt as _};
+use crate::diag::Anchor;
+use crate::ids::{BoxId, LockId, PropId, SpotId};
+use crate::kit::edit::Edit;
+use crate::kit::material::{MATERIALS, material};
+use crate::kit::{Place, PropRole};
+
+/// First width and height of a box label, in millimetres.
+const LABEL: (f64, f64) = (95.0, 58.0);
+
+/// A spot in the room.
+pub fn spot_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &SpotId) {
+    let Some(spot) = cx.kit.spot(id) else { return };
+    let mut spot = spot.clone();
+    ui.title(&spot.name);
+    ui.lede("A place in the room where things lie openly.");
+    let mut changed = Field::new("Name")
+        .help("As the host reads it: the mantelpiece.")
+        .at(Anchor::Spot(id.clone()))
+        .line(ui, cx, &mut spot.name);
+    changed |= Field::new("For the host").salt(id).text(ui, cx, 3, &mut spot.about);
+    if changed {
+        cx.edit(Edit::Spot(Box::new(spot)));
+    }
+    lies_ui(ui, cx, &Place::Spot(id.clone()));
+    remove_ui(ui, cx, &Selection::Spot(id.clone()), "Remove this spot");
+}
+
+/// A box, shut by its locks.
+pub fn box_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &BoxId) {
+    let Some(item) = cx.kit.box_def(id) else { return };
+    let mut item = item.clone();
+    ui.title(&item.name);
+    ui.lede("It opens when all its locks are open; with none it is never shut.");
+    let mut changed =
+        Field::new("Name").at(Anchor::Box(id.clone())).line(ui, cx, &mut item.name);
+    let places: Vec<_> =
+        place_choices(cx.kit).into_iter().filter(|(place, _)| *place != Place::Box(id.clone())).collect();
+    let lost = "a place that is not in the kit";
+    changed |= Field::new("Where it stands").salt(id).pick(ui, cx, &mut item.place, &places, lost);
+    changed |= Field::new("What will do as this box").salt(id).line(ui, cx, &mut item.about);
+    ui.section("Locks on it");
+    for lock in &cx.kit.locks {
+        let mut on = item.locks.contains(&lock.id);
+        let elsewhere = cx.kit.box_of(&lock.id).filter(|other| other.id != *id);
+        let words = match elsewhere {
+            Some(other) => format!("{}  (now on {})", lock.name, other.name),
+            None => lock.name.clone(),
+        };
+        if ui.add(Checkbox::new(&mut on, words)).changed() {
+            changed = true;
+            if on {
+                item.locks.push(lock.id.clone());
+            } else {
+                item.locks.retain(|other| *other != lock.id);
+            }
+        }
+    }
+    changed |= ui.checkbox(&mut item.hasp, "They hang on a hasp, which holds up to six padlocks").changed();
+    ui.section("Label");
+    let mut labelled = item.label.is_some();
+    if ui.checkbox(&mut labelled, "Print a label for it").changed() {
+        item.label = labelled.then_some(LABEL);
+        changed = true;
+    }
+    if let Some((width, height)) = &mut item.label {
+        ui.horizontal_top(|ui| {
+            ui.spacing_mut().item_spacing.x = GAP_M;
+            for (name, value) in [("Width", width), ("Height", height)] {
+                ui.vertical(|ui| {
+                    ui.set_max_width(124.0);
+                    changed |= Field::new(name).salt(id).number(ui, cx, value, 30.0..=190.0, "mm");
+                });
+            }
+        });
+    }
+    if changed {
+        cx.edit(Edit::Box(Box::new(item)));
+    }
+    lies_ui(ui, cx, &Place::Box(id.clone()));
+    remove_ui(ui, cx, &Selection::Box(id.clone()), "Remove this box");
+}
+
+/// The roles of a prop, without what belongs to one alone.
+fn role_choices(cx: &Ctx<'_>) -> Vec<(PropRole, String)> {
+    let mut choices = vec![
+        (PropRole::Tool, "A tool that some puzzle needs".to_owned()),
+        (PropRole::Decoration, "Decoration that is no clue".to_owned()),
+        (PropRole::Decoy, "Decoration that may be taken for a clue".to_owned()),
+        (PropRole::Treat, "What the party ends with".to_owned()),
+    ];
+    choices.extend(cx.kit.locks.iter().map(|lock| (PropRole::Key(lock.id.clone()), format!("The key of {}", lock.name))));
+    choices
+}
+
+/// A prop.
+pub fn prop_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PropId) {
+    let Some(prop) = cx.kit.prop(id) else { return };
+    let mut prop = prop.clone();
+    ui.title(&prop.name);
+    ui.lede("A thing that lies at a spot or in a box and is not printed.");
+    let mut changed = Field::new("Name").at(Anchor::Prop(id.clone())).line(ui, cx, &mut prop.name);
+    let lost = "the key of a lock that is not in the kit";
+    changed |= Field::new("What it is for").salt(id).pick(ui, cx, &mut prop.role, &role_choices(cx), lost);
+    changed |= Field::new("Where it lies").salt(id).pick(
+        ui,
+        cx,
+        &mut prop.place,
+        &place_choices(cx.kit),
+        "a place that is not in the kit",
+    );
+    let mut materials = vec![(String::new(), "None of the list".to_owned())];
+    materials.extend(MATERIALS.iter().map(|material| (material.id.to_owned(), material.name.to_owned())));
+    let otherwise = format!("{}, which the list does not have", prop.material);
+    changed |= Field::new("Material")
+        .help("For the shopping list and the cautions.")
+        .salt(id)
+        .pick(ui, cx, &mut prop.material, &materials, &otherwise);
+    if let Some(material) = material(&prop.material)
+        && !material.caution.is_empty()
+    {
+        ui.group_card(|ui| {
+            ui.strong_small("Caution");
+            ui.label(material.caution);
+            ui.quiet(material.source);
+        });
+        ui.add_space(8.0);
+    }
+    changed |= Field::new("For the host").salt(id).text(ui, cx, 3, &mut prop.about);
+    if changed {
+        cx.edit(Edit::Prop(Box::new(prop)));
+    }
+    remove_ui(ui, cx, &Selection::Prop(id.clone()), "Remove this prop");
+}
+
+/// How the party ends.
+pub fn finish_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ui.title("How it ends");
+    ui.lede("The box that must open, the card that lies in it, and the treat.");
+    let mut finish = cx.kit.finish.clone();
+    let boxes: Vec<_> = cx.kit.boxes.iter().map(|item| (item.id.clone(), item.name.clone())).collect();
+    let notes: Vec<_> = cx
+        .kit
+        .notes
+        .iter()
+        .map(|note| {
+            let name = if note.title.is_empty() { note.id.to_string() } else { note.title.clone() };
+            (note.id.clone(), name)
+        })
+        .collect();
+    let (no_box, no_card) = (
+        format!("{}, which is not in the kit", finish.opens),
+        format!("{}, which is not in the kit", finish.card),
+    );
+    let mut changed =
+        Field::new("The last box").at(Anchor::Finish).pick(ui, cx, &mut finish.opens, &boxes, &no_box);
+    changed |= Field::new("The closing card").pick(ui, cx, &mut finish.card, &notes, &no_card);
+    changed |= Field::new("The treat")
+        .help("For the host's shopping list; allergens are the host's to check.")
+        .line(ui, cx, &mut finish.treat);
+    if changed {
+        cx.edit(Edit::Finish(Box::new(finish)));
+    }
+}
+
+/// All that lies at a place, as links.
+fn lies_ui(ui: &mut Ui, cx: &Ctx<'_>, place: &Place) {
+    ui.section("What lies here");
+    let kit = cx.kit;
+    let mut rows: Vec<(String, Selection)> = Vec::new();
+    if kit.letter.place.as_ref() == Some(place) {
+        rows.push(("the letter".into(), Selection::Letter));
+    }
+    for item in kit.boxes.iter().filter(|item| item.place == *place) {
+        rows.push((item.name.clone(), Selection::Box(item.id.clone())));
+    }
+    for puzzle in &kit.puzzles {
+        for (part, _) in puzzle.parts.iter().filter(|(_, at)| *at == place) {
+            let words = format!("{}: {}", puzzle.title, part.replace('-', " "));
+            rows.push((words, Selection::Puzzle(puzzle.id.clone())));
+        }
+    }
+    for note in kit.notes.iter().filter(|note| note.place == *place) {
+        let name = if note.title.is_empty() { note.id.as_str() } else { &note.title };
+        rows.push((name.to_owned(), Selection::Note(note.id.clone())));
+    }
+    for prop in kit.props.iter().filter(|prop| prop.place == *place) {
+        rows.push((prop.name.clone(), Selection::Prop(prop.id.clone())));
+    }
+    if rows.is_empty() {
+        ui.quiet("Nothing yet.");
+    }
+    for (words, to) in rows {
+        if ui.link(words).clicked() {
+            cx.send(Command::Select(to));
+        }
+    }
+    if let Place::Box(id) = place {
+        locks_ui(ui, cx, id);
+    }
+}
+
+fn locks_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &BoxId) {
+    let Some(item) = cx.kit.box_def(id) else { return };
+    let missing: Vec<&LockId> = item.locks.iter().filter(|lock| cx.kit.lock(lock).is_none()).collect();
+    for lock in missing {
+        ui.horizontal(|ui| {
+            ui.label(format!("\"{lock}\" hangs on it and is no lock of the kit"));
+            if ui.button(format!("Take {lock} off")).clicked() {
+                let mut fresh = item.clone();
+                fresh.locks.retain(|other| other != lock);
+                cx.send(Command::Step(vec![Edit::Box(Box::new(fresh))]));
+            }
+        });
+    }
+}

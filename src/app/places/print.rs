@@ -1,0 +1,201 @@
+use eframe::egui::{Checkbox, ProgressBar, TextEdit, Ui, vec2};
+
+use crate::app::action::Action;
+use crate::app::bars::PathFor;
+use crate::app::ctx::{Command, Ctx};
+use crate::app::findings::counts_ui;
+use crate::app::places::{Locals, level_ui};
+use crate::app::preview::audience_word;
+use crate::app::session::Selection;
+use crate::app::widgets::{Mark, UiExt as _};
+use crate::bundle::Options;
+use crate::checks::blocks;
+use crate::diag::Level;
+use crate::face::Audience;
+use crate::sheet::Paper;
+
+/// What to export, as it is being chosen.
+#[derive(Clone, Debug)]
+pub struct Draft {
+    papers: Vec<Paper>,
+    levels: Vec<Level>,
+    zip: bool,
+    force: bool,
+    /// The folder, as typed.
+    pub out: String,
+}
+
+impl Default for Draft {
+    fn default() -> Self {
+        let Options { papers, levels, zip, force, out } = Options::default();
+        Self { papers, levels, zip, force, out: out.display().to_string() }
+    }
+}
+
+impl Draft {
+    /// The options chosen.
+    #[must_use]
+    pub fn options(&self) -> Options {
+        Options {
+            papers: self.papers.clone(),
+            levels: self.levels.clone(),
+            zip: self.zip,
+            force: self.force,
+            out: self.out.trim().into(),
+        }
+    }
+}
+
+/// Sheets, pieces, the bundle.
+pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
+    match cx.session.selection(cx.kit) {
+        Selection::Pieces => ui.column("pieces", |ui| pieces_ui(ui, cx)),
+        Selection::Bundle => ui.column("bundle", |ui| bundle_ui(ui, cx, &mut locals.export)),
+        _ => ui.column("sheets", |ui| sheets_ui(ui, cx)),
+    }
+}
+
+/// The paper looked at.
+pub fn paper_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 4.0;
+        for paper in Paper::ALL {
+            let chosen = cx.session.paper == paper;
+            let button = eframe::egui::Button::selectable(chosen, paper_name(paper));
+            if ui.add(button).clicked() && !chosen {
+                cx.send(Command::Paper(paper));
+            }
+        }
+    });
+}
+
+const fn paper_name(paper: Paper) -> &'static str {
+    match paper {
+        Paper::Letter => "US Letter",
+        Paper::A4 => "A4",
+    }
+}
+
+fn sheets_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ui.title("Sheets");
+    ui.lede("The pages as they come out of the printer, for both papers laid out truly. Print at 100 %, actual size.");
+    ui.horizontal_wrapped(|ui| {
+        ui.strong_small("Paper");
+        paper_ui(ui, cx);
+        ui.add_space(12.0);
+        ui.strong_small("Level");
+        level_ui(ui, cx);
+    });
+    ui.section("Before you print a stack");
+    for line in [
+        "Print one sheet and measure its check bar: it must be 50 mm long.",
+        "Sheets for players, for hints and for the host never mix: three stacks, three piles.",
+        "Every sheet can be printed in grey; no puzzle needs colour alone.",
+    ] {
+        ui.horizontal_top(|ui| {
+            crate::app::widgets::mark_ui(ui, Mark::Notes, 13.0);
+            ui.add(eframe::egui::Label::new(line).wrap());
+        });
+    }
+    ui.section("Hand it over");
+    if ui.primary("Go to the bundle").clicked() {
+        cx.send(Command::Select(Selection::Bundle));
+    }
+}
+
+fn pieces_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ui.title("Pieces");
+    ui.lede("Everything that is printed and cut, one by one, at this play level.");
+    level_ui(ui, cx);
+    let Some(party) = cx.derived.party(cx.session.level) else {
+        ui.chip(Mark::Waiting, "being made");
+        return;
+    };
+    for audience in [Audience::Players, Audience::Hints, Audience::Host] {
+        let pieces: Vec<_> = party.pieces.iter().filter(|piece| piece.audience == audience).collect();
+        if pieces.is_empty() {
+            continue;
+        }
+        ui.section(&format!("For {}", audience_word(audience)));
+        eframe::egui::Grid::new(audience_word(audience)).num_columns(3).spacing(vec2(18.0, 5.0)).show(ui, |ui| {
+            for piece in pieces {
+                ui.add_sized(vec2(340.0, 20.0), eframe::egui::Label::new(&piece.label).truncate().halign(eframe::egui::Align::Min));
+                let size = piece.front.size;
+                ui.quiet(&format!("{:.0} × {:.0} mm", size.w.get(), size.h.get()));
+                ui.quiet(&if piece.copies == 1 { String::new() } else { format!("{} copies", piece.copies) });
+                ui.end_row();
+            }
+        });
+    }
+}
+
+fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
+    ui.title("Bundle");
+    ui.lede("One folder with everything: for players, for hints, for the host, and each piece as a picture.");
+    counts_ui(ui, cx);
+    ui.section("Paper");
+    ui.horizontal(|ui| {
+        for paper in Paper::ALL {
+            toggle_ui(ui, &mut draft.papers, paper, paper_name(paper));
+        }
+    });
+    ui.section("Play levels");
+    ui.horizontal(|ui| {
+        for level in Level::ALL {
+            toggle_ui(ui, &mut draft.levels, level, level.word());
+        }
+    });
+    ui.section("Where to");
+    let label = ui.strong_small("Folder");
+    ui.horizontal(|ui| {
+        ui.add(TextEdit::singleline(&mut draft.out).desired_width(420.0).margin(vec2(10.0, 7.0))).labelled_by(label.id);
+        if ui.secondary("Choose…").clicked() {
+            cx.send(Command::Path(PathFor::Export, String::new()));
+        }
+    });
+    ui.checkbox(&mut draft.zip, "Also as one zip file");
+    let blocked = blocks(cx.derived.findings());
+    if blocked {
+        ui.add_space(4.0);
+        ui.checkbox(&mut draft.force, "Export although findings block it; the host guide then says so");
+    }
+    ui.add_space(14.0);
+    if let Some(progress) = &cx.derived.export {
+        let share = if progress.of == 0 { 0.0 } else { progress.done as f32 / progress.of as f32 };
+        ui.add(ProgressBar::new(share).text(progress.what.as_str()).desired_width(480.0));
+        if ui.secondary("Cancel the export").clicked() {
+            cx.send(Command::CancelExport);
+        }
+        return;
+    }
+    let ready = !draft.papers.is_empty()
+        && !draft.levels.is_empty()
+        && !draft.out.trim().is_empty()
+        && (!blocked || draft.force);
+    ui.add_enabled_ui(ready, |ui| {
+        if ui.primary("Write the bundle").on_hover_text(Action::Export.tooltip()).clicked() {
+            cx.send(Command::Export(Box::new(draft.options())));
+        }
+    });
+    if !ready {
+        ui.quiet(if blocked && !draft.force {
+            "Findings block the export: mend them, or say that you want it all the same."
+        } else {
+            "Choose a paper, a level and a folder."
+        });
+    }
+}
+
+/// A tick that puts `value` on the list or takes it off.
+fn toggle_ui<T: PartialEq + Ord + Copy>(ui: &mut Ui, list: &mut Vec<T>, value: T, words: &str) {
+    let mut on = list.contains(&value);
+    if ui.add(Checkbox::new(&mut on, words)).changed() {
+        if on {
+            list.push(value);
+            list.sort_unstable();
+        } else {
+            list.retain(|other| *other != value);
+        }
+    }
+    ui.add_space(10.0);
+}

@@ -1,0 +1,253 @@
+use eframe::egui::Ui;
+
+use crate::app::ctx::{Command, Ctx};
+use crate::app::places::build::{place_choices, remove_ui};
+use crate::app::places::level_ui;
+use crate::app::session::Selection;
+use crate::app::tokens::GAP_M;
+use crate::app::widgets::{Field, UiExt as _};
+use crate::diag::{Anchor, Level, PuzzleField, Step};
+use crate::ids::{NoteId, PuzzleId};
+use crate::kit::edit::{Edit, Facts};
+use crate::kit::{HintLadder, Levels, NoteKind, Puzzle};
+
+/// The letter, the smaller texts, the hints.
+pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    match cx.session.selection(cx.kit) {
+        Selection::Facts => ui.column("facts", |ui| facts_ui(ui, cx)),
+        Selection::Note(id) => ui.column("note", |ui| note_ui(ui, cx, &id)),
+        Selection::Hints(id) => ui.column("hints", |ui| hints_ui(ui, cx, &id)),
+        Selection::Levels => ui.column("levels", |ui| levels_ui(ui, cx)),
+        _ => ui.column("letter", |ui| letter_ui(ui, cx)),
+    }
+}
+
+fn letter_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ui.title("The letter");
+    ui.lede(
+        "It opens the evening: who speaks, what is shut away, why the guests are needed, what is in play. \
+         An empty line parts paragraphs; *slanted*, **strong**; {{ word }} is filled from the words.",
+    );
+    let mut letter = cx.kit.letter.clone();
+    let mut changed = Field::new("Heading")
+        .help("Set in the letterhead; may be empty.")
+        .line(ui, cx, &mut letter.heading);
+    changed |= Field::new("Salutation").line(ui, cx, &mut letter.salutation);
+    changed |= Field::new("Story").at(Anchor::Letter).text(ui, cx, 16, &mut letter.body);
+    let words = letter.body.split_whitespace().count();
+    let minutes = words.div_ceil(READ_ALOUD_WORDS);
+    ui.quiet(&format!("{words} words, about {minutes} min read aloud"));
+    ui.columns(2, |columns| {
+        if let [left, right] = columns {
+            changed |= Field::new("Closing").line(left, cx, &mut letter.closing);
+            changed |= Field::new("Signature").line(right, cx, &mut letter.signature);
+        }
+    });
+    let mut choices = vec![(None, "The host reads it aloud".to_owned())];
+    choices.extend(place_choices(cx.kit).into_iter().map(|(place, words)| (Some(place), words)));
+    changed |= Field::new("Where it lies").pick(ui, cx, &mut letter.place, &choices, "a place that is not in the kit");
+    if changed {
+        cx.edit(Edit::Letter(Box::new(letter)));
+    }
+}
+
+/// Words in a minute, read aloud to children (common practice, no source).
+const READ_ALOUD_WORDS: usize = 130;
+
+fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ui.title("Title and guests");
+    ui.lede("What stands on the first page, and for whom the kit is made.");
+    let mut facts = Facts::of(cx.kit);
+    let mut changed = Field::new("Title").at(Anchor::Kit).line(ui, cx, &mut facts.title);
+    changed |= Field::new("Author").line(ui, cx, &mut facts.author);
+    changed |= Field::new("Terms")
+        .help("What the buyer may do with it, in a sentence.")
+        .line(ui, cx, &mut facts.terms);
+    changed |= Field::new("The story in brief")
+        .help("Two or three sentences for the host, with no answers.")
+        .text(ui, cx, 4, &mut facts.brief);
+    ui.section("Guests and time");
+    ui.horizontal_top(|ui| {
+        ui.spacing_mut().item_spacing.x = GAP_M;
+        let (least, most) = (&mut facts.players.0, &mut facts.players.1);
+        changed |= narrow(ui, |ui| Field::new("Fewest guests").number(ui, cx, least, 1..=60, ""));
+        changed |= narrow(ui, |ui| Field::new("Most guests").number(ui, cx, most, 1..=60, ""));
+        let (young, old) = (&mut facts.ages.0, &mut facts.ages.1);
+        changed |= narrow(ui, |ui| Field::new("Youngest").number(ui, cx, young, 3..=99, "years"));
+        changed |= narrow(ui, |ui| Field::new("Oldest").number(ui, cx, old, 3..=99, "years"));
+    });
+    ui.horizontal_top(|ui| {
+        ui.spacing_mut().item_spacing.x = GAP_M;
+        changed |= narrow(ui, |ui| Field::new("Play time").number(ui, cx, &mut facts.minutes, 5..=600, "min"));
+        changed |= narrow(ui, |ui| Field::new("Seed").number(ui, cx, &mut facts.seed, 0..=u64::MAX, ""));
+    });
+    ui.quiet("Another seed arranges anew everything that chance arranges.");
+    if changed {
+        facts.players.1 = facts.players.1.max(facts.players.0);
+        facts.ages.1 = facts.ages.1.max(facts.ages.0);
+        cx.edit(Edit::Facts(Box::new(facts)));
+    }
+}
+
+/// A field no wider than a number needs.
+fn narrow<R>(ui: &mut Ui, add: impl FnOnce(&mut Ui) -> R) -> R {
+    ui.vertical(|ui| {
+        ui.set_max_width(124.0);
+        add(ui)
+    })
+    .inner
+}
+
+fn note_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &NoteId) {
+    let Some(note) = cx.kit.note(id) else { return };
+    let mut note = note.clone();
+    ui.title(if note.title.is_empty() { id.as_str() } else { &note.title });
+    ui.lede("A smaller text on a piece of its own.");
+    let kinds = [
+        (NoteKind::Note, "A note on a card".to_owned()),
+        (NoteKind::Sign, "A sign to stand or hang".to_owned()),
+        (NoteKind::Closing, "The closing card, with a line to write on".to_owned()),
+    ];
+    let at = Anchor::Note(id.clone());
+    let mut changed = Field::new("Kind").salt(id).pick(ui, cx, &mut note.kind, &kinds, "");
+    changed |= Field::new("Title").salt(id).line(ui, cx, &mut note.title);
+    changed |= Field::new("Text").at(at).text(ui, cx, 7, &mut note.text);
+    changed |= Field::new("Where it lies").salt(id).pick(
+        ui,
+        cx,
+        &mut note.place,
+        &place_choices(cx.kit),
+        "a place that is not in the kit",
+    );
+    if changed {
+        cx.edit(Edit::Note(Box::new(note)));
+    }
+    remove_ui(ui, cx, &Selection::Note(id.clone()), "Remove this text");
+}
+
+fn hints_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId) {
+    let Some(puzzle) = cx.kit.puzzle(id) else { return };
+    ui.title(&puzzle.title);
+    ui.lede("Three hints, each telling a little more. The answer itself stands in the host guide only.");
+    level_ui(ui, cx);
+    let level = cx.session.level;
+    if level != Level::Standard {
+        ui.quiet("An empty step keeps the text of the standard level.");
+    }
+    ui.add_space(8.0);
+    for step in Step::ALL {
+        step_ui(ui, cx, puzzle, level, step);
+        ui.add_space(6.0);
+    }
+    let drafted = cx.derived.puzzle(level, id).map(|laid| &laid.drafted).filter(|draft| **draft != HintLadder::default());
+    let Some(drafted) = drafted else { return };
+    ui.section("Drafts of the mechanic");
+    ui.quiet("Made from the puzzle as it is laid out at this level, in the theme's words.");
+    ui.add_space(4.0);
+    ui.group_card(|ui| {
+        for step in Step::ALL {
+            ui.strong_small(step.word());
+            ui.label(drafted.step(step));
+            let button = ui.secondary(&format!("Take the draft of the {}", step.word()));
+            if button.clicked() {
+                let mut fresh = puzzle.clone();
+                drafted.step(step).clone_into(hints_of(&mut fresh, level).step_mut(step));
+                cx.send(Command::Step(vec![Edit::Puzzle(Box::new(fresh))]));
+            }
+            ui.add_space(8.0);
+        }
+        if ui.primary("Take the draft of all three").clicked() {
+            let mut fresh = puzzle.clone();
+            *hints_of(&mut fresh, level) = drafted.clone();
+            cx.send(Command::Step(vec![Edit::Puzzle(Box::new(fresh))]));
+        }
+    });
+}
+
+fn step_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &Puzzle, level: Level, step: Step) {
+    let (name, help) = match step {
+        Step::Nudge => ("Nudge", "Where to look."),
+        Step::Method => ("Method", "What to do."),
+        Step::Giveaway => ("Giveaway", "All but the last step."),
+    };
+    let mut text = match level {
+        Level::Standard => puzzle.hints.step(step).to_owned(),
+        other => puzzle
+            .change(other)
+            .and_then(|change| change.hints.as_ref())
+            .map_or_else(String::new, |hints| hints.step(step).to_owned()),
+    };
+    let at = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Hint(level, step));
+    if Field::new(name).help(help).at(at).text(ui, cx, 3, &mut text) {
+        let mut fresh = puzzle.clone();
+        *hints_of(&mut fresh, level).step_mut(step) = text;
+        drop_empty(&mut fresh);
+        cx.edit(Edit::Puzzle(Box::new(fresh)));
+    }
+    if level != Level::Standard && puzzle.hints_at(level).step(step) == puzzle.hints.step(step) {
+        ui.quiet(&format!("Standard: {}", puzzle.hints.step(step)));
+    }
+}
+
+/// The hints that a level writes, made where there are none yet.
+fn hints_of(puzzle: &mut Puzzle, level: Level) -> &mut HintLadder {
+    let change = match level {
+        Level::Standard => return &mut puzzle.hints,
+        Level::Gentle => &mut puzzle.gentle,
+        Level::Stiff => &mut puzzle.stiff,
+    };
+    change.get_or_insert_default().hints.get_or_insert_default()
+}
+
+/// Takes away hints of a level that say nothing, so that the file does not keep an empty shell.
+fn drop_empty(puzzle: &mut Puzzle) {
+    for change in [&mut puzzle.gentle, &mut puzzle.stiff] {
+        if let Some(inner) = change {
+            if inner.hints.as_ref().is_some_and(|hints| *hints == HintLadder::default()) {
+                inner.hints = None;
+            }
+            if inner.hints.is_none() && inner.setup.is_none() {
+                *change = None;
+            }
+        }
+    }
+}
+
+fn levels_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ui.title("Play levels");
+    ui.lede("What lies open from the start, and when the host offers the next token.");
+    let mut levels: Levels = cx.kit.levels.clone();
+    let mut changed = false;
+    for level in Level::ALL {
+        let name = level.word();
+        ui.section(&format!("{}{}", name.get(..1).unwrap_or_default().to_uppercase(), name.get(1..).unwrap_or_default()));
+        let rules = levels.of_mut(level);
+        ui.horizontal_top(|ui| {
+            ui.spacing_mut().item_spacing.x = GAP_M;
+            ui.vertical(|ui| {
+                ui.set_max_width(190.0);
+                changed |= Field::new("Hint steps open from the start").salt(level).number(
+                    ui,
+                    cx,
+                    &mut rules.open_steps,
+                    0..=3,
+                    "",
+                );
+            });
+            ui.vertical(|ui| {
+                ui.set_max_width(220.0);
+                changed |= Field::new("Quiet minutes before the next token").salt(level).number(
+                    ui,
+                    cx,
+                    &mut rules.quiet_minutes,
+                    0..=60,
+                    "min",
+                );
+            });
+        });
+        changed |= Field::new("For the host").salt(level).line(ui, cx, &mut rules.about);
+    }
+    if changed {
+        cx.edit(Edit::Levels(Box::new(levels)));
+    }
+}

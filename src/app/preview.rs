@@ -1,0 +1,334 @@
+//! What is looked at, drawn by the press: the same layout that is printed, as a picture.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use eframe::egui::{Color32, ColorImage};
+
+use crate::app::session::Selection;
+use crate::diag::{Anchor, Hinted, Level, PuzzleField, Trouble};
+use crate::face::{Audience, Face, Layer, Outline, Piece};
+use crate::files::FontBook;
+use crate::kit::Kit;
+use crate::party::Party;
+use crate::print::{DocInfo, Press, Raster};
+use crate::sheet::{Paper, impose};
+use crate::theme::{Lettering, Loaded};
+use crate::units::Size;
+
+/// Pixels to the millimetre, least and greatest: below, print cannot be told from dirt; above, nobody looks.
+const SCALE: (f64, f64) = (1.5, 14.0);
+/// Pictures drawn between two reports, so that a long gallery fills from the top.
+const BATCH: usize = 6;
+
+/// What is to be drawn.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Wanted {
+    /// Nothing.
+    Nothing,
+    /// The letter on this paper.
+    Letter(Paper),
+    /// The pieces that belong to this.
+    Of(Selection),
+    /// Every piece.
+    Pieces,
+    /// Every sheet on this paper.
+    Sheets(Paper),
+}
+
+/// A picture to be drawn.
+pub struct Job {
+    /// The kit's revision.
+    pub revision: u64,
+    /// The kit.
+    pub kit: Arc<Kit>,
+    /// Its theme.
+    pub theme: Arc<Loaded>,
+    /// The fonts at hand.
+    pub fonts: FontBook,
+    /// The play level.
+    pub level: Level,
+    /// What is to be drawn.
+    pub wanted: Wanted,
+    /// How wide a picture is shown, in pixels of the screen.
+    pub width_px: u32,
+}
+
+/// What was drawn.
+#[derive(Clone)]
+pub struct Shown {
+    /// The kit's revision.
+    pub revision: u64,
+    /// The play level.
+    pub level: Level,
+    /// What was asked for.
+    pub wanted: Wanted,
+    /// The pictures, as many as are done.
+    pub items: Vec<Item>,
+    /// What could not be drawn.
+    pub troubles: Vec<Trouble>,
+    /// Whether all is done.
+    pub done: bool,
+}
+
+/// A picture of one piece or sheet.
+#[derive(Clone)]
+pub struct Item {
+    /// The piece's id, or the number of the sheet.
+    pub id: String,
+    /// What it is.
+    pub label: String,
+    /// What it shows, for those who cannot see it.
+    pub alt: String,
+    /// Whom it is for.
+    pub audience: Audience,
+    /// True size.
+    pub size: Size,
+    /// How many are needed.
+    pub copies: u16,
+    /// Whether its ground is the whole rectangle, an ellipse, or drawn by its own art.
+    pub ground: Ground,
+    /// The picture.
+    pub image: Arc<ColorImage>,
+    /// Texts that do not fit even at their least size, by their first words.
+    pub overflows: Vec<String>,
+    /// Characters that the fonts lack.
+    pub missing: Vec<char>,
+}
+
+/// The shape of the paper under a picture.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ground {
+    /// The rectangle.
+    Rect,
+    /// The ellipse in it.
+    Round,
+    /// None: the art draws it.
+    Own,
+}
+
+/// Draws, and keeps pictures of faces that have not changed since.
+#[derive(Default)]
+pub struct Painter {
+    press: Option<(Vec<(String, String)>, usize, Press)>,
+    kept: BTreeMap<String, (Face, u64, Item)>,
+}
+
+impl Painter {
+    /// Draws what the job asks for, in batches, unless `stop` says that something newer waits.
+    pub fn draw(&mut self, job: &Job, stop: &dyn Fn() -> bool, report: &dyn Fn(Shown)) {
+        let mut shown = Shown {
+            revision: job.revision,
+            level: job.level,
+            wanted: job.wanted.clone(),
+            items: Vec::new(),
+            troubles: Vec::new(),
+            done: false,
+        };
+        if let Err(trouble) = self.fill(job, &mut shown, stop, report) {
+            shown.troubles.push(trouble);
+        }
+        if !stop() || !shown.items.is_empty() || !shown.troubles.is_empty() {
+            shown.done = true;
+            report(shown);
+        }
+    }
+
+    fn fill(&mut self, job: &Job, shown: &mut Shown, stop: &dyn Fn() -> bool, report: &dyn Fn(Shown)) -> Hinted<()> {
+        if job.wanted == Wanted::Nothing {
+            return Ok(());
+        }
+        let press = self.press(job)?;
+        let party = Party::new(&job.kit, &job.theme, job.level)?;
+        let pieces: Vec<&Piece> = match &job.wanted {
+            Wanted::Nothing => Vec::new(),
+            Wanted::Letter(paper) => {
+                let letter = party.letter(&job.theme, paper.safe_size())?;
+                self.piece(&press, &letter, job.width_px, shown);
+                return Ok(());
+            }
+            Wanted::Of(selection) => {
+                for (anchor, trouble) in &party.troubles {
+                    if Selection::of(anchor) == *selection {
+                        shown.troubles.push(trouble.clone());
+                    }
+                }
+                party.pieces.iter().filter(|piece| belongs(piece, selection)).collect()
+            }
+            Wanted::Pieces => party.pieces.iter().collect(),
+            Wanted::Sheets(paper) => return sheets(job, &press, &party, *paper, shown, stop, report),
+        };
+        for (at, piece) in pieces.into_iter().enumerate() {
+            if stop() {
+                return Ok(());
+            }
+            if at > 0 && at % BATCH == 0 {
+                report(shown.clone());
+            }
+            self.piece(&press, piece, job.width_px, shown);
+        }
+        Ok(())
+    }
+
+    /// The press for the job's lettering, kept as long as lettering and fonts stay.
+    fn press(&mut self, job: &Job) -> Hinted<Press> {
+        let lettering = Lettering::new(&job.theme.theme.lettering, &job.kit.look.lettering)?;
+        let key: Vec<(String, String)> =
+            lettering.iter().map(|(role, family)| (role.to_owned(), family.to_owned())).collect();
+        let fonts = Arc::as_ptr(job.fonts.db()) as usize;
+        if let Some((old, old_fonts, press)) = &self.press
+            && (old, *old_fonts) == (&key, fonts)
+        {
+            return Ok(press.clone());
+        }
+        let press = Press::new(&job.fonts, &lettering)?;
+        self.kept.clear();
+        self.press = Some((key, fonts, press.clone()));
+        Ok(press)
+    }
+
+    fn piece(&mut self, press: &Press, piece: &Piece, width_px: u32, shown: &mut Shown) {
+        for (side, face) in [("", Some(&piece.front)), (", back", piece.back.as_ref())] {
+            let Some(face) = face else { continue };
+            let key = format!("{}{side}", piece.id);
+            let scale = scale(face.size, width_px);
+            if let Some((old, old_scale, item)) = self.kept.get(&key)
+                && *old_scale == scale.to_bits()
+                && old == face
+            {
+                let item = Item { label: format!("{}{side}", piece.label), copies: piece.copies, ..item.clone() };
+                shown.items.push(item);
+                continue;
+            }
+            match draw_face(press, piece, face, side, scale) {
+                Ok(item) => {
+                    self.kept.insert(key, (face.clone(), scale.to_bits(), item.clone()));
+                    shown.items.push(item);
+                }
+                Err(trouble) => shown.troubles.push(trouble.at(piece.label.clone())),
+            }
+        }
+    }
+}
+
+fn scale(size: Size, width_px: u32) -> f64 {
+    (f64::from(width_px) / size.w.get().max(1.0)).clamp(SCALE.0, SCALE.1)
+}
+
+fn draw_face(press: &Press, piece: &Piece, face: &Face, side: &str, scale: f64) -> Hinted<Item> {
+    let preview = press.preview(face, scale)?;
+    let mut missing: Vec<char> = preview.missing.iter().map(|glyph| glyph.text).collect();
+    missing.sort_unstable();
+    missing.dedup();
+    Ok(Item {
+        id: piece.id.clone(),
+        label: format!("{}{side}", piece.label),
+        alt: face.alt.clone(),
+        audience: piece.audience,
+        size: face.size,
+        copies: piece.copies,
+        ground: match face.outline {
+            Outline::Rect => Ground::Rect,
+            Outline::Round => Ground::Round,
+            Outline::Path(_) => Ground::Own,
+        },
+        image: Arc::new(image(&preview.raster)),
+        overflows: preview.fits.iter().filter(|fit| fit.overflows).map(|fit| fit.words.clone()).collect(),
+        missing,
+    })
+}
+
+/// The sheets of all three audiences, as they would be printed.
+fn sheets(
+    job: &Job,
+    press: &Press,
+    party: &Party,
+    paper: Paper,
+    shown: &mut Shown,
+    stop: &dyn Fn() -> bool,
+    report: &dyn Fn(Shown),
+) -> Hinted<()> {
+    let info = DocInfo { title: job.kit.title.clone(), author: job.kit.author.clone(), ..DocInfo::default() };
+    for audience in [Audience::Players, Audience::Hints, Audience::Host] {
+        let mut pieces: Vec<Piece> =
+            party.pieces.iter().filter(|piece| piece.audience == audience).cloned().collect();
+        if audience == Audience::Players {
+            pieces.insert(0, party.letter(&job.theme, paper.safe_size())?);
+        }
+        if pieces.is_empty() {
+            continue;
+        }
+        let laid = impose(&pieces, paper, audience, &job.kit.title)?;
+        let doc = press.sheets(&laid, &info)?;
+        for page in 0..doc.page_count() {
+            if stop() {
+                return Ok(());
+            }
+            let size = doc.page_size(page).unwrap_or(paper.size());
+            let raster = doc.raster(page, scale(size, job.width_px))?;
+            let names: Vec<&str> = laid
+                .get(page)
+                .map(|sheet| sheet.placed.iter().map(|placed| placed.label.as_str()).collect())
+                .unwrap_or_default();
+            shown.items.push(Item {
+                id: format!("{} {}", audience_word(audience), page + 1),
+                label: format!("For {}, sheet {} of {}", audience_word(audience), page + 1, doc.page_count()),
+                alt: names.join("; "),
+                audience,
+                size,
+                copies: 1,
+                ground: Ground::Rect,
+                image: Arc::new(image(&raster)),
+                overflows: Vec::new(),
+                missing: Vec::new(),
+            });
+            report(shown.clone());
+        }
+    }
+    Ok(())
+}
+
+/// Whom an audience names.
+#[must_use]
+pub const fn audience_word(audience: Audience) -> &'static str {
+    match audience {
+        Audience::Players => "players",
+        Audience::Hints => "hints",
+        Audience::Host => "the host",
+    }
+}
+
+/// Whether a piece belongs to what is in hand: some of its words come from there, or its name says so.
+fn belongs(piece: &Piece, selection: &Selection) -> bool {
+    let words_from = |wanted: &dyn Fn(&Anchor) -> bool| {
+        let faces = std::iter::once(&piece.front).chain(&piece.back);
+        faces.flat_map(|face| &face.layers).any(|layer| match layer {
+            Layer::Text(run) => wanted(&run.from),
+            Layer::Art(_) => false,
+        })
+    };
+    match selection {
+        Selection::Hints(id) => {
+            words_from(&|from| matches!(from, Anchor::Puzzle(of, PuzzleField::Hint(..)) if of == id))
+        }
+        Selection::Puzzle(id) | Selection::Readings(id) => {
+            piece.audience != Audience::Hints
+                && (piece.group == id.as_str()
+                    || piece.id.strip_prefix(id.as_str()).is_some_and(|rest| !rest.is_empty())
+                    || words_from(
+                        &|from| matches!(from, Anchor::Puzzle(of, field) if of == id && !matches!(field, PuzzleField::Hint(..))),
+                    ))
+        }
+        other => words_from(&|from| Selection::of(from) == *other),
+    }
+}
+
+/// A raster as the toolkit wants it.
+fn image(raster: &Raster) -> ColorImage {
+    let size = [raster.width as usize, raster.height as usize];
+    if raster.rgba.len() == size[0] * size[1] * 4 {
+        ColorImage::from_rgba_unmultiplied(size, &raster.rgba)
+    } else {
+        ColorImage::filled([1, 1], Color32::TRANSPARENT)
+    }
+}

@@ -1,0 +1,155 @@
+//! The house widgets: headings, labelled fields, buttons, chips.
+
+mod field;
+mod mark;
+
+use eframe::egui::{
+    Align, Button, FontFamily, FontId, Frame, Layout, Margin, Response, RichText, Stroke, Ui, UiBuilder, vec2,
+};
+
+pub use field::{Field, found_ui};
+pub use mark::{Mark, mark_ui};
+
+use crate::app::tokens::{self, BOLD, GAP, GAP_M, GAP_S, SERIF_BOLD, Tokens};
+use crate::diag::Trouble;
+
+/// House widgets, as methods of the toolkit's `Ui`.
+pub trait UiExt {
+    /// The colours in force.
+    fn tokens(&self) -> &'static Tokens;
+    /// The heading of what is in hand.
+    fn title(&mut self, text: &str) -> Response;
+    /// A sentence or two under the heading.
+    fn lede(&mut self, text: &str) -> Response;
+    /// The heading of a group of fields.
+    fn section(&mut self, text: &str) -> Response;
+    /// Small text that explains.
+    fn quiet(&mut self, text: &str) -> Response;
+    /// Small text in bold.
+    fn strong_small(&mut self, text: &str) -> Response;
+    /// The one thing to do next.
+    fn primary(&mut self, text: &str) -> Response;
+    /// A thing that can be done.
+    fn secondary(&mut self, text: &str) -> Response;
+    /// A word with a mark on a soft ground.
+    fn chip(&mut self, mark: Mark, text: &str) -> Response;
+    /// A group on a ground of its own.
+    fn group_card<R>(&mut self, add: impl FnOnce(&mut Ui) -> R) -> R;
+    /// A trouble, with its hints.
+    fn trouble(&mut self, trouble: &Trouble);
+    /// The column in which fields stand, scrolled.
+    fn column(&mut self, salt: &str, add: impl FnOnce(&mut Ui));
+}
+
+impl UiExt for Ui {
+    fn tokens(&self) -> &'static Tokens {
+        Tokens::of(if self.visuals().dark_mode { eframe::egui::Theme::Dark } else { eframe::egui::Theme::Light })
+    }
+
+    fn title(&mut self, text: &str) -> Response {
+        let shown = if text.trim().is_empty() { "Untitled" } else { text };
+        self.heading(RichText::new(shown).color(self.tokens().ink))
+    }
+
+    fn lede(&mut self, text: &str) -> Response {
+        let response = self.label(RichText::new(text).color(self.tokens().quiet));
+        self.add_space(GAP);
+        response
+    }
+
+    fn section(&mut self, text: &str) -> Response {
+        self.add_space(tokens::GAP_L - GAP);
+        let font = FontId::new(19.0, FontFamily::Name(SERIF_BOLD.into()));
+        let response = self.label(RichText::new(text).font(font).color(self.tokens().ink));
+        let width = self.available_width();
+        let (rect, _) = self.allocate_exact_size(vec2(width, 1.0), eframe::egui::Sense::hover());
+        self.painter().hline(rect.x_range(), rect.center().y, Stroke::new(1.0, self.tokens().line));
+        self.add_space(GAP_S);
+        response
+    }
+
+    fn quiet(&mut self, text: &str) -> Response {
+        self.label(RichText::new(text).size(13.0).color(self.tokens().quiet))
+    }
+
+    fn strong_small(&mut self, text: &str) -> Response {
+        self.label(RichText::new(text).font(FontId::new(13.5, FontFamily::Name(BOLD.into()))))
+    }
+
+    fn primary(&mut self, text: &str) -> Response {
+        let t = self.tokens();
+        let font = FontId::new(14.5, FontFamily::Name(BOLD.into()));
+        let text = RichText::new(text).font(font).color(t.on_accent);
+        self.add(Button::new(text).fill(t.accent).stroke(Stroke::NONE))
+    }
+
+    fn secondary(&mut self, text: &str) -> Response {
+        self.add(Button::new(text))
+    }
+
+    fn chip(&mut self, mark: Mark, text: &str) -> Response {
+        let (tone, ground) = mark.colours(self.tokens());
+        Frame::new()
+            .fill(ground)
+            .corner_radius(11)
+            .inner_margin(Margin { left: 8, right: 10, top: 3, bottom: 3 })
+            .show(self, |ui| {
+                ui.horizontal(|ui| {
+                    ui.spacing_mut().item_spacing.x = 6.0;
+                    ui.spacing_mut().interact_size.y = 16.0;
+                    mark_ui(ui, mark, 12.0);
+                    ui.label(RichText::new(text).size(13.0).color(tone));
+                });
+            })
+            .response
+    }
+
+    fn group_card<R>(&mut self, add: impl FnOnce(&mut Ui) -> R) -> R {
+        let t = self.tokens();
+        Frame::new()
+            .fill(t.shelf)
+            .stroke(Stroke::new(1.0, t.line))
+            .corner_radius(tokens::RADIUS)
+            .inner_margin(Margin::same(16))
+            .show(self, |ui| {
+                ui.set_width(ui.available_width());
+                add(ui)
+            })
+            .inner
+    }
+
+    fn trouble(&mut self, trouble: &Trouble) {
+        let t = self.tokens();
+        Frame::new().fill(t.blocks_soft).corner_radius(tokens::RADIUS).inner_margin(Margin::symmetric(12, 9)).show(
+            self,
+            |ui| {
+                ui.set_width(ui.available_width());
+                let head = match &trouble.place {
+                    Some(place) => format!("{place}: {}", trouble.message),
+                    None => trouble.message.clone(),
+                };
+                ui.label(RichText::new(head).color(t.blocks));
+                for hint in &trouble.hints {
+                    ui.label(RichText::new(hint).size(13.5).color(t.ink));
+                }
+            },
+        );
+    }
+
+    fn column(&mut self, salt: &str, add: impl FnOnce(&mut Ui)) {
+        eframe::egui::ScrollArea::vertical().id_salt(salt).auto_shrink([false, false]).show(self, |ui| {
+            let room = ui.available_width();
+            let width = (room - 2.0 * GAP_M - 12.0).clamp(240.0, tokens::COLUMN);
+            let left = ((room - width) / 2.0).clamp(GAP_M, 56.0);
+            let mut rect = ui.available_rect_before_wrap();
+            rect.min.x += left;
+            rect.set_width(width);
+            let mut child = ui.new_child(UiBuilder::new().max_rect(rect).layout(Layout::top_down(Align::Min)));
+            child.add_space(GAP_M + GAP_S);
+            add(&mut child);
+            child.add_space(tokens::GAP_L);
+            let used = child.min_rect();
+            ui.allocate_rect(used, eframe::egui::Sense::hover());
+        });
+    }
+}

@@ -1,0 +1,177 @@
+//! Heavy work, off the frame thread: one thread draws what is looked at, another proves the kit.
+//!
+//! Each thread has a slot for one job; a newer job takes the older one's place, so that work never queues up
+//! behind typing. Results carry the revision of the kit that they belong to.
+
+use std::sync::mpsc::{Receiver, Sender, channel};
+use std::sync::{Arc, Condvar, Mutex, PoisonError};
+use std::time::Duration;
+
+use eframe::egui;
+
+use crate::app::preview::{Job as PreviewJob, Painter, Shown};
+use crate::checks::{Proof, prove};
+use crate::diag::{Hinted, Level};
+use crate::files::FontBook;
+use crate::kit::Kit;
+use crate::print::Press;
+use crate::theme::{Lettering, Loaded};
+
+/// How long the proof waits for the typing to pause before it starts.
+const PROOF_PAUSE: Duration = Duration::from_millis(160);
+
+/// A kit to be proved.
+pub struct ProofJob {
+    /// The kit's revision.
+    pub revision: u64,
+    /// The kit.
+    pub kit: Arc<Kit>,
+    /// Its theme.
+    pub theme: Arc<Loaded>,
+    /// The fonts at hand.
+    pub fonts: FontBook,
+}
+
+/// What a thread reports.
+pub enum Report {
+    /// Something was drawn; more of the same may follow.
+    Shown(Shown),
+    /// A kit of this revision was proved.
+    Proved(u64, Box<Hinted<Proof>>),
+}
+
+/// The two threads. They end when this is dropped.
+pub struct Worker {
+    preview: Arc<Newest<PreviewJob>>,
+    proof: Arc<Newest<ProofJob>>,
+    reports: Receiver<Report>,
+}
+
+impl Worker {
+    /// Starts the threads; each asks `ctx` for a frame when it has something to show.
+    #[must_use]
+    pub fn start(ctx: &egui::Context) -> Self {
+        let (send, reports) = channel();
+        let preview = Arc::new(Newest::default());
+        let proof = Arc::new(Newest::default());
+        {
+            let (slot, send, ctx) = (preview.clone(), send.clone(), ctx.clone());
+            std::thread::spawn(move || draw_all(&slot, &send, &ctx));
+        }
+        {
+            let (slot, ctx) = (proof.clone(), ctx.clone());
+            std::thread::spawn(move || prove_all(&slot, &send, &ctx));
+        }
+        Self { preview, proof, reports }
+    }
+
+    /// Asks for a picture of what is looked at.
+    pub fn draw(&self, job: PreviewJob) {
+        self.preview.put(job);
+    }
+
+    /// Asks for a proof.
+    pub fn prove(&self, job: ProofJob) {
+        self.proof.put(job);
+    }
+
+    /// What has been reported since the last time.
+    pub fn reports(&self) -> impl Iterator<Item = Report> + '_ {
+        self.reports.try_iter()
+    }
+}
+
+impl Drop for Worker {
+    fn drop(&mut self) {
+        self.preview.close();
+        self.proof.close();
+    }
+}
+
+fn draw_all(slot: &Newest<PreviewJob>, send: &Sender<Report>, ctx: &egui::Context) {
+    let mut painter = Painter::default();
+    while let Some(job) = slot.wait() {
+        painter.draw(&job, &|| slot.newer(), &|shown| {
+            // The window may be gone; then the slot is closed and the loop ends.
+            let _ = send.send(Report::Shown(shown));
+            ctx.request_repaint();
+        });
+    }
+}
+
+fn prove_all(slot: &Newest<ProofJob>, send: &Sender<Report>, ctx: &egui::Context) {
+    while let Some(job) = slot.wait() {
+        if slot.newer_within(PROOF_PAUSE) {
+            continue;
+        }
+        let press = Lettering::new(&job.theme.theme.lettering, &job.kit.look.lettering)
+            .and_then(|lettering| Press::new(&job.fonts, &lettering));
+        let proof = prove(&job.kit, &job.theme, press.as_ref().ok(), &Level::ALL);
+        let proof = match press {
+            Ok(_) => proof,
+            // Without a press nothing can be set, so that comes before all other findings.
+            Err(trouble) => Err(trouble),
+        };
+        let _ = send.send(Report::Proved(job.revision, Box::new(proof)));
+        ctx.request_repaint();
+    }
+}
+
+/// A slot for one job.
+struct Newest<J> {
+    state: Mutex<State<J>>,
+    changed: Condvar,
+}
+
+struct State<J> {
+    job: Option<J>,
+    closed: bool,
+}
+
+impl<J> Default for Newest<J> {
+    fn default() -> Self {
+        Self { state: Mutex::new(State { job: None, closed: false }), changed: Condvar::new() }
+    }
+}
+
+impl<J> Newest<J> {
+    fn put(&self, job: J) {
+        self.state.lock().unwrap_or_else(PoisonError::into_inner).job = Some(job);
+        self.changed.notify_all();
+    }
+
+    fn close(&self) {
+        self.state.lock().unwrap_or_else(PoisonError::into_inner).closed = true;
+        self.changed.notify_all();
+    }
+
+    /// The next job; none when the slot is closed.
+    fn wait(&self) -> Option<J> {
+        let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        loop {
+            if state.closed {
+                return None;
+            }
+            if let Some(job) = state.job.take() {
+                return Some(job);
+            }
+            state = self.changed.wait(state).unwrap_or_else(PoisonError::into_inner);
+        }
+    }
+
+    /// Whether a newer job waits, or none is wanted any more.
+    fn newer(&self) -> bool {
+        let state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        state.closed || state.job.is_some()
+    }
+
+    /// Waits for a newer job, but no longer than this.
+    fn newer_within(&self, pause: Duration) -> bool {
+        let state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        let (state, _) = self
+            .changed
+            .wait_timeout_while(state, pause, |state| !state.closed && state.job.is_none())
+            .unwrap_or_else(PoisonError::into_inner);
+        state.closed || state.job.is_some()
+    }
+}
