@@ -3,7 +3,7 @@ use std::sync::Arc;
 
 use eframe::egui::{
     Align, Color32, ColorImage, Image, Layout, Rect, RichText, ScrollArea, Sense, Shadow, TextureHandle,
-    TextureOptions, Ui, UiBuilder, WidgetInfo, WidgetType, load::SizedTexture, vec2,
+    TextureOptions, Ui, UiBuilder, WidgetInfo, Role, load::SizedTexture, vec2,
 };
 
 use crate::app::ctx::Ctx;
@@ -135,7 +135,7 @@ impl Desk {
         let scale = (room / w.max(1.0)).min(MOST_PT_PER_MM);
         let size = vec2(w * scale, h * scale);
         let (rect, response) = ui.allocate_exact_size(vec2(room, size.y + 4.0), Sense::hover());
-        response.widget_info(|| WidgetInfo::labeled(WidgetType::Image, true, format!("{}. {}", item.label, item.alt)));
+        response.widget_info(|| WidgetInfo::labeled(Role::Image, true, format!("{}. {}", item.label, item.alt)));
         if ui.is_rect_visible(rect) {
             let paper = Rect::from_center_size(rect.center(), size);
             self.paint(ui, cx, item, paper);

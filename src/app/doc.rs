@@ -1,3 +1,4 @@
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -8,7 +9,7 @@ use crate::ids::ThemeId;
 use crate::kit::Kit;
 use crate::kit::file::write_kit;
 use crate::limits;
-use crate::theme::Loaded;
+use crate::theme::{Loaded, load_pictures};
 
 /// The kit file of a folder.
 const KIT_FILE: &str = "kit.ron";
@@ -30,7 +31,14 @@ pub struct Doc {
     files: Arc<dyn Files>,
     file: VPath,
     saved: Kit,
+    /// The kit's own pictures that are loaded.
+    pictures: BTreeSet<VPath>,
     unsaved: bool,
+}
+
+/// The pictures that a kit names.
+fn pictures(kit: &Kit) -> BTreeSet<VPath> {
+    kit.notes.iter().filter_map(|note| note.picture.clone()).collect()
 }
 
 impl Doc {
@@ -40,6 +48,7 @@ impl Doc {
         let Opened { files, file, folder, kit, theme, fonts } = opened;
         Self {
             saved: kit.clone(),
+            pictures: pictures(&kit),
             kit,
             theme: Arc::new(theme),
             fonts,
@@ -70,6 +79,12 @@ impl Doc {
         } else {
             self.load_theme(&self.kit.theme.clone());
         }
+        let pictures = pictures(&self.kit);
+        if pictures != self.pictures {
+            let theme = Arc::make_mut(&mut self.theme);
+            load_pictures(theme, self.files.as_ref(), &self.kit);
+            self.pictures = pictures;
+        }
     }
 
     /// Loads a theme; the one before it stays when that fails.
@@ -78,6 +93,7 @@ impl Doc {
             Ok((theme, fonts)) => {
                 self.theme = Arc::new(theme);
                 self.fonts = fonts;
+                self.pictures.clear();
                 self.theme_trouble = None;
             }
             Err(trouble) => self.theme_trouble = Some(trouble),

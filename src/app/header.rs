@@ -1,5 +1,5 @@
 use eframe::egui::{
-    Align, Button, FontFamily, FontId, Layout, Response, RichText, Sense, Stroke, Ui, WidgetInfo, WidgetType, vec2,
+    Align, Button, FontFamily, FontId, Layout, Response, RichText, Sense, Stroke, Ui, WidgetInfo, Role, vec2,
 };
 
 use crate::app::action::Action;
@@ -63,7 +63,7 @@ fn tab_ui(ui: &mut Ui, cx: &Ctx<'_>, tab: Tab) -> Response {
     let words = ui.painter().layout_no_wrap(tab.name().to_owned(), FontId::new(16.0, family), tone);
     let size = vec2(words.size().x.max(40.0) + 28.0, ui.available_height());
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
-    response.widget_info(|| WidgetInfo::selected(WidgetType::SelectableLabel, true, shown, tab.name()));
+    response.widget_info(|| WidgetInfo::selected(Role::Tab, true, shown, tab.name()));
     let painter = ui.painter();
     if response.hovered() && !shown {
         painter.rect_filled(rect.shrink2(vec2(2.0, 10.0)), 7, t.hover);

@@ -15,7 +15,7 @@ use crate::app::export::{Outcome, Running};
 use crate::app::history::History;
 use crate::app::places::Locals;
 use crate::app::preview::{Job, Wanted};
-use crate::app::session::{Selection, Session};
+use crate::app::session::Selection;
 use crate::app::worker::{ProofJob, Report};
 use crate::bundle::Options;
 use crate::diag::{Hinted, Level};
@@ -220,11 +220,11 @@ impl App {
 
     fn opened(&mut self, opened: Hinted<Doc>) {
         match opened {
-            Ok(doc) => {
+            Ok(mut doc) => {
                 // Revisions go on counting, so that late results of the kit before are not taken for this one's.
-                let revision = self.doc.revision + 1;
-                self.doc = Doc { revision, ..doc };
-                self.session = Session { level: self.session.level, paper: self.session.paper, ..Session::default() };
+                doc.revision = self.doc.revision + 1;
+                self.doc = doc;
+                self.session.start_over();
                 self.history = History::default();
                 self.locals = Locals::default();
                 self.derived.forget();

@@ -1,5 +1,5 @@
 use eframe::egui::{
-    Align2, FontFamily, FontId, Response, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, WidgetInfo, WidgetType,
+    Align2, FontFamily, FontId, Response, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, WidgetInfo, Role,
     pos2, vec2,
 };
 
@@ -161,7 +161,7 @@ fn bar_ui(ui: &mut Ui, cx: &Ctx<'_>, text: &str, chosen: bool, adds: bool) -> Re
     let t = cx.tokens;
     let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 30.0), Sense::click());
     response.widget_info(|| {
-        let kind = if adds { WidgetType::Button } else { WidgetType::SelectableLabel };
+        let kind = if adds { Role::Button } else { Role::Button };
         WidgetInfo::selected(kind, true, chosen, text)
     });
     let body = rect.shrink2(vec2(6.0, 1.0));

@@ -59,8 +59,6 @@ pub struct Job {
 pub struct Shown {
     /// The kit's revision.
     pub revision: u64,
-    /// The play level.
-    pub level: Level,
     /// What was asked for.
     pub wanted: Wanted,
     /// The pictures, as many as are done.
@@ -119,7 +117,6 @@ impl Painter {
     pub fn draw(&mut self, job: &Job, stop: &dyn Fn() -> bool, report: &dyn Fn(Shown)) {
         let mut shown = Shown {
             revision: job.revision,
-            level: job.level,
             wanted: job.wanted.clone(),
             items: Vec::new(),
             troubles: Vec::new(),
@@ -143,7 +140,7 @@ impl Painter {
         let pieces: Vec<&Piece> = match &job.wanted {
             Wanted::Nothing => Vec::new(),
             Wanted::Letter(paper) => {
-                let letter = party.letter(&job.theme, paper.safe_size())?;
+                let letter = party.letter(&job.theme, paper.letter_area())?;
                 self.piece(&press, &letter, job.width_px, shown);
                 return Ok(());
             }
@@ -253,7 +250,7 @@ fn sheets(
         let mut pieces: Vec<Piece> =
             party.pieces.iter().filter(|piece| piece.audience == audience).cloned().collect();
         if audience == Audience::Players {
-            pieces.insert(0, party.letter(&job.theme, paper.safe_size())?);
+            pieces.insert(0, party.letter(&job.theme, paper.letter_area())?);
         }
         if pieces.is_empty() {
             continue;

@@ -7,7 +7,7 @@ use crate::kit::edit::Item;
 use crate::sheet::Paper;
 
 /// The five places of the window, in the order of the job.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Tab {
     /// Letter, notes, hints.
     #[default]
@@ -202,6 +202,11 @@ impl Session {
             Tab::Prove => Selection::Findings,
             Tab::Print => Selection::Sheets,
         }
+    }
+
+    /// Forgets what was in hand: another kit was opened. Level and paper stay.
+    pub fn start_over(&mut self) {
+        *self = Self { level: self.level, paper: self.paper, ..Self::default() };
     }
 
     /// Takes a thing in hand.

@@ -8,8 +8,6 @@ use eframe::egui::{
     self, Color32, CornerRadius, FontFamily, FontId, Margin, Shadow, Stroke, TextStyle, Theme, Visuals, vec2,
 };
 
-use crate::diag::Severity;
-
 /// The smallest gap, between a label and its field.
 pub const GAP_S: f32 = 4.0;
 /// Between neighbours of one thought.
@@ -144,16 +142,6 @@ impl Tokens {
         match theme {
             Theme::Light => &LIGHT,
             Theme::Dark => &DARK,
-        }
-    }
-
-    /// Text tone and ground of a severity.
-    #[must_use]
-    pub const fn severity(&self, severity: Severity) -> (Color32, Color32) {
-        match severity {
-            Severity::Blocks => (self.blocks, self.blocks_soft),
-            Severity::Warns => (self.warns, self.warns_soft),
-            Severity::Notes => (self.notes, self.notes_soft),
         }
     }
 }

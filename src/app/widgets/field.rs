@@ -46,7 +46,7 @@ impl<'a> Field<'a> {
     /// Tells it from fields of the same name.
     #[must_use]
     pub fn salt(mut self, salt: impl Hash + std::fmt::Debug) -> Self {
-        self.salt = Some(Id::new(salt));
+        self.salt = Some(Id::unique(salt));
         self
     }
 

@@ -36,6 +36,7 @@ pub fn note(kit: &Kit) -> (Edit, Selection) {
         kind: NoteKind::Note,
         title: "A note".into(),
         text: "Write here what guests read.".into(),
+        picture: None,
         place: somewhere(kit),
     };
     (Edit::Note(Box::new(note)), Selection::Note(id))
