@@ -1,1 +1,248 @@
-//! Tests of `app`.
+//! Tests of `app`: the window is driven by the roles and names that a screen reader hears.
+
+use std::path::Path;
+use std::time::{Duration, Instant};
+
+use eframe::egui::accesskit::Role;
+use eframe::egui::{Key, Modifiers, ViewportEvent, ViewportId, pos2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::{NodeT as _, Queryable as _};
+use inklatch::app::App;
+use inklatch::bundle::{Opened, open, scaffold};
+use inklatch::files::{Disk, Files as _, VPath};
+use inklatch::kit::file::write_kit;
+
+/// Frames after which every view has settled.
+const SETTLE: usize = 6;
+/// The longest wait for the workers; a loaded machine is slow.
+const PATIENCE: Duration = Duration::from_secs(120);
+
+fn demo() -> Opened {
+    open(None).unwrap()
+}
+
+/// A small kit in a folder of its own.
+fn small(folder: &Path) -> Opened {
+    let text = scaffold("A Small Kit").unwrap();
+    Disk::new(folder).write(&VPath::new("kit.ron").unwrap(), text.as_bytes()).unwrap();
+    open(Some(folder)).unwrap()
+}
+
+fn window(opened: Opened, dark: bool) -> Harness<'static, App> {
+    let mut harness = Harness::builder()
+        .with_size([1360.0, 860.0])
+        .with_accessibility_check(false)
+        .build_eframe(|cx| App::plain(&cx.egui_ctx, opened, dark));
+    harness.run_steps(SETTLE);
+    harness
+}
+
+/// Lets the workers finish and the views show it.
+fn rest(harness: &mut Harness<'_, App>) {
+    let start = Instant::now();
+    while !harness.state().at_rest() {
+        assert!(start.elapsed() < PATIENCE, "the workers did not come to rest");
+        std::thread::sleep(Duration::from_millis(10));
+        harness.step();
+    }
+    harness.run_steps(SETTLE);
+}
+
+fn press(harness: &mut Harness<'_, App>, modifiers: Modifiers, key: Key) {
+    harness.key_press_modifiers(modifiers, key);
+    harness.run_steps(3);
+}
+
+fn click(harness: &mut Harness<'_, App>, role: Role, name: &str) {
+    harness.get_by_role_and_label(role, name).click();
+    harness.run_steps(SETTLE);
+}
+
+#[test]
+fn every_place_draws_in_both_themes_and_names_its_controls() {
+    for dark in [false, true] {
+        let mut harness = window(demo(), dark);
+        rest(&mut harness);
+        for (place, rows) in [
+            ("Write", ["Letter", "Title and guests", "Play levels"].as_slice()),
+            ("Build", &["How it ends"]),
+            ("Dress", &["Theme", "Palette", "Lettering", "Words"]),
+            ("Prove", &["Findings", "Flow"]),
+            ("Print", &["Sheets", "Pieces", "Bundle"]),
+        ] {
+            click(&mut harness, Role::Tab, place);
+            for row in rows {
+                let row = harness.get_all_by_role_and_label(Role::Button, row).next().unwrap();
+                row.click();
+                harness.run_steps(SETTLE);
+                harness.check_accessibility();
+            }
+        }
+    }
+}
+
+#[test]
+fn every_item_of_the_outline_can_be_taken_in_hand() {
+    let mut harness = window(demo(), false);
+    let kit = harness.state().kit().clone();
+    let titles: Vec<String> = kit.puzzles.iter().map(|puzzle| puzzle.title.clone()).collect();
+    let names = kit.locks.iter().map(|lock| lock.name.clone()).chain(kit.boxes.iter().map(|item| item.name.clone()));
+    let things: Vec<String> =
+        names.chain(kit.spots.iter().map(|s| s.name.clone())).chain(kit.props.iter().map(|p| p.name.clone())).collect();
+    press(&mut harness, Modifiers::COMMAND, Key::Num2);
+    for name in titles.iter().chain(&things) {
+        let row = harness.get_all_by_role_and_label(Role::Button, name).next().unwrap();
+        row.click();
+        harness.run_steps(SETTLE);
+        harness.check_accessibility();
+    }
+}
+
+#[test]
+fn typing_into_the_letter_changes_the_kit_and_undo_takes_it_back() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut harness = window(small(folder.path()), false);
+    let before = harness.state().kit().letter.closing.clone();
+    harness.get_by_role_and_label(Role::TextInput, "Closing").focus();
+    harness.run_steps(2);
+    press(&mut harness, Modifiers::NONE, Key::End);
+    harness.get_by_role_and_label(Role::TextInput, "Closing").type_text(" indeed");
+    harness.run_steps(3);
+    let after = harness.state().kit().letter.closing.clone();
+    assert_eq!(after, format!("{before} indeed"));
+    press(&mut harness, Modifiers::COMMAND, Key::Z);
+    assert_eq!(harness.state().kit().letter.closing, before);
+    press(&mut harness, Modifiers::COMMAND | Modifiers::SHIFT, Key::Z);
+    assert_eq!(harness.state().kit().letter.closing, after);
+    press(&mut harness, Modifiers::COMMAND, Key::Z);
+    harness.get_by_role_and_label(Role::TextInput, "Signature").focus();
+    harness.run_steps(2);
+    harness.get_by_role_and_label(Role::TextInput, "Signature").type_text("x");
+    harness.run_steps(3);
+    // A change after an undo leaves nothing to make again.
+    let now = harness.state().kit().letter.clone();
+    press(&mut harness, Modifiers::COMMAND | Modifiers::SHIFT, Key::Z);
+    assert_eq!(harness.state().kit().letter, now);
+}
+
+#[test]
+fn a_drag_over_many_frames_is_one_step() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut harness = window(small(folder.path()), false);
+    click(&mut harness, Role::Button, "Title and guests");
+    let minutes = harness.state().kit().minutes;
+    let from = harness.get_by_role_and_label(Role::SpinButton, "Play time").rect().center();
+    harness.drag_at(from);
+    harness.run_steps(2);
+    let mut seen = Vec::new();
+    for step in 1..=12_u8 {
+        harness.hover_at(pos2(from.x + 6.0 * f32::from(step), from.y));
+        harness.run_steps(2);
+        seen.push(harness.state().kit().minutes);
+    }
+    seen.dedup();
+    assert!(seen.len() > 2, "the number followed the pointer: {seen:?}");
+    harness.drop_at(pos2(from.x + 72.0, from.y));
+    harness.run_steps(3);
+    assert_eq!(harness.state().steps(), 1);
+    press(&mut harness, Modifiers::COMMAND, Key::Z);
+    assert_eq!(harness.state().kit().minutes, minutes);
+}
+
+#[test]
+fn a_finding_leads_to_its_field_and_its_fix_is_one_step() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut opened = small(folder.path());
+    let puzzle = opened.kit.puzzles.first_mut().unwrap();
+    puzzle.hints.method.clear();
+    let title = puzzle.title.clone();
+    let mut harness = window(opened, false);
+    rest(&mut harness);
+    let found = harness
+        .get_all_by_role(Role::Button)
+        .filter_map(|node| node.accesskit_node().label())
+        .find(|label| label.starts_with("warns:") && label.contains("method"));
+    let found = found.expect("a missing hint is a finding");
+    click(&mut harness, Role::Button, &found);
+    assert!(harness.get_by_role_and_label(Role::MultilineTextInput, "Method").is_focused());
+    assert!(harness.query_all_by_label(&title).next().is_some());
+    let fix = harness
+        .get_all_by_role(Role::Button)
+        .filter_map(|node| node.accesskit_node().label())
+        .find(|label| label.contains("draft") && !label.starts_with("Take the draft of"));
+    let steps = harness.state().steps();
+    click(&mut harness, Role::Button, &fix.expect("the finding has a fix"));
+    assert_eq!(harness.state().steps(), steps + 1);
+    assert!(!harness.state().kit().puzzles[0].hints.method.is_empty());
+}
+
+#[test]
+fn a_setup_that_is_no_ron_leaves_the_kit_alone() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut harness = window(small(folder.path()), false);
+    press(&mut harness, Modifiers::COMMAND, Key::Num2);
+    let before = harness.state().kit().clone();
+    let field = || "Setup in RON";
+    harness.get_by_role_and_label(Role::MultilineTextInput, field()).focus();
+    harness.run_steps(2);
+    press(&mut harness, Modifiers::COMMAND, Key::End);
+    harness.get_by_role_and_label(Role::MultilineTextInput, field()).type_text("(");
+    harness.run_steps(3);
+    assert_eq!(*harness.state().kit(), before);
+    assert!(harness.query_all_by_label_contains("this is no RON yet").next().is_some());
+    press(&mut harness, Modifiers::NONE, Key::Backspace);
+    assert!(harness.query_all_by_label_contains("this is no RON yet").next().is_none());
+}
+
+#[test]
+fn saving_asks_for_a_folder_and_closing_asks_about_changes() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut harness = window(demo(), false);
+    press(&mut harness, Modifiers::COMMAND, Key::S);
+    let field = "Folder to save the kit in";
+    harness.get_by_role_and_label(Role::TextInput, field).focus();
+    harness.run_steps(2);
+    let place = folder.path().join("mine");
+    harness.get_by_role_and_label(Role::TextInput, field).type_text(&place.display().to_string());
+    harness.run_steps(2);
+    click(&mut harness, Role::Button, "Save here");
+    let again = open(Some(&place)).unwrap();
+    assert_eq!(write_kit(&again.kit).unwrap(), write_kit(harness.state().kit()).unwrap());
+
+    harness.get_by_role_and_label(Role::TextInput, "Closing").focus();
+    harness.run_steps(2);
+    harness.get_by_role_and_label(Role::TextInput, "Closing").type_text("x");
+    harness.run_steps(3);
+    let window = harness.input_mut().viewports.entry(ViewportId::ROOT).or_default();
+    window.events.push(ViewportEvent::Close);
+    harness.run_steps(3);
+    assert!(harness.query_by_role_and_label(Role::Button, "Close without saving").is_some());
+    click(&mut harness, Role::Button, "Stay");
+    assert!(harness.query_by_role_and_label(Role::Button, "Close without saving").is_none());
+    press(&mut harness, Modifiers::COMMAND, Key::S);
+    let again = open(Some(&place)).unwrap();
+    assert_eq!(again.kit, *harness.state().kit());
+}
+
+#[test]
+fn a_folder_that_cannot_be_written_keeps_everything() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("a-file");
+    let mut harness = window(small(&folder.path().join("kit")), false);
+    harness.get_by_role_and_label(Role::TextInput, "Closing").focus();
+    harness.run_steps(2);
+    harness.get_by_role_and_label(Role::TextInput, "Closing").type_text("x");
+    harness.run_steps(2);
+    let before = harness.state().kit().clone();
+    // A folder below a file can never be made, not even by root.
+    Disk::new(folder.path()).write(&VPath::new("a-file").unwrap(), b"x").unwrap();
+    press(&mut harness, Modifiers::COMMAND | Modifiers::SHIFT, Key::S);
+    let field = "Folder to save the kit in";
+    harness.get_by_role_and_label(Role::TextInput, field).focus();
+    harness.run_steps(2);
+    harness.get_by_role_and_label(Role::TextInput, field).type_text(&file.join("x").display().to_string());
+    harness.run_steps(2);
+    click(&mut harness, Role::Button, "Save here");
+    assert!(harness.query_all_by_label_contains("nothing is lost").next().is_some());
+    assert_eq!(*harness.state().kit(), before);
+}

@@ -15,8 +15,10 @@ pub enum Action {
     Save,
     /// Save in another folder.
     SaveAs,
-    /// Write the bundle.
+    /// Show what the bundle will hold.
     Export,
+    /// Write the bundle.
+    WriteBundle,
     /// Show a place.
     Show(Tab),
     /// Light or dark.
@@ -42,6 +44,7 @@ impl Action {
         Self::Save,
         Self::SaveAs,
         Self::Export,
+        Self::WriteBundle,
         Self::Show(Tab::Write),
         Self::Show(Tab::Build),
         Self::Show(Tab::Dress),
@@ -64,7 +67,8 @@ impl Action {
             Self::Open => "Open…",
             Self::Save => "Save",
             Self::SaveAs => "Save as…",
-            Self::Export => "Export",
+            Self::Export => "Export…",
+            Self::WriteBundle => "Write the bundle",
             Self::Show(tab) => tab.name(),
             Self::SwitchLight => "Light or dark",
             Self::ZoomIn => "Larger",
@@ -84,7 +88,8 @@ impl Action {
             Self::Open => "Open a kit: a folder with a kit.ron in it",
             Self::Save => "Write the kit to its folder",
             Self::SaveAs => "Write the kit, with its pictures and its own themes, to another folder",
-            Self::Export => "Print place: write the bundle for players and host",
+            Self::Export => "Choose papers, levels and folder of the bundle",
+            Self::WriteBundle => "Write the bundle as it is chosen",
             Self::Show(tab) => tab.about(),
             Self::SwitchLight => "Switch the window between light and dark",
             Self::ZoomIn => "Make everything in the window larger, up to 200 %",
@@ -111,6 +116,7 @@ impl Action {
             Self::Save => ctrl(Key::S),
             Self::SaveAs => ctrl_shift(Key::S),
             Self::Export => ctrl(Key::E),
+            Self::WriteBundle => ctrl_shift(Key::E),
             Self::Show(Tab::Write) => ctrl(Key::Num1),
             Self::Show(Tab::Build) => ctrl(Key::Num2),
             Self::Show(Tab::Dress) => ctrl(Key::Num3),

@@ -1,7 +1,7 @@
 //! Bars below the header: what was done, what went wrong, and the questions that would elsewhere be windows
 //! in the way.
 
-use eframe::egui::{Button, Frame, Key, Margin, RichText, Stroke, TextEdit, Ui, vec2};
+use eframe::egui::{Frame, Key, Margin, RichText, Stroke, TextEdit, Ui, vec2};
 
 use crate::app::ctx::{Command, Ctx, Leaving};
 use crate::app::widgets::UiExt as _;
@@ -106,7 +106,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar) {
 
 fn close_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.add_space(8.0);
-    if ui.add(Button::new("Put away").small()).clicked() {
+    if ui.small_button(true, "Put away", "").clicked() {
         cx.send(Command::CloseBar);
     }
 }

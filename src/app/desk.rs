@@ -62,15 +62,15 @@ impl Desk {
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped")]
         let steps = (pixels / 64.0).ceil().clamp(2.0, 60.0) as u32;
         self.width_px = steps * 64;
+        if *wanted == Wanted::Nothing {
+            about_ui(ui, cx);
+            return;
+        }
         let Some(shown) = self.shown.clone().filter(|shown| shown.wanted == *wanted) else {
-            if *wanted == Wanted::Nothing {
-                about_ui(ui, cx);
-            } else {
-                ui.horizontal(|ui| {
-                    mark_ui(ui, Mark::Waiting, 14.0);
-                    ui.quiet("being drawn");
-                });
-            }
+            ui.horizontal(|ui| {
+                mark_ui(ui, Mark::Waiting, 14.0);
+                ui.quiet("being drawn");
+            });
             return;
         };
         ScrollArea::vertical().id_salt(("desk", format!("{wanted:?}"))).auto_shrink([false, false]).show(ui, |ui| {
@@ -95,7 +95,7 @@ impl Desk {
     fn head_ui(&self, ui: &mut Ui, cx: &Ctx<'_>, wanted: &Wanted) {
         ui.horizontal(|ui| {
             ui.strong_small(match wanted {
-                Wanted::Nothing => "About this",
+                Wanted::Nothing => "The kit at a glance",
                 Wanted::Sheets(_) => "The sheets",
                 Wanted::Letter(_) => "The letter as printed",
                 Wanted::Of(_) | Wanted::Pieces => "As printed",

@@ -33,7 +33,15 @@ pub struct Doc {
     saved: Kit,
     /// The kit's own pictures that are loaded.
     pictures: BTreeSet<VPath>,
+    /// The pictures that lie in the kit's folder, as they were when it was opened or saved.
+    own_pictures: Vec<VPath>,
     unsaved: bool,
+}
+
+/// The pictures in a kit's `art/`; none when the folder cannot be listed.
+fn list_pictures(files: &dyn Files) -> Vec<VPath> {
+    let found = VPath::new("art").and_then(|folder| files.list(&folder)).unwrap_or_default();
+    found.into_iter().filter(|path| matches!(path.extension().as_str(), "svg" | "png" | "jpg" | "jpeg")).collect()
 }
 
 /// The pictures that a kit names.
@@ -49,6 +57,7 @@ impl Doc {
         Self {
             saved: kit.clone(),
             pictures: pictures(&kit),
+            own_pictures: list_pictures(files.as_ref()),
             kit,
             theme: Arc::new(theme),
             fonts,
@@ -100,6 +109,12 @@ impl Doc {
         }
     }
 
+    /// The pictures in the kit's own folder.
+    #[must_use]
+    pub fn own_pictures(&self) -> &[VPath] {
+        &self.own_pictures
+    }
+
     /// Whether the kit differs from what is on disk.
     #[must_use]
     pub const fn unsaved(&self) -> bool {
@@ -127,6 +142,7 @@ impl Doc {
     /// When the folder cannot be written; the file there is then as it was, and the kit stays unsaved.
     pub fn save(&mut self) -> Hinted<()> {
         self.files.write(&self.file, write_kit(&self.kit)?.as_bytes())?;
+        self.own_pictures = list_pictures(self.files.as_ref());
         self.saved = self.kit.clone();
         self.unsaved = false;
         Ok(())

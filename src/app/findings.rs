@@ -1,7 +1,8 @@
-use eframe::egui::{Align, Button, Layout, RichText, ScrollArea, Ui};
+use eframe::egui::{Align, Button, Label, Layout, RichText, ScrollArea, Ui, vec2};
 
 use crate::app::action::Action;
 use crate::app::ctx::{Command, Ctx};
+use crate::app::session::Selection;
 use crate::app::widgets::{Mark, UiExt as _, mark_ui};
 use crate::checks::{Finding, FixKind};
 use crate::diag::Severity;
@@ -13,17 +14,21 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
         counts_ui(ui, cx);
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             let words = if cx.prefs.findings { "Hide" } else { "Show" };
-            let button = ui.add(Button::new(words).small()).accessible_name(format!("{words} the findings"));
-            if button.clicked() {
+            if ui.small_button(true, words, &format!("{words} the findings")).clicked() {
                 cx.send(Command::Do(Action::ToggleFindings));
             }
         });
     });
-    if cx.prefs.findings {
+    if listed(cx) {
         ScrollArea::vertical().id_salt("findings").auto_shrink([false, false]).show(ui, |ui| {
             list_ui(ui, cx, false, false);
         });
     }
+}
+
+/// Whether the strip lists the findings: not where they are listed in full anyway.
+pub fn listed(cx: &Ctx<'_>) -> bool {
+    cx.prefs.findings && cx.session.selection(cx.kit) != Selection::Findings
 }
 
 /// How many findings there are, by what they weigh.
@@ -66,42 +71,74 @@ pub fn list_ui(ui: &mut Ui, cx: &Ctx<'_>, full: bool, hide_notes: bool) {
 }
 
 fn row_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding, full: bool) {
-    let mark = Mark::severity(finding.severity);
-    ui.horizontal_top(|ui| {
-        ui.add_space(2.0);
-        ui.vertical(|ui| {
-            ui.add_space(9.0);
-            mark_ui(ui, mark, 13.0).on_hover_text(finding.severity.word());
-        });
-        ui.with_layout(Layout::right_to_left(Align::Min), |ui| {
+    if full {
+        full_ui(ui, cx, finding);
+        return;
+    }
+    ui.horizontal(|ui| {
+        ui.spacing_mut().interact_size.y = 24.0;
+        ui.spacing_mut().button_padding = vec2(6.0, 2.0);
+        mark_ui(ui, Mark::severity(finding.severity), 13.0).on_hover_text(finding.severity.word());
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             if let Some(fix) = finding.fix.as_ref() {
                 fix_ui(ui, cx, fix);
             }
-            ui.with_layout(Layout::top_down(Align::Min), |ui| {
-                ui.spacing_mut().item_spacing.y = 2.0;
-                let place = finding.level.map_or_else(
-                    || finding.anchor.to_string(),
-                    |level| format!("{}, {} level", finding.anchor, level.word()),
-                );
-                let words = format!("{}: {}", finding.severity.word(), finding.message);
-                let row = Button::new(RichText::new(&finding.message).size(14.5))
-                    .wrap()
-                    .frame_when_inactive(false);
-                let row = ui.add(row).accessible_name(words).on_hover_text(format!("Go to {place}"));
-                if row.clicked() {
-                    cx.send(Command::Go(finding.anchor.clone(), finding.level));
+            ui.quiet(&place(finding));
+            ui.with_layout(Layout::left_to_right(Align::Center), |ui| go_ui(ui, cx, finding));
+        });
+    });
+}
+
+/// The message as a button that leads to the field at fault.
+fn go_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding) {
+    let row = Button::new(RichText::new(&finding.message).size(14.5)).truncate().frame_when_inactive(false);
+    let words = format!("{}: {}", finding.severity.word(), finding.message);
+    let row = ui.add(row).accessible_name(words).on_hover_text(format!("Go to {}", place(finding)));
+    if row.clicked() {
+        cx.send(Command::Go(finding.anchor.clone(), finding.level));
+    }
+}
+
+fn place(finding: &Finding) -> String {
+    finding.level.map_or_else(
+        || finding.anchor.to_string(),
+        |level| format!("{}, {} level", finding.anchor, level.word()),
+    )
+}
+
+/// A finding with its reason and the ways to mend it.
+fn full_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding) {
+    let mark = Mark::severity(finding.severity);
+    let (tone, _) = mark.colours(cx.tokens);
+    ui.horizontal_top(|ui| {
+        ui.vertical(|ui| {
+            ui.set_width(14.0);
+            ui.add_space(3.0);
+            mark_ui(ui, mark, 14.0).on_hover_text(finding.severity.word());
+        });
+        ui.vertical(|ui| {
+            ui.spacing_mut().item_spacing.y = 3.0;
+            let words = format!("{}: {}", finding.severity.word(), finding.message);
+            let head = ui.link(RichText::new(&finding.message).size(15.5).color(tone)).accessible_name(words);
+            if head.on_hover_text(format!("Go to {}", place(finding))).clicked() {
+                cx.send(Command::Go(finding.anchor.clone(), finding.level));
+            }
+            ui.quiet(&place(finding));
+            if !finding.why.is_empty() {
+                ui.add(Label::new(RichText::new(&finding.why).size(14.0)).wrap());
+            }
+            for help in &finding.help {
+                ui.add(Label::new(RichText::new(format!("To mend: {help}")).size(14.0)).wrap());
+            }
+            ui.horizontal(|ui| {
+                if let Some(fix) = finding.fix.as_ref() {
+                    fix_ui(ui, cx, fix);
                 }
-                ui.horizontal_wrapped(|ui| {
-                    ui.add_space(12.0);
-                    ui.quiet(&place);
-                });
-                if full {
-                    more_ui(ui, finding);
-                }
+                ui.quiet(&format!("inklatch explain {}", finding.name));
             });
         });
     });
-    ui.add_space(if full { 10.0 } else { 2.0 });
+    ui.add_space(14.0);
 }
 
 fn fix_ui(ui: &mut Ui, cx: &Ctx<'_>, fix: &crate::checks::Fix) {
@@ -109,7 +146,7 @@ fn fix_ui(ui: &mut Ui, cx: &Ctx<'_>, fix: &crate::checks::Fix) {
         ui.quiet(&fix.title);
         return;
     }
-    let button = ui.add(Button::new(fix.title.as_str()).small());
+    let button = ui.small_button(true, &fix.title, "");
     let button = match fix.kind {
         FixKind::Ask => button.on_hover_text("Changes what you wrote; one step of undo takes it back"),
         FixKind::Safe | FixKind::ShowOnly => button.on_hover_text("Mends it in one step"),
@@ -117,19 +154,4 @@ fn fix_ui(ui: &mut Ui, cx: &Ctx<'_>, fix: &crate::checks::Fix) {
     if button.clicked() {
         cx.send(Command::Step(fix.edits.clone()));
     }
-}
-
-fn more_ui(ui: &mut Ui, finding: &Finding) {
-    ui.indent("more", |ui| {
-        if !finding.why.is_empty() {
-            ui.label(RichText::new(&finding.why).size(13.5));
-        }
-        for help in &finding.help {
-            ui.horizontal_wrapped(|ui| {
-                ui.quiet("To mend:");
-                ui.label(RichText::new(help).size(13.5));
-            });
-        }
-        ui.quiet(&format!("inklatch explain {}", finding.name));
-    });
 }

@@ -26,7 +26,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
                 Action::ZoomReset,
                 Action::ToggleFindings,
             ]);
-            menu_ui(ui, cx, "Kit", &[Action::Open, Action::Save, Action::SaveAs, Action::Export, Action::Quit]);
+            menu_ui(ui, cx, "Kit", &[Action::Open, Action::Save, Action::SaveAs, Action::Export, Action::WriteBundle, Action::Quit]);
             action_ui(ui, cx, Action::Save, cx.doc.unsaved() || !cx.doc.has_place());
             action_ui(ui, cx, Action::Redo, cx.history.can_redo());
             action_ui(ui, cx, Action::Undo, cx.history.can_undo());

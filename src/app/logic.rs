@@ -164,6 +164,11 @@ impl App {
             Action::Save => self.save(ctx),
             Action::SaveAs => self.ask(ctx, PathFor::SaveAs),
             Action::Export => self.session.select(Selection::Bundle),
+            Action::WriteBundle => {
+                self.session.select(Selection::Bundle);
+                let options = self.locals.export.options();
+                self.export(ctx, options);
+            }
             Action::Show(tab) => self.session.tab = tab,
             Action::SwitchLight => {
                 self.prefs.dark = !self.prefs.dark;

@@ -197,11 +197,14 @@ fn panels(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar, desk: &mut Desk, locals: &mu
         .frame(shelf(Margin::symmetric(tokens::MARGIN, 0)))
         .show(ui, |ui| header::ui(ui, cx));
     bars::ui(ui, cx, bar);
-    let strip = Panel::bottom("findings").frame(shelf(Margin::symmetric(tokens::MARGIN, 8)));
-    let strip = if cx.prefs.findings {
+    // Two panels by name, so that the height of the open one outlives the closed one.
+    let listed = findings::listed(cx);
+    let strip = Panel::bottom(if listed { "findings" } else { "findings, closed" });
+    let strip = strip.frame(shelf(Margin::symmetric(tokens::MARGIN, 8)));
+    let strip = if listed {
         strip.resizable(true).default_size(168.0).size_range(96.0..=460.0)
     } else {
-        strip.resizable(false).exact_size(42.0)
+        strip.resizable(false).exact_size(46.0)
     };
     strip.show(ui, |ui| findings::ui(ui, cx));
     Panel::left("outline")

@@ -7,7 +7,7 @@ use crate::app::ctx::{Command, Ctx};
 use crate::app::places::build::fresh;
 use crate::app::session::{Selection, Tab};
 use crate::app::tokens::BOLD;
-use crate::app::widgets::{Mark, UiExt as _};
+use crate::app::widgets::{Mark, UiExt as _, paint_mark};
 use crate::diag::Severity;
 use crate::ids::PuzzleId;
 use crate::kit::NoteKind;
@@ -36,7 +36,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
                 head_ui(ui, "Readings");
                 for puzzle in &cx.kit.puzzles {
                     let mark = verdict(cx, &puzzle.id);
-                    row_ui(ui, cx, &puzzle.title, Selection::Readings(puzzle.id.clone()), mark);
+                    row_ui(ui, cx, &cx.say(&puzzle.title), Selection::Readings(puzzle.id.clone()), mark);
                 }
             }
             Tab::Print => {
@@ -62,13 +62,13 @@ fn write_ui(ui: &mut Ui, cx: &Ctx<'_>) {
             NoteKind::Sign => "sign",
             NoteKind::Closing => "closing card",
         };
-        let name = if note.title.is_empty() { note.id.as_str() } else { &note.title };
+        let name = if note.title.is_empty() { note.id.to_string() } else { cx.say(&note.title) };
         row_ui(ui, cx, &format!("{name}  ·  {kind}"), Selection::Note(note.id.clone()), None);
     }
     add_ui(ui, cx, "Add a note", || Some(fresh::note(cx.kit)));
     head_ui(ui, "Hints");
     for puzzle in &cx.kit.puzzles {
-        row_ui(ui, cx, &puzzle.title, Selection::Hints(puzzle.id.clone()), None);
+        row_ui(ui, cx, &cx.say(&puzzle.title), Selection::Hints(puzzle.id.clone()), None);
     }
     row_ui(ui, cx, "Play levels", Selection::Levels, None);
 }
@@ -77,27 +77,27 @@ fn build_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     head_ui(ui, "Puzzles");
     for puzzle in &cx.kit.puzzles {
         let mark = verdict(cx, &puzzle.id);
-        row_ui(ui, cx, &puzzle.title, Selection::Puzzle(puzzle.id.clone()), mark);
+        row_ui(ui, cx, &cx.say(&puzzle.title), Selection::Puzzle(puzzle.id.clone()), mark);
     }
     add_ui(ui, cx, "Add a puzzle", || fresh::puzzle(cx.kit));
     head_ui(ui, "Locks");
     for lock in &cx.kit.locks {
-        row_ui(ui, cx, &lock.name, Selection::Lock(lock.id.clone()), None);
+        row_ui(ui, cx, &cx.say(&lock.name), Selection::Lock(lock.id.clone()), None);
     }
     add_ui(ui, cx, "Add a lock", || Some(fresh::lock(cx.kit)));
     head_ui(ui, "Boxes");
     for item in &cx.kit.boxes {
-        row_ui(ui, cx, &item.name, Selection::Box(item.id.clone()), None);
+        row_ui(ui, cx, &cx.say(&item.name), Selection::Box(item.id.clone()), None);
     }
     add_ui(ui, cx, "Add a box", || Some(fresh::box_def(cx.kit)));
     head_ui(ui, "Spots");
     for spot in &cx.kit.spots {
-        row_ui(ui, cx, &spot.name, Selection::Spot(spot.id.clone()), None);
+        row_ui(ui, cx, &cx.say(&spot.name), Selection::Spot(spot.id.clone()), None);
     }
     add_ui(ui, cx, "Add a spot", || Some(fresh::spot(cx.kit)));
     head_ui(ui, "Props");
     for prop in &cx.kit.props {
-        row_ui(ui, cx, &prop.name, Selection::Prop(prop.id.clone()), None);
+        row_ui(ui, cx, &cx.say(&prop.name), Selection::Prop(prop.id.clone()), None);
     }
     add_ui(ui, cx, "Add a prop", || Some(fresh::prop(cx.kit)));
     head_ui(ui, "The end");
@@ -138,9 +138,7 @@ fn row_ui(ui: &mut Ui, cx: &Ctx<'_>, text: &str, to: Selection, mark: Option<Mar
             pos2(response.rect.right() - 18.0, response.rect.center().y),
             vec2(12.0, 12.0),
         );
-        ui.scope_builder(eframe::egui::UiBuilder::new().max_rect(rect), |ui| {
-            crate::app::widgets::mark_ui(ui, mark, 12.0);
-        });
+        paint_mark(ui, rect, mark);
     }
     if response.clicked() {
         cx.send(Command::Select(to));

@@ -70,11 +70,19 @@ fn puzzle_title(cx: &Ctx<'_>, id: &PuzzleId) -> String {
     cx.kit.puzzle(id).map_or_else(|| id.to_string(), |puzzle| puzzle.title.clone())
 }
 
+/// The list in the order in which it must be added so that it reads from left to right.
+fn in_reading_order<T, const N: usize>(ui: &Ui, mut list: [T; N]) -> [T; N] {
+    if ui.layout().prefer_right_to_left() {
+        list.reverse();
+    }
+    list
+}
+
 /// A switch of the play level looked at.
 pub fn level_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 4.0;
-        for level in Level::ALL {
+        for level in in_reading_order(ui, Level::ALL) {
             let chosen = cx.session.level == level;
             let button = eframe::egui::Button::selectable(chosen, level.word());
             if ui.add(button).accessible_name(format!("{} level", level.word())).clicked() && !chosen {

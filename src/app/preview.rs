@@ -140,7 +140,7 @@ impl Painter {
         let pieces: Vec<&Piece> = match &job.wanted {
             Wanted::Nothing => Vec::new(),
             Wanted::Letter(paper) => {
-                let letter = party.letter(&job.theme, paper.letter_area())?;
+                let letter = party.letter(&job.theme, paper.safe_size())?;
                 self.piece(&press, &letter, job.width_px, shown);
                 return Ok(());
             }
@@ -250,7 +250,7 @@ fn sheets(
         let mut pieces: Vec<Piece> =
             party.pieces.iter().filter(|piece| piece.audience == audience).cloned().collect();
         if audience == Audience::Players {
-            pieces.insert(0, party.letter(&job.theme, paper.letter_area())?);
+            pieces.insert(0, party.letter(&job.theme, paper.safe_size())?);
         }
         if pieces.is_empty() {
             continue;

@@ -8,7 +8,7 @@ use eframe::egui::{
 };
 
 pub use field::{Field, found_ui};
-pub use mark::{Mark, mark_ui};
+pub use mark::{Mark, mark_ui, paint_mark};
 
 use crate::app::tokens::{self, BOLD, GAP, GAP_M, GAP_S, SERIF_BOLD, Tokens};
 use crate::diag::Trouble;
@@ -31,6 +31,8 @@ pub trait UiExt {
     fn primary(&mut self, text: &str) -> Response;
     /// A thing that can be done.
     fn secondary(&mut self, text: &str) -> Response;
+    /// A lesser thing that can be done, beside others.
+    fn small_button(&mut self, enabled: bool, text: &str, name: &str) -> Response;
     /// A word with a mark on a soft ground.
     fn chip(&mut self, mark: Mark, text: &str) -> Response;
     /// A group on a ground of its own.
@@ -85,6 +87,16 @@ impl UiExt for Ui {
 
     fn secondary(&mut self, text: &str) -> Response {
         self.add(Button::new(text))
+    }
+
+    fn small_button(&mut self, enabled: bool, text: &str, name: &str) -> Response {
+        self.scope(|ui| {
+            ui.spacing_mut().button_padding = vec2(9.0, 3.0);
+            ui.spacing_mut().interact_size.y = 24.0;
+            let response = ui.add_enabled(enabled, Button::new(RichText::new(text).size(13.0)));
+            if name.is_empty() { response } else { response.accessible_name(name) }
+        })
+        .inner
     }
 
     fn chip(&mut self, mark: Mark, text: &str) -> Response {

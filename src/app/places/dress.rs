@@ -90,18 +90,15 @@ fn palette_ui(ui: &mut Ui, cx: &Ctx<'_>) {
             hex_ui(ui, cx, role.name, now);
             ui.vertical(|ui| {
                 ui.spacing_mut().item_spacing.y = 0.0;
-                ui.set_min_width(230.0);
+                ui.set_width(220.0);
                 ui.strong_small(role.name);
                 ui.quiet(role.about);
             });
-            ui.add(eframe::egui::Label::new(
-                RichText::new(format!("{:.1} : 1", now.contrast(palette.get("paper")))).monospace(),
-            ))
-            .on_hover_text("Contrast against the paper; text needs 4.5 to 1 or more (WCAG 2.2)");
+            let ratio = RichText::new(format!("{:.1} : 1", now.contrast(palette.get("paper")))).monospace();
+            ui.add_sized(vec2(74.0, 20.0), eframe::egui::Label::new(ratio)).on_hover_text("Contrast against the paper; text needs 4.5 to 1 or more (WCAG 2.2)");
             grey_ui(ui, cx, now);
-            let reset = Button::new("Reset").small();
-            let reset = ui.add_enabled(own, reset).accessible_name(format!("Reset {}", role.name));
-            if reset.clicked() {
+            ui.add_space(6.0);
+            if ui.small_button(own, "Reset", &format!("Reset {}", role.name)).clicked() {
                 cx.send(Command::Step(vec![look(cx, |look| {
                     look.palette.remove(role.name);
                 })]));
@@ -236,8 +233,7 @@ fn words_ui(ui: &mut Ui, cx: &Ctx<'_>, new: &mut String) {
         ui.horizontal(|ui| {
             ui.add_sized(vec2(150.0, 22.0), eframe::egui::Label::new(RichText::new(name).monospace()).halign(eframe::egui::Align::Min));
             ui.add_sized(vec2(260.0, 22.0), eframe::egui::Label::new(&forms.one).truncate().halign(eframe::egui::Align::Min));
-            let button = ui.add(Button::new("Change it here").small());
-            if button.accessible_name(format!("Change {name} here")).clicked() {
+            if ui.small_button(true, "Change it here", &format!("Change {name} here")).clicked() {
                 cx.send(Command::Step(vec![Edit::Word(name.clone(), Some(forms.clone()))]));
             }
         });
@@ -251,8 +247,7 @@ fn word_ui(ui: &mut Ui, cx: &Ctx<'_>, name: &str, forms: &WordForms) {
         ui.horizontal(|ui| {
             ui.label(RichText::new(format!("{{{{ {name} }}}}")).monospace().color(cx.tokens.accent));
             ui.with_layout(eframe::egui::Layout::right_to_left(eframe::egui::Align::Center), |ui| {
-                let button = ui.add(Button::new("Remove").small());
-                if button.accessible_name(format!("Remove the word {name}")).clicked() {
+                if ui.small_button(true, "Remove", &format!("Remove the word {name}")).clicked() {
                     cx.send(Command::Step(vec![Edit::Word(name.to_owned(), None)]));
                 }
             });

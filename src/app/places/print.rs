@@ -4,7 +4,7 @@ use crate::app::action::Action;
 use crate::app::bars::PathFor;
 use crate::app::ctx::{Command, Ctx};
 use crate::app::findings::counts_ui;
-use crate::app::places::{Locals, level_ui};
+use crate::app::places::{Locals, in_reading_order, level_ui};
 use crate::app::preview::audience_word;
 use crate::app::session::Selection;
 use crate::app::widgets::{Mark, UiExt as _};
@@ -59,7 +59,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
 pub fn paper_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 4.0;
-        for paper in Paper::ALL {
+        for paper in in_reading_order(ui, Paper::ALL) {
             let chosen = cx.session.paper == paper;
             let button = eframe::egui::Button::selectable(chosen, paper_name(paper));
             if ui.add(button).clicked() && !chosen {
@@ -173,7 +173,7 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
         && !draft.out.trim().is_empty()
         && (!blocked || draft.force);
     ui.add_enabled_ui(ready, |ui| {
-        if ui.primary("Write the bundle").on_hover_text(Action::Export.tooltip()).clicked() {
+        if ui.primary("Write the bundle").on_hover_text(Action::WriteBundle.tooltip()).clicked() {
             cx.send(Command::Export(Box::new(draft.options())));
         }
     });

@@ -9,7 +9,7 @@ use crate::app::widgets::{Field, UiExt as _};
 use crate::diag::{Anchor, Level, PuzzleField, Step};
 use crate::ids::{NoteId, PuzzleId};
 use crate::kit::edit::{Edit, Facts};
-use crate::kit::{HintLadder, Levels, NoteKind, Puzzle};
+use crate::kit::{HintLadder, Levels, Note, NoteKind, Puzzle};
 
 /// The letter, the smaller texts, the hints.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
@@ -112,6 +112,7 @@ fn note_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &NoteId) {
     let mut changed = Field::new("Kind").salt(id).pick(ui, cx, &mut note.kind, &kinds, "");
     changed |= Field::new("Title").salt(id).line(ui, cx, &mut note.title);
     changed |= Field::new("Text").at(at).text(ui, cx, 7, &mut note.text);
+    changed |= picture_ui(ui, cx, &mut note);
     changed |= Field::new("Where it lies").salt(id).pick(
         ui,
         cx,
@@ -123,6 +124,17 @@ fn note_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &NoteId) {
         cx.edit(Edit::Note(Box::new(note)));
     }
     remove_ui(ui, cx, &Selection::Note(id.clone()), "Remove this text");
+}
+
+/// The picture beside the text, one of those that the kit brings.
+fn picture_ui(ui: &mut Ui, cx: &Ctx<'_>, note: &mut Note) -> bool {
+    let mut choices = vec![(None, "No picture".to_owned())];
+    choices.extend(cx.doc.own_pictures().iter().map(|path| (Some(path.clone()), path.to_string())));
+    let otherwise = note.picture.as_ref().map_or_else(String::new, |path| format!("{path}, which is not there"));
+    Field::new("Picture")
+        .help("SVG, PNG or JPEG from the art folder beside the kit file.")
+        .salt(&note.id)
+        .pick(ui, cx, &mut note.picture, &choices, &otherwise)
 }
 
 fn hints_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId) {

@@ -57,12 +57,13 @@ impl Mark {
 /// Draws a mark, `size` points across.
 pub fn mark_ui(ui: &mut Ui, mark: Mark, size: f32) -> Response {
     let (rect, response) = ui.allocate_exact_size(vec2(size, size), Sense::hover());
-    let (tone, ground) = mark.colours(ui.tokens());
-    paint(ui, rect, mark, tone, ground);
+    paint_mark(ui, rect, mark);
     response
 }
 
-fn paint(ui: &Ui, rect: Rect, mark: Mark, tone: Color32, ground: Color32) {
+/// Draws a mark where it takes no room.
+pub fn paint_mark(ui: &Ui, rect: Rect, mark: Mark) {
+    let (tone, ground) = mark.colours(ui.tokens());
     let at = |x: f32, y: f32| -> Pos2 { pos2(rect.left() + x * rect.width(), rect.top() + y * rect.height()) };
     let pen = Stroke::new(rect.width() * 0.14, tone);
     let painter = ui.painter();

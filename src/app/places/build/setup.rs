@@ -26,7 +26,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, draft: &mut Option<Set
         puzzle: puzzle.id.clone(),
         level,
         of: current.clone(),
-        text: current.as_ref().map_or_else(String::new, |setup| setup.ron().to_owned()),
+        text: current.as_ref().map_or_else(String::new, |setup| dedented(setup.ron())),
         fault: None,
     };
     let draft = match draft {
@@ -61,6 +61,18 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, draft: &mut Option<Set
         None => refusal_ui(ui, cx, &puzzle.id, level),
     }
     changed
+}
+
+/// A setup without the indentation that it has in the kit file, where it stands deeper.
+fn dedented(ron: &str) -> String {
+    let indent = |line: &str| line.len() - line.trim_start_matches(' ').len();
+    let last = ron.lines().skip(1).last().map_or(0, indent);
+    let lines: Vec<&str> = ron
+        .lines()
+        .enumerate()
+        .map(|(at, line)| if at == 0 { line } else { line.get(last.min(indent(line))..).unwrap_or(line) })
+        .collect();
+    lines.join("\n")
 }
 
 /// What the mechanic says to the setup, when it cannot carry it.
