@@ -131,6 +131,8 @@ fn a_drag_over_many_frames_is_one_step() {
     let mut harness = window(small(folder.path()), false);
     click(&mut harness, Role::Button, "Title and guests");
     let minutes = harness.state().kit().minutes;
+    harness.get_by_role_and_label(Role::SpinButton, "Play time").scroll_to_me();
+    harness.run_steps(SETTLE);
     let from = harness.get_by_role_and_label(Role::SpinButton, "Play time").rect().center();
     harness.drag_at(from);
     harness.run_steps(2);

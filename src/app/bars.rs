@@ -106,7 +106,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar) {
 
 fn close_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.add_space(8.0);
-    if ui.small_button(true, "Put away", "").clicked() {
+    if ui.lesser(true, "Put away", "").clicked() {
         cx.send(Command::CloseBar);
     }
 }
@@ -114,7 +114,12 @@ fn close_ui(ui: &mut Ui, cx: &Ctx<'_>) {
 fn path_ui(ui: &mut Ui, cx: &Ctx<'_>, what: PathFor, text: &mut String) {
     let label = ui.label(what.title());
     let field = ui
-        .add(TextEdit::singleline(text).desired_width(440.0).margin(vec2(10.0, 7.0)).hint_text("a folder on this computer"))
+        .add(
+            TextEdit::singleline(text)
+                .desired_width(440.0)
+                .margin(vec2(10.0, 7.0))
+                .hint_text("a folder on this computer"),
+        )
         .labelled_by(label.id);
     if ui.memory(|memory| memory.focused().is_none()) {
         field.request_focus();

@@ -2,8 +2,8 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use eframe::egui::{
-    Align, Color32, ColorImage, Image, Layout, Rect, RichText, ScrollArea, Sense, Shadow, TextureHandle,
-    TextureOptions, Ui, UiBuilder, WidgetInfo, Role, load::SizedTexture, vec2,
+    Align, Color32, ColorImage, Image, Layout, Rect, RichText, Role, ScrollArea, Sense, Shadow, TextureHandle,
+    TextureOptions, Ui, UiBuilder, WidgetInfo, load::SizedTexture, vec2,
 };
 
 use crate::app::ctx::Ctx;
@@ -80,7 +80,8 @@ impl Desk {
             if shown.items.is_empty() && shown.troubles.is_empty() && shown.done {
                 ui.quiet("Nothing is printed for this.");
             }
-            let gallery = matches!(wanted, Wanted::Pieces) || matches!(cx.session.selection(cx.kit), Selection::Hints(_));
+            let gallery =
+                matches!(wanted, Wanted::Pieces) || matches!(cx.session.selection(cx.kit), Selection::Hints(_));
             if gallery {
                 self.gallery_ui(ui, cx, &shown.items);
             } else {
@@ -162,9 +163,7 @@ impl Desk {
             self.textures.insert(key.clone(), (item.image.clone(), texture));
         }
         if let Some((_, texture)) = self.textures.get(&key) {
-            ui.scope_builder(UiBuilder::new().max_rect(paper), |ui| {
-                Image::new(SizedTexture::new(texture.id(), paper.size())).paint_at(ui, paper);
-            });
+            Image::new(SizedTexture::new(texture.id(), paper.size())).paint_at(ui, paper);
         }
     }
 }
@@ -193,7 +192,7 @@ fn about_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     let kit = cx.kit;
     ui.group_card(|ui| {
         ui.strong_small(&kit.title);
-        ui.label(&kit.brief);
+        ui.label(cx.say(&kit.brief));
         ui.add_space(8.0);
         for (count, one, many) in [
             (kit.puzzles.len(), "puzzle", "puzzles"),

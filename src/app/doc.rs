@@ -13,6 +13,8 @@ use crate::theme::{Loaded, load_pictures};
 
 /// The kit file of a folder.
 const KIT_FILE: &str = "kit.ron";
+/// Where a kit file with comments is kept, before one without takes its place.
+const WITH_COMMENTS: &str = "kit-with-comments.ron";
 
 /// The open kit with its theme and the place where it is kept.
 pub struct Doc {
@@ -31,6 +33,8 @@ pub struct Doc {
     files: Arc<dyn Files>,
     file: VPath,
     saved: Kit,
+    /// The kit file's text as it was read or written last.
+    on_disk: Option<String>,
     /// The kit's own pictures that are loaded.
     pictures: BTreeSet<VPath>,
     /// The pictures that lie in the kit's folder, as they were when it was opened or saved.
@@ -42,6 +46,11 @@ pub struct Doc {
 fn list_pictures(files: &dyn Files) -> Vec<VPath> {
     let found = VPath::new("art").and_then(|folder| files.list(&folder)).unwrap_or_default();
     found.into_iter().filter(|path| matches!(path.extension().as_str(), "svg" | "png" | "jpg" | "jpeg")).collect()
+}
+
+/// Whether a line of RON is a comment or ends in one; a `//` within a text counts too, which does no harm.
+fn has_comments(text: &str) -> bool {
+    text.contains("//") || text.contains("/*")
 }
 
 /// The pictures that a kit names.
@@ -56,6 +65,7 @@ impl Doc {
         let Opened { files, file, folder, kit, theme, fonts } = opened;
         Self {
             saved: kit.clone(),
+            on_disk: files.read_text(&file, limits::RON_BYTES).ok(),
             pictures: pictures(&kit),
             own_pictures: list_pictures(files.as_ref()),
             kit,
@@ -138,14 +148,37 @@ impl Doc {
 
     /// Saves the kit where it lies.
     ///
+    /// RON that the program writes has no comments: a file that has some is first kept under another name.
+    ///
     /// # Errors
-    /// When the folder cannot be written; the file there is then as it was, and the kit stays unsaved.
+    /// When the folder cannot be written or somebody else has changed the file meanwhile; the file there is then
+    /// as it was, and the kit stays unsaved.
     pub fn save(&mut self) -> Hinted<()> {
-        self.files.write(&self.file, write_kit(&self.kit)?.as_bytes())?;
+        let now = self.files.read_text(&self.file, limits::RON_BYTES).ok();
+        if let (Some(now), Some(known)) = (&now, &self.on_disk)
+            && now != known
+        {
+            return Err(Trouble::new("the file has been changed by another program since it was opened")
+                .at(self.place())
+                .hint("save the kit in another folder, or open it anew to take those changes over"));
+        }
+        // What the program itself wrote has no comments, though a text in it may look like one.
+        let ours = write_kit(&self.saved)?;
+        if let Some(now) = now.filter(|text| has_comments(text) && *text != ours) {
+            self.files.write(&VPath::new(WITH_COMMENTS)?, now.as_bytes())?;
+        }
+        let text = write_kit(&self.kit)?;
+        self.files.write(&self.file, text.as_bytes())?;
+        self.saved_as(text);
+        Ok(())
+    }
+
+    /// Notes what is on disk now.
+    fn saved_as(&mut self, text: String) {
+        self.on_disk = Some(text);
         self.own_pictures = list_pictures(self.files.as_ref());
         self.saved = self.kit.clone();
         self.unsaved = false;
-        Ok(())
     }
 
     /// Saves the kit in another folder, with the pictures and themes that it brings, and goes on there. The
@@ -167,12 +200,12 @@ impl Doc {
                 disk.write(&path, &self.files.read(&path, limits::PICTURE_BYTES)?)?;
             }
         }
-        disk.write(&file, write_kit(&self.kit)?.as_bytes())?;
+        let text = write_kit(&self.kit)?;
+        disk.write(&file, text.as_bytes())?;
         self.files = Arc::new(disk);
         self.file = file;
         self.folder = Some(folder.to_owned());
-        self.saved = self.kit.clone();
-        self.unsaved = false;
+        self.saved_as(text);
         Ok(())
     }
 

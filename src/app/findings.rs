@@ -14,7 +14,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
         counts_ui(ui, cx);
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             let words = if cx.prefs.findings { "Hide" } else { "Show" };
-            if ui.small_button(true, words, &format!("{words} the findings")).clicked() {
+            if ui.lesser(true, words, &format!("{words} the findings")).clicked() {
                 cx.send(Command::Do(Action::ToggleFindings));
             }
         });
@@ -39,11 +39,9 @@ pub fn counts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     }
     let count = |severity| cx.derived.findings().iter().filter(|finding| finding.severity == severity).count();
     let mut any = false;
-    for (severity, one, many) in [
-        (Severity::Blocks, "blocks", "block"),
-        (Severity::Warns, "warns", "warn"),
-        (Severity::Notes, "note", "notes"),
-    ] {
+    for (severity, one, many) in
+        [(Severity::Blocks, "blocks", "block"), (Severity::Warns, "warns", "warn"), (Severity::Notes, "note", "notes")]
+    {
         let n = count(severity);
         if n > 0 {
             any = true;
@@ -100,10 +98,9 @@ fn go_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding) {
 }
 
 fn place(finding: &Finding) -> String {
-    finding.level.map_or_else(
-        || finding.anchor.to_string(),
-        |level| format!("{}, {} level", finding.anchor, level.word()),
-    )
+    finding
+        .level
+        .map_or_else(|| finding.anchor.to_string(), |level| format!("{}, {} level", finding.anchor, level.word()))
 }
 
 /// A finding with its reason and the ways to mend it.
@@ -146,7 +143,7 @@ fn fix_ui(ui: &mut Ui, cx: &Ctx<'_>, fix: &crate::checks::Fix) {
         ui.quiet(&fix.title);
         return;
     }
-    let button = ui.small_button(true, &fix.title, "");
+    let button = ui.lesser(true, &fix.title, "");
     let button = match fix.kind {
         FixKind::Ask => button.on_hover_text("Changes what you wrote; one step of undo takes it back"),
         FixKind::Safe | FixKind::ShowOnly => button.on_hover_text("Mends it in one step"),

@@ -1,5 +1,5 @@
 use eframe::egui::{
-    Align, Button, FontFamily, FontId, Layout, Response, RichText, Sense, Stroke, Ui, WidgetInfo, Role, vec2,
+    Align, Button, FontFamily, FontId, Layout, Response, RichText, Role, Sense, Stroke, Ui, WidgetInfo, vec2,
 };
 
 use crate::app::action::Action;
@@ -19,14 +19,18 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
         }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             ui.spacing_mut().item_spacing.x = 6.0;
-            menu_ui(ui, cx, "View", &[
-                Action::SwitchLight,
-                Action::ZoomIn,
-                Action::ZoomOut,
-                Action::ZoomReset,
-                Action::ToggleFindings,
-            ]);
-            menu_ui(ui, cx, "Kit", &[Action::Open, Action::Save, Action::SaveAs, Action::Export, Action::WriteBundle, Action::Quit]);
+            menu_ui(
+                ui,
+                cx,
+                "View",
+                &[Action::SwitchLight, Action::ZoomIn, Action::ZoomOut, Action::ZoomReset, Action::ToggleFindings],
+            );
+            menu_ui(
+                ui,
+                cx,
+                "Kit",
+                &[Action::Open, Action::Save, Action::SaveAs, Action::Export, Action::WriteBundle, Action::Quit],
+            );
             action_ui(ui, cx, Action::Save, cx.doc.unsaved() || !cx.doc.has_place());
             action_ui(ui, cx, Action::Redo, cx.history.can_redo());
             action_ui(ui, cx, Action::Undo, cx.history.can_undo());

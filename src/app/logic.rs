@@ -287,12 +287,8 @@ impl App {
 
     /// Sends off what is not drawn or proved yet.
     pub(super) fn ask_for(&mut self, _: &egui::Context, wanted: Wanted) {
-        let drawn = Drawn {
-            revision: self.doc.revision,
-            level: self.session.level,
-            wanted,
-            width_px: self.desk.width_px,
-        };
+        let drawn =
+            Drawn { revision: self.doc.revision, level: self.session.level, wanted, width_px: self.desk.width_px };
         let draw = drawn.width_px > 0 && self.drawn.as_ref() != Some(&drawn);
         let prove = self.proved != Some(self.doc.revision);
         if !draw && !prove {

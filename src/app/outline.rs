@@ -1,6 +1,6 @@
 use eframe::egui::{
-    Align2, FontFamily, FontId, Response, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, WidgetInfo, Role,
-    pos2, vec2,
+    Align2, FontFamily, FontId, Response, RichText, Role, ScrollArea, Sense, Stroke, StrokeKind, Ui, WidgetInfo, pos2,
+    vec2,
 };
 
 use crate::app::ctx::{Command, Ctx};

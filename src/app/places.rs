@@ -50,10 +50,9 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
             Wanted::Pieces
         }
         Selection::Finish => Wanted::Of(Selection::Note(cx.kit.finish.card.clone())),
-        Selection::Lock(id) => cx
-            .kit
-            .puzzle_of(&id)
-            .map_or(Wanted::Nothing, |puzzle| Wanted::Of(Selection::Puzzle(puzzle.id.clone()))),
+        Selection::Lock(id) => {
+            cx.kit.puzzle_of(&id).map_or(Wanted::Nothing, |puzzle| Wanted::Of(Selection::Puzzle(puzzle.id.clone())))
+        }
         Selection::Levels | Selection::Spot(_) | Selection::Prop(_) | Selection::Findings | Selection::Flow => {
             Wanted::Nothing
         }

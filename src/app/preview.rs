@@ -247,8 +247,7 @@ fn sheets(
 ) -> Hinted<()> {
     let info = DocInfo { title: job.kit.title.clone(), author: job.kit.author.clone(), ..DocInfo::default() };
     for audience in [Audience::Players, Audience::Hints, Audience::Host] {
-        let mut pieces: Vec<Piece> =
-            party.pieces.iter().filter(|piece| piece.audience == audience).cloned().collect();
+        let mut pieces: Vec<Piece> = party.pieces.iter().filter(|piece| piece.audience == audience).cloned().collect();
         if audience == Audience::Players {
             pieces.insert(0, party.letter(&job.theme, paper.safe_size())?);
         }

@@ -178,13 +178,7 @@ pub struct Session {
 
 impl Default for Session {
     fn default() -> Self {
-        Self {
-            tab: Tab::Write,
-            level: Level::Standard,
-            paper: Paper::Letter,
-            chosen: BTreeMap::new(),
-            jump: None,
-        }
+        Self { tab: Tab::Write, level: Level::Standard, paper: Paper::Letter, chosen: BTreeMap::new(), jump: None }
     }
 }
 

@@ -32,7 +32,7 @@ pub trait UiExt {
     /// A thing that can be done.
     fn secondary(&mut self, text: &str) -> Response;
     /// A lesser thing that can be done, beside others.
-    fn small_button(&mut self, enabled: bool, text: &str, name: &str) -> Response;
+    fn lesser(&mut self, enabled: bool, text: &str, name: &str) -> Response;
     /// A word with a mark on a soft ground.
     fn chip(&mut self, mark: Mark, text: &str) -> Response;
     /// A group on a ground of its own.
@@ -89,7 +89,7 @@ impl UiExt for Ui {
         self.add(Button::new(text))
     }
 
-    fn small_button(&mut self, enabled: bool, text: &str, name: &str) -> Response {
+    fn lesser(&mut self, enabled: bool, text: &str, name: &str) -> Response {
         self.scope(|ui| {
             ui.spacing_mut().button_padding = vec2(9.0, 3.0);
             ui.spacing_mut().interact_size.y = 24.0;

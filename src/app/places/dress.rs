@@ -95,10 +95,11 @@ fn palette_ui(ui: &mut Ui, cx: &Ctx<'_>) {
                 ui.quiet(role.about);
             });
             let ratio = RichText::new(format!("{:.1} : 1", now.contrast(palette.get("paper")))).monospace();
-            ui.add_sized(vec2(74.0, 20.0), eframe::egui::Label::new(ratio)).on_hover_text("Contrast against the paper; text needs 4.5 to 1 or more (WCAG 2.2)");
+            ui.add_sized(vec2(74.0, 20.0), eframe::egui::Label::new(ratio))
+                .on_hover_text("Contrast against the paper; text needs 4.5 to 1 or more (WCAG 2.2)");
             grey_ui(ui, cx, now);
             ui.add_space(6.0);
-            if ui.small_button(own, "Reset", &format!("Reset {}", role.name)).clicked() {
+            if ui.lesser(own, "Reset", &format!("Reset {}", role.name)).clicked() {
                 cx.send(Command::Step(vec![look(cx, |look| {
                     look.palette.remove(role.name);
                 })]));
@@ -231,9 +232,15 @@ fn words_ui(ui: &mut Ui, cx: &Ctx<'_>, new: &mut String) {
     ui.section("The theme's");
     for (name, forms) in inherited {
         ui.horizontal(|ui| {
-            ui.add_sized(vec2(150.0, 22.0), eframe::egui::Label::new(RichText::new(name).monospace()).halign(eframe::egui::Align::Min));
-            ui.add_sized(vec2(260.0, 22.0), eframe::egui::Label::new(&forms.one).truncate().halign(eframe::egui::Align::Min));
-            if ui.small_button(true, "Change it here", &format!("Change {name} here")).clicked() {
+            ui.add_sized(
+                vec2(150.0, 22.0),
+                eframe::egui::Label::new(RichText::new(name).monospace()).halign(eframe::egui::Align::Min),
+            );
+            ui.add_sized(
+                vec2(260.0, 22.0),
+                eframe::egui::Label::new(&forms.one).truncate().halign(eframe::egui::Align::Min),
+            );
+            if ui.lesser(true, "Change it here", &format!("Change {name} here")).clicked() {
                 cx.send(Command::Step(vec![Edit::Word(name.clone(), Some(forms.clone()))]));
             }
         });
@@ -247,7 +254,7 @@ fn word_ui(ui: &mut Ui, cx: &Ctx<'_>, name: &str, forms: &WordForms) {
         ui.horizontal(|ui| {
             ui.label(RichText::new(format!("{{{{ {name} }}}}")).monospace().color(cx.tokens.accent));
             ui.with_layout(eframe::egui::Layout::right_to_left(eframe::egui::Align::Center), |ui| {
-                if ui.small_button(true, "Remove", &format!("Remove the word {name}")).clicked() {
+                if ui.lesser(true, "Remove", &format!("Remove the word {name}")).clicked() {
                     cx.send(Command::Step(vec![Edit::Word(name.to_owned(), None)]));
                 }
             });
@@ -255,8 +262,7 @@ fn word_ui(ui: &mut Ui, cx: &Ctx<'_>, name: &str, forms: &WordForms) {
         ui.spacing_mut().item_spacing.x = GAP_M;
         ui.columns(3, |columns| {
             if let [one, many, article] = columns {
-                changed |=
-                    Field::new("One").salt(name).at(Anchor::Word(name.to_owned())).line(one, cx, &mut fresh.one);
+                changed |= Field::new("One").salt(name).at(Anchor::Word(name.to_owned())).line(one, cx, &mut fresh.one);
                 changed |= Field::new("Several").salt(name).line(many, cx, &mut fresh.many);
                 changed |= Field::new("Article").salt(name).line(article, cx, &mut fresh.article);
             }

@@ -132,7 +132,11 @@ fn round_ui(ui: &mut Ui, cx: &Ctx<'_>, at: usize, round: &Round) {
     ui.section(&format!("Round {}", at + 1));
     if !round.solves.is_empty() {
         let many = round.solves.len();
-        ui.quiet(&if many == 1 { "One puzzle is open:".to_owned() } else { format!("{many} puzzles are open at once:") });
+        ui.quiet(&if many == 1 {
+            "One puzzle is open:".to_owned()
+        } else {
+            format!("{many} puzzles are open at once:")
+        });
         for id in &round.solves {
             ui.horizontal(|ui| {
                 ui.add_space(14.0);

@@ -29,9 +29,8 @@ fn letter_ui(ui: &mut Ui, cx: &Ctx<'_>) {
          An empty line parts paragraphs; *slanted*, **strong**; {{ word }} is filled from the words.",
     );
     let mut letter = cx.kit.letter.clone();
-    let mut changed = Field::new("Heading")
-        .help("Set in the letterhead; may be empty.")
-        .line(ui, cx, &mut letter.heading);
+    let mut changed =
+        Field::new("Heading").help("Set in the letterhead; may be empty.").line(ui, cx, &mut letter.heading);
     changed |= Field::new("Salutation").line(ui, cx, &mut letter.salutation);
     changed |= Field::new("Story").at(Anchor::Letter).text(ui, cx, 16, &mut letter.body);
     let words = letter.body.split_whitespace().count();
@@ -60,12 +59,13 @@ fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     let mut facts = Facts::of(cx.kit);
     let mut changed = Field::new("Title").at(Anchor::Kit).line(ui, cx, &mut facts.title);
     changed |= Field::new("Author").line(ui, cx, &mut facts.author);
-    changed |= Field::new("Terms")
-        .help("What the buyer may do with it, in a sentence.")
-        .line(ui, cx, &mut facts.terms);
-    changed |= Field::new("The story in brief")
-        .help("Two or three sentences for the host, with no answers.")
-        .text(ui, cx, 4, &mut facts.brief);
+    changed |= Field::new("Terms").help("What the buyer may do with it, in a sentence.").line(ui, cx, &mut facts.terms);
+    changed |= Field::new("The story in brief").help("Two or three sentences for the host, with no answers.").text(
+        ui,
+        cx,
+        4,
+        &mut facts.brief,
+    );
     ui.section("Guests and time");
     ui.horizontal_top(|ui| {
         ui.spacing_mut().item_spacing.x = GAP_M;
@@ -131,10 +131,13 @@ fn picture_ui(ui: &mut Ui, cx: &Ctx<'_>, note: &mut Note) -> bool {
     let mut choices = vec![(None, "No picture".to_owned())];
     choices.extend(cx.doc.own_pictures().iter().map(|path| (Some(path.clone()), path.to_string())));
     let otherwise = note.picture.as_ref().map_or_else(String::new, |path| format!("{path}, which is not there"));
-    Field::new("Picture")
-        .help("SVG, PNG or JPEG from the art folder beside the kit file.")
-        .salt(&note.id)
-        .pick(ui, cx, &mut note.picture, &choices, &otherwise)
+    Field::new("Picture").help("SVG, PNG or JPEG from the art folder beside the kit file.").salt(&note.id).pick(
+        ui,
+        cx,
+        &mut note.picture,
+        &choices,
+        &otherwise,
+    )
 }
 
 fn hints_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId) {
@@ -151,7 +154,8 @@ fn hints_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId) {
         step_ui(ui, cx, puzzle, level, step);
         ui.add_space(6.0);
     }
-    let drafted = cx.derived.puzzle(level, id).map(|laid| &laid.drafted).filter(|draft| **draft != HintLadder::default());
+    let drafted =
+        cx.derived.puzzle(level, id).map(|laid| &laid.drafted).filter(|draft| **draft != HintLadder::default());
     let Some(drafted) = drafted else { return };
     ui.section("Drafts of the mechanic");
     ui.quiet("Made from the puzzle as it is laid out at this level, in the theme's words.");
@@ -232,7 +236,11 @@ fn levels_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     let mut changed = false;
     for level in Level::ALL {
         let name = level.word();
-        ui.section(&format!("{}{}", name.get(..1).unwrap_or_default().to_uppercase(), name.get(1..).unwrap_or_default()));
+        ui.section(&format!(
+            "{}{}",
+            name.get(..1).unwrap_or_default().to_uppercase(),
+            name.get(1..).unwrap_or_default()
+        ));
         let rules = levels.of_mut(level);
         ui.horizontal_top(|ui| {
             ui.spacing_mut().item_spacing.x = GAP_M;

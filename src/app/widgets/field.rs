@@ -132,9 +132,7 @@ impl<'a> Field<'a> {
         unit: &str,
     ) -> bool {
         let suffix = if unit.is_empty() { String::new() } else { format!(" {unit}") };
-        self.show(ui, cx, |ui, _| {
-            ui.add_sized(vec2(110.0, 30.0), DragValue::new(value).range(range).suffix(suffix))
-        })
+        self.show(ui, cx, |ui, _| ui.add_sized(vec2(110.0, 30.0), DragValue::new(value).range(range).suffix(suffix)))
     }
 
     fn show(self, ui: &mut Ui, cx: &Ctx<'_>, add: impl FnOnce(&mut Ui, Id) -> Response) -> bool {

@@ -52,23 +52,27 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, id: &LockId) {
     let mut lock = old.clone();
     ui.title(&lock.name);
     feeds_ui(ui, cx, id);
-    let mut changed = Field::new("Name")
-        .help("What the host calls it.")
-        .at(Anchor::Lock(id.clone()))
-        .line(ui, cx, &mut lock.name);
+    let mut changed =
+        Field::new("Name").help("What the host calls it.").at(Anchor::Lock(id.clone())).line(ui, cx, &mut lock.name);
     changed |= kind_ui(ui, cx, &mut lock);
     let mut marks = vec![(String::new(), "No mark".to_owned())];
     marks.extend(cx.doc.theme.theme.symbols.keys().map(|name| (name.clone(), name.replace('-', " "))));
     let otherwise = format!("{}, which the theme does not draw", lock.mark);
-    changed |= Field::new("Mark")
-        .help("The symbol on this lock and on every piece that feeds it.")
-        .salt(id)
-        .pick(ui, cx, &mut lock.mark, &marks, &otherwise);
+    changed |= Field::new("Mark").help("The symbol on this lock and on every piece that feeds it.").salt(id).pick(
+        ui,
+        cx,
+        &mut lock.mark,
+        &marks,
+        &otherwise,
+    );
     let most = u8::try_from(limits::HASP).unwrap_or(6);
-    changed |= Field::new("Hole of the hasp")
-        .help("Counted from the hinge; 0 when it hangs alone.")
-        .salt(id)
-        .number(ui, cx, &mut lock.hole, 0..=most, "");
+    changed |= Field::new("Hole of the hasp").help("Counted from the hinge; 0 when it hangs alone.").salt(id).number(
+        ui,
+        cx,
+        &mut lock.hole,
+        0..=most,
+        "",
+    );
     changed |= Field::new("How to set the code")
         .help("In a sentence, should the maker's sheet be lost.")
         .salt(id)
@@ -170,7 +174,11 @@ fn without_lock(item: &BoxDef, id: &LockId) -> BoxDef {
 }
 
 /// A lock hangs on one box: it leaves the others.
-fn leave<'a>(boxes: impl Iterator<Item = &'a BoxDef> + 'a, to: &'a BoxId, id: &'a LockId) -> impl Iterator<Item = Edit> + 'a {
+fn leave<'a>(
+    boxes: impl Iterator<Item = &'a BoxDef> + 'a,
+    to: &'a BoxId,
+    id: &'a LockId,
+) -> impl Iterator<Item = Edit> + 'a {
     boxes
         .filter(move |item| item.id != *to && item.locks.contains(id))
         .map(move |item| Edit::Box(Box::new(without_lock(item, id))))

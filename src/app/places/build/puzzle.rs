@@ -89,10 +89,8 @@ fn verdict_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId) {
 }
 
 fn mechanic_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle) -> bool {
-    let choices: Vec<(String, String)> = MECHANICS
-        .iter()
-        .map(|mechanic| (mechanic.meta().id.to_owned(), mechanic.meta().name.to_owned()))
-        .collect();
+    let choices: Vec<(String, String)> =
+        MECHANICS.iter().map(|mechanic| (mechanic.meta().id.to_owned(), mechanic.meta().name.to_owned())).collect();
     let otherwise = format!("{}, which is not known", puzzle.mechanic);
     let field = Field::new("Mechanic").at(at(&puzzle.id, PuzzleField::Mechanic));
     let changed = field.pick(ui, cx, &mut puzzle.mechanic, &choices, &otherwise);

@@ -38,8 +38,7 @@ pub fn box_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &BoxId) {
     let mut item = item.clone();
     ui.title(&item.name);
     ui.lede("It opens when all its locks are open; with none it is never shut.");
-    let mut changed =
-        Field::new("Name").at(Anchor::Box(id.clone())).line(ui, cx, &mut item.name);
+    let mut changed = Field::new("Name").at(Anchor::Box(id.clone())).line(ui, cx, &mut item.name);
     let places: Vec<_> =
         place_choices(cx.kit).into_iter().filter(|(place, _)| *place != Place::Box(id.clone())).collect();
     let lost = "a place that is not in the kit";
@@ -95,7 +94,8 @@ fn role_choices(cx: &Ctx<'_>) -> Vec<(PropRole, String)> {
         (PropRole::Decoy, "Decoration that may be taken for a clue".to_owned()),
         (PropRole::Treat, "What the party ends with".to_owned()),
     ];
-    choices.extend(cx.kit.locks.iter().map(|lock| (PropRole::Key(lock.id.clone()), format!("The key of {}", lock.name))));
+    choices
+        .extend(cx.kit.locks.iter().map(|lock| (PropRole::Key(lock.id.clone()), format!("The key of {}", lock.name))));
     choices
 }
 
@@ -118,10 +118,13 @@ pub fn prop_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PropId) {
     let mut materials = vec![(String::new(), "None of the list".to_owned())];
     materials.extend(MATERIALS.iter().map(|material| (material.id.to_owned(), material.name.to_owned())));
     let otherwise = format!("{}, which the list does not have", prop.material);
-    changed |= Field::new("Material")
-        .help("For the shopping list and the cautions.")
-        .salt(id)
-        .pick(ui, cx, &mut prop.material, &materials, &otherwise);
+    changed |= Field::new("Material").help("For the shopping list and the cautions.").salt(id).pick(
+        ui,
+        cx,
+        &mut prop.material,
+        &materials,
+        &otherwise,
+    );
     if let Some(material) = material(&prop.material)
         && !material.caution.is_empty()
     {
@@ -154,16 +157,15 @@ pub fn finish_ui(ui: &mut Ui, cx: &Ctx<'_>) {
             (note.id.clone(), name)
         })
         .collect();
-    let (no_box, no_card) = (
-        format!("{}, which is not in the kit", finish.opens),
-        format!("{}, which is not in the kit", finish.card),
-    );
-    let mut changed =
-        Field::new("The last box").at(Anchor::Finish).pick(ui, cx, &mut finish.opens, &boxes, &no_box);
+    let (no_box, no_card) =
+        (format!("{}, which is not in the kit", finish.opens), format!("{}, which is not in the kit", finish.card));
+    let mut changed = Field::new("The last box").at(Anchor::Finish).pick(ui, cx, &mut finish.opens, &boxes, &no_box);
     changed |= Field::new("The closing card").pick(ui, cx, &mut finish.card, &notes, &no_card);
-    changed |= Field::new("The treat")
-        .help("For the host's shopping list; allergens are the host's to check.")
-        .line(ui, cx, &mut finish.treat);
+    changed |= Field::new("The treat").help("For the host's shopping list; allergens are the host's to check.").line(
+        ui,
+        cx,
+        &mut finish.treat,
+    );
     if changed {
         cx.edit(Edit::Finish(Box::new(finish)));
     }
