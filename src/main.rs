@@ -10,5 +10,6 @@ use inklatch::cli::{Args, run};
 
 fn main() -> ExitCode {
     let args = Args::parse();
-    ExitCode::from(run(&args, &mut stdout().lock(), &mut stderr().lock()))
+    // Not locked: the window's threads must be able to speak while it is open.
+    ExitCode::from(run(&args, &mut stdout(), &mut stderr(), &inklatch::app::run))
 }

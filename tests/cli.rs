@@ -14,7 +14,7 @@ use inklatch::mechanics::MECHANICS;
 fn inklatch(args: &[&str]) -> (u8, String, String) {
     let args = Args::try_parse_from(std::iter::once("inklatch").chain(args.iter().copied())).unwrap();
     let (mut out, mut err) = (Vec::new(), Vec::new());
-    let code = run(&args, &mut out, &mut err);
+    let code = run(&args, &mut out, &mut err, &|_| Ok(()));
     (code, String::from_utf8(out).unwrap(), String::from_utf8(err).unwrap())
 }
 

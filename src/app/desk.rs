@@ -3,7 +3,7 @@ use std::sync::Arc;
 
 use eframe::egui::{
     Align, Color32, ColorImage, Image, Layout, Rect, RichText, Role, ScrollArea, Sense, Shadow, TextureHandle,
-    TextureOptions, Ui, UiBuilder, WidgetInfo, load::SizedTexture, vec2,
+    TextureOptions, Ui, WidgetInfo, load::SizedTexture, vec2,
 };
 
 use crate::app::ctx::Ctx;

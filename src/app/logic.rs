@@ -1,6 +1,6 @@
 //! Between frames: results come in, commands are carried out, work is sent off.
 
-use std::path::PathBuf;
+use std::path::Path;
 use std::sync::Arc;
 
 use eframe::egui::{self, ViewportCommand};
@@ -79,7 +79,7 @@ impl App {
         };
         self.asked = None;
         match answer {
-            Some(folder) => self.path(what, folder),
+            Some(folder) => self.path(what, &folder),
             // The portal gave no answer, or the author waved it away; the field serves in both cases.
             None => self.bar = Bar::Path(what, String::new()),
         }
@@ -126,7 +126,7 @@ impl App {
                 }
             }
             Command::Path(what, text) if text.is_empty() => self.ask(ctx, what),
-            Command::Path(what, text) => self.path(what, PathBuf::from(text)),
+            Command::Path(what, text) => self.path(what, Path::new(&text)),
             Command::CloseBar => {
                 self.bar = Bar::None;
                 self.leaving = None;
@@ -208,15 +208,15 @@ impl App {
         }
     }
 
-    fn path(&mut self, what: PathFor, folder: PathBuf) {
+    fn path(&mut self, what: PathFor, folder: &Path) {
         self.bar = Bar::None;
         match what {
             PathFor::Open => {
-                let opened = Doc::open(&folder);
+                let opened = Doc::open(folder);
                 self.opened(opened);
             }
             PathFor::SaveAs => {
-                let saved = self.doc.save_as(&folder);
+                let saved = self.doc.save_as(folder);
                 self.saved(saved);
             }
             PathFor::Export => self.locals.export.out = folder.display().to_string(),

@@ -159,8 +159,11 @@ fn bar_ui(ui: &mut Ui, cx: &Ctx<'_>, text: &str, chosen: bool, adds: bool) -> Re
     let t = cx.tokens;
     let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width(), 30.0), Sense::click());
     response.widget_info(|| {
-        let kind = if adds { Role::Button } else { Role::Button };
-        WidgetInfo::selected(kind, true, chosen, text)
+        if adds {
+            WidgetInfo::labeled(Role::Button, true, text)
+        } else {
+            WidgetInfo::selected(Role::Button, true, chosen, text)
+        }
     });
     let body = rect.shrink2(vec2(6.0, 1.0));
     let painter = ui.painter();

@@ -105,10 +105,17 @@ pub enum Ground {
     Own,
 }
 
+/// A press with what it was made of: families by role, and the address of the fonts.
+struct KeptPress {
+    families: Vec<(String, String)>,
+    fonts: usize,
+    press: Press,
+}
+
 /// Draws, and keeps pictures of faces that have not changed since.
 #[derive(Default)]
 pub struct Painter {
-    press: Option<(Vec<(String, String)>, usize, Press)>,
+    press: Option<KeptPress>,
     kept: BTreeMap<String, (Face, u64, Item)>,
 }
 
@@ -170,17 +177,17 @@ impl Painter {
     /// The press for the job's lettering, kept as long as lettering and fonts stay.
     fn press(&mut self, job: &Job) -> Hinted<Press> {
         let lettering = Lettering::new(&job.theme.theme.lettering, &job.kit.look.lettering)?;
-        let key: Vec<(String, String)> =
+        let families: Vec<(String, String)> =
             lettering.iter().map(|(role, family)| (role.to_owned(), family.to_owned())).collect();
         let fonts = Arc::as_ptr(job.fonts.db()) as usize;
-        if let Some((old, old_fonts, press)) = &self.press
-            && (old, *old_fonts) == (&key, fonts)
+        if let Some(kept) = &self.press
+            && (&kept.families, kept.fonts) == (&families, fonts)
         {
-            return Ok(press.clone());
+            return Ok(kept.press.clone());
         }
         let press = Press::new(&job.fonts, &lettering)?;
         self.kept.clear();
-        self.press = Some((key, fonts, press.clone()));
+        self.press = Some(KeptPress { families, fonts, press: press.clone() });
         Ok(press)
     }
 

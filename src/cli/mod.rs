@@ -11,7 +11,6 @@ mod export;
 mod lists;
 mod new;
 mod outcome;
-mod window;
 
 use std::io::Write;
 use std::path::PathBuf;
@@ -21,7 +20,8 @@ use clap::{Parser, Subcommand, ValueEnum};
 pub use outcome::{BLOCKED, CLEAN, FAILED};
 use outcome::{Fail, report};
 
-use crate::diag::Level;
+use crate::bundle::{Opened, open};
+use crate::diag::{Hinted, Level};
 use crate::sheet::Paper;
 
 /// Write, prove and print themed puzzle-party kits.
@@ -141,10 +141,14 @@ impl LevelsArg {
     }
 }
 
+/// What opens the window on a kit and returns when it is closed. It is handed in, as the command line and the
+/// window do not know each other.
+pub type Window<'a> = &'a dyn Fn(Opened) -> Hinted<()>;
+
 /// Runs the command and answers the exit code: [`CLEAN`], [`BLOCKED`] or [`FAILED`].
-pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write) -> u8 {
+pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window<'_>) -> u8 {
     let result = match &args.command {
-        None => window::run(args.kit.as_deref()),
+        None => open(args.kit.as_deref()).and_then(window).map(|()| CLEAN).map_err(Fail::from),
         Some(Command::Check { kit, json, level }) => {
             let levels = level.map_or_else(|| Level::ALL.to_vec(), |level| vec![level.into()]);
             check::run(kit.as_deref(), &levels, *json, out)
