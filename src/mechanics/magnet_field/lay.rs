@@ -129,7 +129,8 @@ fn attempt(setup: &Setup, numbers: &[String], count: usize, rng: &mut Rng) -> Hi
     Ok(Some(View { shapes, rule: Some(rule) }))
 }
 
-/// The breadth of each shape. With several sizes each takes the same share of the board, so small ones are many.
+/// The breadth of each shape. Of several sizes the large ones are few, by the cube of their breadth: each then takes a
+/// smaller share of the board than the one below, and sixty shapes of four sizes still find room.
 fn sizes(setup: &Setup, magnets: usize, count: usize) -> Vec<Mm> {
     if setup.order != Order::Sizes {
         return vec![setup.shape_size; count];
@@ -139,7 +140,7 @@ fn sizes(setup: &Setup, magnets: usize, count: usize) -> Vec<Mm> {
         let next = steps.last().map_or(setup.shape_size, |last| *last * SIZE_STEP);
         steps.push(Mm::new((next.get() * 10.0).round() / 10.0));
     }
-    let weight = |across: Mm| 1.0 / (across.get() * across.get());
+    let weight = |across: Mm| 1.0 / (across.get() * across.get() * across.get());
     let all: f64 = steps.iter().map(|across| weight(*across)).sum();
     let mut sizes = Vec::new();
     // Largest first, at least two of each; the smallest size takes what is left.

@@ -104,10 +104,10 @@ fn remark(view: &View, pulling: &[&Shape], readings: &mut Readings) {
                 ));
             }
         }
-        let same = view.shapes.iter().filter(|shape| shape.number == a.number).count();
+        let idle = view.shapes.iter().filter(|shape| !shape.pulls && shape.number == a.number).count();
         // One digit must stand on a board many times over; a longer number is what people call a shape by.
-        if a.number.chars().count() > 1 && same > 1 {
-            readings.remarks.push(format!("{} stands on {same} shapes, and one of them hides a magnet", a.number));
+        if a.number.chars().count() > 1 && idle > 0 {
+            readings.remarks.push(format!("{} hides a magnet and stands on another shape as well", a.number));
         }
     }
     let small = view.shapes.iter().filter(|shape| shape.across < LEAST_ACROSS).count();
