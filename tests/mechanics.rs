@@ -4,6 +4,9 @@ mod banded_counters;
 mod glow_ink;
 mod lasting_ink;
 mod letter_key;
+mod magnet_field;
+mod marked_hiding_place;
+mod marked_letters;
 
 use std::collections::{BTreeMap, BTreeSet};
 
