@@ -38,7 +38,7 @@ pub const HIDING_THINGS: usize = 24;
 pub const FIELD_ROUNDS: usize = 400;
 /// Fresh starts of a field before it is called too full.
 pub const FIELD_STARTS: usize = 6;
-/// Tries to find places for a board's magnets before it is strewn anew: one in ten succeeds on a board of sixty.
+/// Tries to find places for the magnets of a board before it is strewn anew; six boards of such tries take milliseconds.
 pub const MAGNET_PICKS: usize = 300;
 /// Sheets of one export; a kit on more paper than this is a mistake.
 pub const SHEETS: usize = 2_000;

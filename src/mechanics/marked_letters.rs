@@ -3,14 +3,14 @@
 mod draw;
 mod lay;
 mod read;
+mod texts;
 
 use serde::{Deserialize, Serialize};
 
-use super::words::{capital, listed};
 use super::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::diag::Hinted;
 use crate::face::Piece;
-use crate::kit::material::{Need, PrepStep};
+use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::readings::{Budget, Readings};
 
@@ -142,44 +142,6 @@ impl View {
     }
 }
 
-/// What the pointer's rule is called in sentences for the host.
-fn letters_in_words(view: &View) -> String {
-    let letters = read::first_way(&view.pointer.says);
-    listed(&letters.iter().map(char::to_string).collect::<Vec<_>>())
-}
-
-const HELP: &str = "\
-## What it does
-A sign with large letters hangs in the room. Under some letters stands a small digit. A pointer card, found
-elsewhere, names letters in order; the digits under them, in that order, open the lock. Decoy digits stand under
-letters that the card does not name. The answer must be digits, one for each letter named.
-
-## Setup
-- `sign`: the sign's words: letters, spaces and & ' - . , but no digits; long signs wrap between words
-- `heading`: a small line above the letters, without digits; empty for none
-- `letters`: the letters that the card names, in order; empty: drawn by chance from those that will do
-- `pointer`: Plain: the card lists the letters. Initials(\"...\"): the card holds a line of words and the printed
-  rule \"Take the first letter of each word\"; one word for each digit of the answer
-- `equal_letters`: Avoid: only letters that stand on the sign once are named. ReadingOrder: others too, and the
-  card states that the first of them comes first, from left to right, the top line first
-- `decoys`: how many letters that the card does not name carry a digit as well
-- `state_rule`: whether the card prints its rule; leave it out only when a note of yours states it. The proof
-  counts what the card alone allows
-
-## Example
-    (
-        sign: \"WINDLE & DAUGHTERS CLOCKMAKERS\",
-        pointer: Initials(\"Underneath golden hands\"),
-        decoys: 5,
-    )
-
-## Traps
-- Equal letters that several digits stand under, with no order stated: several readings.
-- A line of words with no rule: first letters, last letters or all letters are read.
-- A hyphenated word in the line: one word or two.
-- A named letter that stands on the sign more often than it carries a digit, or carries none: a remark.
-";
-
 impl Mechanic for MarkedLetters {
     type Setup = Setup;
     type View = View;
@@ -191,7 +153,7 @@ impl Mechanic for MarkedLetters {
         order: "the order in which the pointer card names the letters; equal letters by the order that the card states",
         prints: "the sign and the pointer card",
         host: "hangs the sign and lays the card elsewhere",
-        help: HELP,
+        help: texts::HELP,
         parts: &[
             Part { key: "sign", name: "the sign", printed: true, optional: false },
             Part { key: "pointer", name: "the pointer card", printed: true, optional: false },
@@ -219,62 +181,18 @@ impl Mechanic for MarkedLetters {
     }
 
     fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        let (sign, pointer) = (cx.name("sign", "the sign"), cx.name("pointer", "the pointer card"));
-        vec![
-            PrepStep {
-                key: "cut",
-                what: format!("Cut out {sign} and {pointer}."),
-                needs: vec![Need { material: "card-paper", amount: 1.0 }, Need { material: "scissors", amount: 1.0 }],
-                hands: 6.0,
-                wait: 0.0,
-                after: vec![],
-            },
-            PrepStep {
-                key: "hang",
-                what: format!(
-                    "Hang {sign} at eye height where there is light to read small digits by; {pointer} goes elsewhere."
-                ),
-                needs: vec![Need { material: "tape", amount: 1.0 }],
-                hands: 2.0,
-                wait: 0.0,
-                after: vec!["cut"],
-            },
-        ]
+        texts::prep(cx)
     }
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
-        let how = match &view.pointer.says {
-            Says::Letters(_) => format!("names {}", letters_in_words(view)),
-            Says::Line(line) => format!("says “{line}”; the first letters of its words are {}", letters_in_words(view)),
-        };
-        let equal =
-            if view.pointer.equal_rule { " Equal letters are taken in reading order, as the card says." } else { "" };
-        format!(
-            "{} {how}. The digits under these letters on {}, in that order, are the code.{equal} All other digits on it are decoys.",
-            capital(cx.name("pointer", "the pointer card")),
-            cx.name("sign", "the sign"),
-        )
+        texts::reason(view, cx)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
-        let (sign, pointer) = (cx.name("sign", "the sign"), cx.name("pointer", "the pointer card"));
-        format!("Look that nobody has ticked letters on {sign}, and put {pointer} back in its place.")
+        texts::reset(cx)
     }
 
     fn draft_hints(&self, view: &View, cx: &Dressing<'_>) -> HintLadder {
-        let (sign, pointer) = (cx.name("sign", "the sign"), cx.name("pointer", "the pointer card"));
-        let method = match view.pointer.says {
-            Says::Letters(_) => {
-                format!("{} names letters in order. Find each of them on {sign}.", capital(pointer))
-            }
-            Says::Line(_) => {
-                format!("Take the first letter of each word on {pointer}, and find these letters on {sign}.")
-            }
-        };
-        HintLadder {
-            nudge: format!("Go close to {sign}. Something small stands under some of its letters."),
-            method,
-            giveaway: format!("The letters are {}. Read what stands under each of them.", letters_in_words(view)),
-        }
+        texts::draft_hints(view, cx)
     }
 }

@@ -108,7 +108,11 @@ fn a_long_number_that_stands_twice_is_remarked_and_a_digit_is_not() {
     assert!(read(&shapes("4"), &json!("Rows"), 3).remarks.is_empty());
     let twice = read(&shapes("41"), &json!("Rows"), 4);
     assert_eq!(answers(&twice), ["4170"]);
-    assert!(twice.remarks.iter().any(|remark| remark.contains("41 hides a magnet and stands on another shape")), "{:?}", twice.remarks);
+    assert!(
+        twice.remarks.iter().any(|remark| remark.contains("41 hides a magnet and stands on another shape")),
+        "{:?}",
+        twice.remarks
+    );
 }
 
 #[test]

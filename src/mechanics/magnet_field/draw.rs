@@ -109,7 +109,7 @@ pub(super) fn rule_words(view: &View, cx: &Dressing<'_>) -> String {
         Some(Rule::Kinds(kinds)) => {
             let rows = if columns(kinds.len()) < kinds.len() { ", the top row first" } else { "" };
             format!(
-                "Some shapes on {board} pull. Take their numbers in the order in which their shapes stand here: from left to right{rows}."
+                "Some shapes on {board} pull. Take their numbers in the order of the shapes below, from left to right{rows}."
             )
         }
         Some(Rule::Rows) => {
@@ -141,7 +141,7 @@ pub(super) fn card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let mut face = Face::on(&frame, format!("A card, {title}: {words}{order}"));
     cx.title(&mut face, &frame, "landscape", title)?;
     // With outlines the words take the upper part of the card, the outlines the rest.
-    let share = if kinds.is_empty() { 1.0 } else { 0.42 };
+    let share = if kinds.is_empty() { 1.0 } else { 0.34 };
     let from = cx.at(PuzzleField::Setup);
     let text = Rect { h: body.h * share, ..body };
     face.text(TextRun::new(text, Role::Text, Rich::plain(words), Pt::new(13.0), cx.colour("ink"), from));
@@ -159,7 +159,7 @@ fn outlines(face: &mut Face, kinds: &[Kind], names: &[&str], slot: Rect, size: S
     let rows = kinds.len().div_ceil(columns.max(1));
     #[expect(clippy::cast_precision_loss, reason = "eight kinds at most")]
     let (w, h) = (slot.w / columns as f64, slot.h / rows as f64);
-    let name_height = Mm::new(4.6).min(h / 2.0);
+    let name_height = Mm::new(4.4).min(h / 2.0);
     let across = (h - name_height - Mm::new(0.6)).min(w * 0.9);
     let mut drawing = Drawing::new(size);
     let pen = Pen { fill: Some(cx.colour("paper")), ..Pen::line(cx.colour("ink"), Mm::new(0.4)) };

@@ -24,15 +24,20 @@ fn tag(thing: &Thing, cx: &Dressing<'_>) -> Hinted<Face> {
     let frame = cx.frame("tag")?;
     let body = cx.slot(&frame, "tag", "body")?;
     let mut face = Face::on(&frame, format!("A tag with a sign: {}.", thing.word));
-    cx.title(&mut face, &frame, "tag", cx.name("tag-title", ""))?;
-    let word_height = WORD.min(body.h / 3.0);
+    // Without a title of the theme's own the word stands in its place, and the sign gets the room.
+    let title = cx.name("tag-title", "");
+    let word_height = if title.is_empty() { Mm::ZERO } else { WORD.min(body.h / 3.0) };
+    cx.title(&mut face, &frame, "tag", if title.is_empty() { &thing.word } else { title })?;
     let side = body.w.min(body.h - word_height);
     let picture =
         Rect { x: body.x + (body.w - side) / 2.0, y: body.y + (body.h - word_height - side) / 2.0, w: side, h: side };
     face.art(cx.symbol(&thing.sign)?, picture, thing.word.clone());
-    let below = Rect { y: body.bottom() - word_height, h: word_height, ..body };
-    let from = cx.at(PuzzleField::Setup);
-    face.text(TextRun::new(below, Role::Text, Rich::plain(thing.word.clone()), Pt::new(15.0), cx.colour("ink"), from));
+    if !title.is_empty() {
+        let below = Rect { y: body.bottom() - word_height, h: word_height, ..body };
+        let words = Rich::plain(thing.word.clone());
+        let run = TextRun::new(below, Role::Text, words, Pt::new(15.0), cx.colour("ink"), cx.at(PuzzleField::Setup));
+        face.text(run);
+    }
     Ok(face)
 }
 

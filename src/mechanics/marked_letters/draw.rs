@@ -8,11 +8,11 @@ use crate::script::{Paragraph, Rich, Span};
 use crate::units::{Mm, Pt, Rect, Size};
 
 /// What `slot-letters` of the frame `sign` measures in a usual theme; only the choice where to wrap rests on it.
-const USUAL_SLOT: Size = Size::mm(160.0, 24.0);
-/// Height of the row of small digits under a line of letters: a 9 pt digit in a line of 12 pt.
-const MARK_ROW: Mm = Mm::new(4.4);
+const USUAL_SLOT: Size = Size::mm(160.0, 26.0);
+/// Height of the row of small digits under a line of letters: digits of 9 to 10 points.
+const MARK_ROW: Mm = Mm::new(4.0);
 /// Height of a line of letters, in the size of its type: room for capitals in any lettering.
-const LINE: f64 = 1.3;
+const LINE: f64 = 1.2;
 /// Most lines of a sign.
 const LINES: usize = 4;
 /// Least size of the letters and of the digits under them (common practice for cards, no source).
@@ -24,9 +24,9 @@ const MOST: Pt = Pt::new(48.0);
 fn width(letter: char) -> f64 {
     match letter {
         'I' | '.' | ',' | '\'' => 0.5,
-        '-' | ' ' => 0.6,
-        'M' | 'W' | '&' => 1.2,
-        _ => 0.95,
+        '-' | ' ' => 0.55,
+        'M' | 'W' | '&' => 1.05,
+        _ => 0.82,
     }
 }
 

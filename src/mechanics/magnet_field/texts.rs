@@ -1,0 +1,134 @@
+//! What it says: help, preparation, hints, and how guests get to the answer.
+
+use super::{Rule, View};
+use crate::kit::HintLadder;
+use crate::kit::material::{Need, PrepStep};
+use crate::mechanics::Dressing;
+use crate::mechanics::words::{capital, listed};
+
+pub(super) const HELP: &str = "\
+## What it does
+A board of numbered shapes hangs or lies in the room. Flat magnets are taped behind a few of them; a magnet on a string \
+or stick, moved slowly over the board, is pulled there. A rule card states the order in which the numbers count. A \
+template for the host is printed: the board from behind, with the magnets' places. The answer must be digits, on at \
+least two shapes. Count the magnets out and in, and keep them from small children.
+
+## Setup
+- `shapes`: how many shapes stand on the board, 12 to 160; about 60 is good.
+- `digits`: digits on each shape: 1, 2 or 3. The answer is cut up from the left; the last number may be shorter.
+- `order`: `Kinds`: the rule card lists outlines (circle, star, drop ...), drawn and named; no outline hides two magnets, \
+and some hide none. `Rows`: from the top to the bottom. `Sizes`: from the smallest to the largest, up to four magnets. \
+It is never left open.
+- `shape_size`: breadth of a shape in millimetres, of the smallest when they differ: at least 12 for one digit, 16 for \
+two, 20 for three.
+
+## Example
+(
+    shapes: 60,
+    digits: 1,
+    order: Rows,
+)
+
+## Traps
+- Two magnets that the rule does not put in order: same outline, same height, nearly the same size.
+- Numbers of unlike length with no order: 4 and 17 make 417 or 174.
+- Another shape within 15 mm of a magnet: its number may be read instead.
+- Magnets within 40 mm of each other, and shapes too small to write on, get a remark.
+- A number that stands twice: with one digit that is usual and harmless, since guests read the place that pulls. A longer \
+number behind a magnet that stands elsewhere too gets a remark, since people call shapes by it.";
+
+pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
+    let (board, wand) = (cx.name("board", "the board"), cx.name("wand", "the magnet"));
+    let magnets = view.pulling().len();
+    #[expect(clippy::cast_precision_loss, reason = "a handful of magnets")]
+    let amount = magnets as f64;
+    vec![
+        PrepStep {
+            key: "glue",
+            what: format!(
+                "Glue the print of {board} flat onto corrugated card, cut both to the frame, and let it dry under books."
+            ),
+            needs: vec![
+                Need { material: "plain-paper", amount: 1.0 },
+                Need { material: "corrugated-card", amount: 1.0 },
+                Need { material: "glue", amount: 1.0 },
+                Need { material: "scissors", amount: 1.0 },
+            ],
+            hands: 10.0,
+            wait: 60.0,
+            after: vec![],
+        },
+        PrepStep {
+            key: "tape",
+            what: format!(
+                "Lay the template on the back of {board}, prick through each thick ring, and tape a flat magnet over each of the {magnets} marks, all with the same side out. Write down how many magnets you used."
+            ),
+            needs: vec![Need { material: "magnets", amount }, Need { material: "tape", amount: 1.0 }],
+            hands: 8.0,
+            wait: 0.0,
+            after: vec!["glue"],
+        },
+        PrepStep {
+            key: "try",
+            what: format!(
+                "Move {wand} over the front: it must pull behind the right shapes and nowhere else. If the card is too thick, move the magnets' tape to a thinner card."
+            ),
+            needs: vec![Need { material: "magnet-wand", amount: 1.0 }],
+            hands: 4.0,
+            wait: 0.0,
+            after: vec!["tape"],
+        },
+        PrepStep {
+            key: "cut",
+            what: "Cut out the rule card and put the template away.".into(),
+            needs: vec![Need { material: "card-paper", amount: 1.0 }],
+            hands: 2.0,
+            wait: 0.0,
+            after: vec![],
+        },
+    ]
+}
+
+pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
+    let places: Vec<String> =
+        view.pulling().iter().map(|shape| format!("the {} {}", shape.kind.name(cx), shape.region())).collect();
+    let rule = match &view.rule {
+        Some(Rule::Kinds(_)) => "in the order in which the rule card lists the outlines",
+        Some(Rule::Rows) => "from the top of the board to the bottom, as the rule card says",
+        Some(Rule::Sizes) => "from the smallest to the largest, as the rule card says",
+        None => "in an order that nothing states",
+    };
+    format!(
+        "{} is pulled by {} of {}. Their numbers, {rule}, are the code.",
+        capital(cx.name("wand", "the magnet")),
+        listed(&places),
+        cx.name("board", "the board"),
+    )
+}
+
+pub(super) fn reset(view: &View, cx: &Dressing<'_>) -> String {
+    format!(
+        "Count the magnets behind {}: there must be {}. Put {} and the rule card back.",
+        cx.name("board", "the board"),
+        view.pulling().len(),
+        cx.name("wand", "the magnet"),
+    )
+}
+
+pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
+    let (board, card, wand) =
+        (cx.name("board", "the board"), cx.name("card", "the rule card"), cx.name("wand", "the magnet"));
+    let rule = match &view.rule {
+        Some(Rule::Kinds(_)) => format!("{} shows which shape comes before which.", capital(card)),
+        Some(Rule::Rows) => "Begin at the top and end at the bottom.".into(),
+        Some(Rule::Sizes) => "Begin with the smallest shape and end with the largest.".into(),
+        None => String::new(),
+    };
+    let places: Vec<String> =
+        view.pulling().iter().map(|shape| format!("the {} {}", shape.kind.name(cx), shape.region())).collect();
+    HintLadder {
+        nudge: format!("Eyes are no help with {board}. What else do you have that can feel what lies behind it?"),
+        method: format!("Move {wand} slowly over {board} and mark each shape that pulls. {rule}").trim().to_owned(),
+        giveaway: format!("In the right order, these pull: {}. Read their numbers.", listed(&places)),
+    }
+}
