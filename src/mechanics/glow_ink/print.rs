@@ -1,4 +1,5 @@
-use super::{BOOK, NOTE, View, book_name, note_name};
+use super::texts::{book_name, note_name};
+use super::{BOOK, NOTE, View};
 use crate::diag::{Hinted, PuzzleField};
 use crate::face::{Face, Piece, Role, TextRun};
 use crate::mechanics::Dressing;
