@@ -76,3 +76,5 @@ pub const FINGER_MM: f64 = 12.0;
 pub const PRINTED_MM: f64 = 180.0;
 /// Pieces laid out at once, copies counted: a thousand sheets of twenty.
 pub const PLACED: usize = 20_000;
+/// Measures of text runs that a press remembers: every run of a large kit at three levels, about 20 MB.
+pub const KEPT_FITS: usize = 20_000;

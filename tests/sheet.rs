@@ -1,1 +1,234 @@
-//! Tests of `sheet`.
+//! Tests of `sheet`: packing, imposition, backs.
+
+use inklatch::face::{Audience, Face, Outline, Piece};
+use inklatch::sheet::pack::{Item, pack};
+use inklatch::sheet::{GUTTER, Paper, Sheet, content, cut_marks, impose, largest};
+use inklatch::units::{Mm, Rect, Size};
+use serde::Deserialize;
+
+#[derive(Deserialize)]
+struct Refs<T> {
+    cases: Vec<T>,
+}
+
+#[derive(Deserialize)]
+struct Packing {
+    id: String,
+    usable_mm: (f64, f64),
+    gap_mm: f64,
+    rotation_allowed: bool,
+    pieces_mm: Vec<(f64, f64)>,
+    expected: Fewest,
+}
+
+#[derive(Deserialize)]
+struct Fewest {
+    min_sheets: Option<usize>,
+}
+
+/// Packings with proven minima: constructed, computed with OR-Tools CP-SAT 9.15 (see the file's head).
+#[test]
+fn packing_against_proven_minima() {
+    let refs: Refs<Packing> = serde_json::from_str(include_str!("refs/10_sheet_packing.json")).unwrap();
+    assert_eq!(refs.cases.len(), 12);
+    let mut surplus = 0;
+    for case in refs.cases {
+        let area = Size::mm(case.usable_mm.0, case.usable_mm.1);
+        let items: Vec<Item> =
+            case.pieces_mm.iter().enumerate().map(|(group, (w, h))| Item { size: Size::mm(*w, *h), group }).collect();
+        let packed = pack(&items, area, Mm::new(case.gap_mm), case.rotation_allowed);
+        let Some(least) = case.expected.min_sheets else {
+            assert!(packed.is_err(), "{}: a piece cannot fit", case.id);
+            continue;
+        };
+        let spots = packed.unwrap();
+        assert_eq!(spots.len(), items.len());
+        let used = spots.iter().map(|spot| spot.page + 1).max().unwrap_or(0);
+        assert!(used >= least, "{}: {used} pages are fewer than can be", case.id);
+        assert!(used <= least + 1, "{}: {used} pages where {least} do", case.id);
+        surplus += used - least;
+        for (at, (spot, item)) in spots.iter().zip(&items).enumerate() {
+            let size = if spot.turned { Size { w: item.size.h, h: item.size.w } } else { item.size };
+            assert_eq!((spot.rect.w, spot.rect.h), (size.w, size.h));
+            assert!(!spot.turned || case.rotation_allowed);
+            assert!(Rect::of(area).holds(spot.rect), "{}: {spot:?}", case.id);
+            let room = spot.rect.inset(Mm::new(0.002 - case.gap_mm / 2.0));
+            for other in spots.iter().skip(at + 1).filter(|other| other.page == spot.page) {
+                let theirs = other.rect.inset(Mm::new(0.002 - case.gap_mm / 2.0));
+                assert!(!room.meets(theirs), "{}: {spot:?} and {other:?}", case.id);
+            }
+        }
+    }
+    println!("pages over the proven minima, all cases together: {surplus}");
+    assert!(surplus <= 1);
+}
+
+fn piece(id: &str, w: f64, h: f64) -> Piece {
+    Piece {
+        id: id.into(),
+        part: id.into(),
+        label: format!("{id}: by the window"),
+        audience: Audience::Players,
+        front: Face::new(Size::mm(w, h), ""),
+        back: None,
+        copies: 1,
+        measured: false,
+        group: String::new(),
+    }
+}
+
+fn check(sheets: &[Sheet]) {
+    for sheet in sheets {
+        let safe = sheet.paper.safe();
+        let content = content(sheet.paper);
+        for (at, placed) in sheet.placed.iter().enumerate() {
+            assert!(safe.holds(placed.rect), "{placed:?}");
+            if !placed.cut {
+                continue;
+            }
+            assert!(content.holds(placed.rect) && content.holds(placed.label_rect), "{placed:?}");
+            assert!(!placed.rect.meets(placed.label_rect));
+            for other in sheet.placed.iter().skip(at + 1) {
+                let wide = placed.rect.inset(-(GUTTER * 0.999));
+                assert!(!wide.meets(other.rect), "{placed:?} {other:?}");
+                assert!(!placed.label_rect.meets(other.rect) && !other.label_rect.meets(placed.rect));
+            }
+            if let Some(bar) = sheet.check_bar {
+                assert!(safe.holds(bar) && !bar.meets(placed.rect) && !bar.meets(placed.label_rect));
+            }
+        }
+        for (x1, y1, x2, y2) in cut_marks(sheet) {
+            let mark = Rect { x: x1.min(x2), y: y1.min(y2), w: x1.max(x2) - x1.min(x2), h: y1.max(y2) - y1.min(y2) };
+            assert!(safe.holds(mark));
+            assert!(sheet.placed.iter().all(|p| !p.rect.meets(mark) && !p.label_rect.meets(mark)));
+        }
+    }
+}
+
+#[test]
+fn every_copy_is_placed_and_audiences_stay_apart() {
+    let mut pieces = vec![
+        Piece { copies: 7, ..piece("card", 75.0, 105.0) },
+        Piece { measured: true, ..piece("disc", 70.0, 70.0) },
+        piece("board", 190.0, 250.0),
+        piece("sign", 190.0, 62.0),
+        Piece { copies: 0, ..piece("none", 10.0, 10.0) },
+    ];
+    pieces[1].front.outline = Outline::Round;
+    pieces.push(Piece { audience: Audience::Hints, copies: 21, ..piece("token", 58.0, 66.0) });
+    pieces.push(Piece { audience: Audience::Host, ..piece("template", 190.0, 250.0) });
+    for paper in Paper::ALL {
+        for (audience, count) in [(Audience::Players, 10), (Audience::Hints, 21), (Audience::Host, 1)] {
+            let sheets = impose(&pieces, paper, audience, "The Stopped Clock").unwrap();
+            check(&sheets);
+            assert_eq!(sheets.iter().map(|sheet| sheet.placed.len()).sum::<usize>(), count);
+            assert!(sheets.iter().all(|sheet| sheet.audience == audience && sheet.paper == paper));
+            for sheet in &sheets {
+                let measured = sheet.placed.iter().any(|placed| placed.piece == "disc");
+                assert_eq!(sheet.check_bar.is_some(), measured);
+            }
+        }
+    }
+}
+
+#[test]
+fn groups_stay_together_when_that_costs_no_sheet() {
+    let mut pieces = Vec::new();
+    for k in 0..8 {
+        let group = if k % 2 == 0 { "even" } else { "odd" };
+        pieces.push(Piece { group: group.into(), ..piece(&format!("card-{k}"), 75.0, 105.0) });
+    }
+    let sheets = impose(&pieces, Paper::A4, Audience::Players, "Kit").unwrap();
+    assert_eq!(sheets.len(), 2);
+    for sheet in &sheets {
+        let even = sheet.placed.iter().filter(|placed| placed.piece.ends_with(['0', '2', '4', '6'])).count();
+        assert!(even == 0 || even == 4, "{even}");
+    }
+}
+
+#[test]
+fn the_letter_has_a_page_of_its_own() {
+    for paper in Paper::ALL {
+        for size in [paper.safe(), Rect::of(paper.size())] {
+            let letter = piece("letter", size.w.get(), size.h.get());
+            let sheets = impose(&[piece("card", 75.0, 105.0), letter], paper, Audience::Players, "Kit").unwrap();
+            assert_eq!(sheets.len(), 2);
+            let placed = &sheets[0].placed[0];
+            assert!(sheets[0].heading.is_empty() && !placed.cut && placed.label.is_empty());
+            assert_eq!(placed.rect, size);
+        }
+    }
+}
+
+#[test]
+fn what_no_sheet_takes_is_refused() {
+    for paper in Paper::ALL {
+        let most = largest(paper);
+        assert!(impose(&[piece("fits", most.w.get(), most.h.get())], paper, Audience::Players, "Kit").is_ok());
+        assert!(impose(&[piece("turned", most.h.get(), most.w.get())], paper, Audience::Players, "Kit").is_ok());
+        let trouble =
+            impose(&[piece("large", most.w.get() + 1.0, most.w.get() + 1.0)], paper, Audience::Players, "Kit");
+        let trouble = trouble.unwrap_err();
+        assert!(trouble.message.contains("too large") && !trouble.hints.is_empty(), "{trouble}");
+    }
+    let many = Piece { copies: u16::MAX, ..piece("many", 10.0, 10.0) };
+    assert!(impose(&[many], Paper::A4, Audience::Players, "Kit").is_err());
+}
+
+#[derive(Deserialize)]
+struct Duplex {
+    page_mm: (f64, f64),
+    card_mm: (f64, f64),
+    map: Vec<Cell>,
+}
+
+#[derive(Deserialize)]
+struct Cell {
+    front_xy: (f64, f64),
+    back_xy: (f64, f64),
+}
+
+/// Backs of upright pages turned over the long edge (IPP "two-sided-long-edge"; see the file's head): the rule that
+/// takes each reference front to its back takes each of our fronts to ours.
+#[test]
+fn backs_lie_behind_their_fronts() {
+    let refs: Refs<Duplex> = serde_json::from_str(include_str!("refs/08_duplex.json")).unwrap();
+    assert!(!refs.cases.is_empty());
+    let rule = |page: f64, x: f64, w: f64| page - x - w;
+    for case in &refs.cases {
+        for cell in &case.map {
+            assert!((rule(case.page_mm.0, cell.front_xy.0, case.card_mm.0) - cell.back_xy.0).abs() < 0.01);
+            assert!((cell.front_xy.1 - cell.back_xy.1).abs() < 0.01);
+        }
+    }
+    let back = |piece: Piece| Piece { back: Some(Face::new(piece.front.size, "back")), ..piece };
+    let pieces = [back(Piece { copies: 5, ..piece("card", 60.0, 80.0) }), piece("plain", 90.0, 50.0)];
+    let sheets = impose(&pieces, Paper::Letter, Audience::Players, "Kit").unwrap();
+    assert_eq!(sheets.len(), 3);
+    assert!(sheets[0].placed.iter().all(|placed| placed.piece == "plain"));
+    let (front, behind) = (&sheets[1], &sheets[2]);
+    assert_eq!(front.placed.len(), behind.placed.len());
+    for (a, b) in front.placed.iter().zip(&behind.placed) {
+        assert!(b.back && !b.cut && !a.back && a.piece == b.piece && a.turned == b.turned);
+        assert!((rule(215.9, a.rect.x.get(), a.rect.w.get()) - b.rect.x.get()).abs() < 0.01);
+        assert_eq!(a.rect.y, b.rect.y);
+    }
+}
+
+proptest::proptest! {
+    #![proptest_config(proptest::test_runner::Config::with_cases(64))]
+    #[test]
+    fn pieces_never_touch(sizes in proptest::collection::vec((8.0..150.0_f64, 8.0..150.0_f64, 1_u16..5), 1..14)) {
+        let pieces: Vec<Piece> = sizes
+            .iter()
+            .enumerate()
+            .map(|(k, (w, h, copies))| Piece { copies: *copies, measured: k == 0, ..piece(&format!("p{k}"), *w, *h) })
+            .collect();
+        for paper in Paper::ALL {
+            let sheets = impose(&pieces, paper, Audience::Players, "Kit").unwrap();
+            check(&sheets);
+            let placed: usize = sheets.iter().map(|sheet| sheet.placed.len()).sum();
+            proptest::prop_assert_eq!(placed, sizes.iter().map(|(_, _, copies)| usize::from(*copies)).sum::<usize>());
+        }
+    }
+}

@@ -7,15 +7,22 @@ use serde::Serialize;
 use typst::foundations::Bytes;
 
 use super::fonts::{Fonts, Reach, Style};
-use super::report::{MissingGlyph, RunNote};
+use super::report::{Measured, Memory, MissingGlyph, RunNote};
 use crate::face::{Align, Art, Face, Layer, Role, TextRun, Valign};
 use crate::script::{Paragraph, Span};
 use crate::theme::Colour;
+use crate::units::Pt;
 
 /// Parts of a run whose widths are measured; the widest is among the longest few by the font's own widths.
 const LONGEST: usize = 4;
 /// Text of more characters reads as running text, whose lines are not made alike in length.
 const BALANCED_CHARS: usize = 240;
+/// Smallest size in points at which anything is set: less is no letter, and no size at all would never end.
+const SMALLEST: f64 = 1.0;
+/// Greatest size in points: no sheet takes a letter of more than a metre.
+const GREATEST: f64 = 3_000.0;
+/// Least extent in millimetres of a picture or a face, so that nothing is divided by nothing.
+const LEAST_MM: f64 = 0.01;
 /// Characters of a run that a report quotes.
 const QUOTED_CHARS: usize = 40;
 
@@ -61,9 +68,22 @@ struct RunData {
     ink: Colour,
     above: f64,
     below: f64,
+    left: f64,
+    right: f64,
     balance: bool,
     longest: Vec<Vec<SpanData>>,
     paragraphs: Vec<Vec<SpanData>>,
+    fit: Option<Measured>,
+}
+
+impl RunData {
+    /// All that the run's measures depend on, and nothing else.
+    fn key(&self, language: &str) -> String {
+        let measures = [self.w, self.h, self.least, self.most, self.above, self.below, self.left, self.right];
+        let key = (language, self.role, self.align, self.balance, measures, &self.paragraphs);
+        // What cannot be written is not remembered under a name that another run could have.
+        serde_json::to_string(&key).unwrap_or_else(|error| format!("{error} {}", self.n))
+    }
 }
 
 #[derive(Clone, Debug, Serialize)]
@@ -77,14 +97,16 @@ struct SpanData {
 /// Gathers faces for one job: their art as files, their runs with a number each.
 pub(super) struct Gather<'a> {
     fonts: &'a Fonts,
+    memory: &'a Memory,
+    language: &'a str,
     art: BTreeMap<Arc<str>, String>,
     pub(super) runs: Vec<RunNote>,
     pub(super) missing: Vec<MissingGlyph>,
 }
 
 impl<'a> Gather<'a> {
-    pub(super) const fn new(fonts: &'a Fonts) -> Self {
-        Self { fonts, art: BTreeMap::new(), runs: Vec::new(), missing: Vec::new() }
+    pub(super) const fn new(fonts: &'a Fonts, memory: &'a Memory, language: &'a str) -> Self {
+        Self { fonts, memory, language, art: BTreeMap::new(), runs: Vec::new(), missing: Vec::new() }
     }
 
     /// A face; without `art`, only its text.
@@ -99,7 +121,7 @@ impl<'a> Gather<'a> {
                 Layer::Text(run) => layers.push(LayerData::Text(self.run(run, piece))),
             }
         }
-        FaceData { w: face.size.w.get(), h: face.size.h.get(), layers }
+        FaceData { w: face.size.w.get().max(LEAST_MM), h: face.size.h.get().max(LEAST_MM), layers }
     }
 
     /// Looks whether the role's family can draw a label.
@@ -138,26 +160,19 @@ impl<'a> Gather<'a> {
             file: self.file(&art.svg),
             x: art.rect.x.get(),
             y: art.rect.y.get(),
-            w: art.rect.w.get(),
-            h: art.rect.h.get(),
-            turn: art.turn,
+            w: art.rect.w.get().max(LEAST_MM),
+            h: art.rect.h.get().max(LEAST_MM),
+            turn: if art.turn.is_finite() { art.turn } else { 0.0 },
             alt: alt.to_owned(),
         }
     }
 
     fn run(&mut self, run: &TextRun, piece: &str) -> RunData {
         let n = self.runs.len();
-        let words: String = run.text.text().chars().take(QUOTED_CHARS).collect();
-        self.runs.push(RunNote {
-            from: run.from.clone(),
-            least: run.least.min(run.most),
-            words: words.clone(),
-            piece: piece.to_owned(),
-        });
-        let reach = self.look(run, piece, &words);
         let text = run.text.text();
-        let one_line = !text.contains('\n');
-        RunData {
+        let words: String = text.chars().take(QUOTED_CHARS).collect();
+        let reach = self.look(run, piece, &words);
+        let mut data = RunData {
             n,
             x: run.rect.x.get(),
             y: run.rect.y.get(),
@@ -165,14 +180,16 @@ impl<'a> Gather<'a> {
             h: run.rect.h.get().max(0.0),
             turn: if run.turn.is_finite() { run.turn } else { 0.0 },
             role: run.role,
-            least: run.least.min(run.most).get(),
-            most: run.most.get(),
+            least: run.least.min(run.most).get().clamp(SMALLEST, GREATEST),
+            most: run.most.get().clamp(SMALLEST, GREATEST),
             align: run.align,
             valign: run.valign,
             ink: run.ink,
             above: reach.above,
             below: reach.below,
-            balance: run.align == Align::Centre && one_line && text.chars().count() <= BALANCED_CHARS,
+            left: reach.left,
+            right: reach.right,
+            balance: run.align == Align::Centre && text.chars().count() <= BALANCED_CHARS,
             longest: longest(self.fonts, run),
             paragraphs: run
                 .text
@@ -180,19 +197,36 @@ impl<'a> Gather<'a> {
                 .iter()
                 .map(|paragraph| paragraph.spans.iter().map(data).collect())
                 .collect(),
-        }
+            fit: None,
+        };
+        let key = data.key(self.language);
+        data.fit = self.memory.get(&key);
+        self.runs.push(RunNote {
+            from: run.from.clone(),
+            least: Pt::new(data.least),
+            words,
+            piece: piece.to_owned(),
+            reach,
+            key,
+            known: data.fit,
+        });
+        data
     }
 
     /// How far the run's ink reaches, and which of its characters its family lacks.
     fn look(&mut self, run: &TextRun, piece: &str, words: &str) -> Reach {
-        let mut chars: BTreeMap<Style, BTreeSet<char>> = BTreeMap::new();
+        let mut texts: BTreeMap<Style, String> = BTreeMap::new();
         for span in run.text.paragraphs.iter().flat_map(|paragraph| &paragraph.spans) {
-            chars.entry(style(span)).or_default().extend(span.text.chars());
+            let text = texts.entry(style(span)).or_default();
+            // A span's edge may be a line's edge.
+            text.push(' ');
+            text.push_str(&span.text);
         }
         let mut reach = Reach::default();
-        for (style, chars) in &chars {
-            let own = self.fonts.reach(run.role, *style, chars);
-            reach = Reach { above: reach.above.max(own.above), below: reach.below.max(own.below) };
+        for (style, text) in &texts {
+            reach = reach.max(self.fonts.reach(run.role, *style, text));
+            let chars: BTreeSet<char> = text.chars().collect();
+            let chars = &chars;
             for text in self.fonts.lacks(run.role, *style, chars) {
                 self.missing.push(MissingGlyph {
                     family: self.fonts.family(run.role).to_owned(),

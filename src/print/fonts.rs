@@ -34,11 +34,27 @@ impl Style {
     }
 }
 
-/// How far ink reaches beyond the box from capital height to baseline, in parts of the type size.
+/// How far ink reaches beyond the box of a line from capital height to baseline, in parts of the type size.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct Reach {
     pub(super) above: f64,
     pub(super) below: f64,
+    /// Beyond its own width, of letters that begin a word.
+    pub(super) left: f64,
+    /// Beyond its own width, of letters that end a word.
+    pub(super) right: f64,
+}
+
+impl Reach {
+    /// The larger of each.
+    pub(super) fn max(self, other: Self) -> Self {
+        Self {
+            above: self.above.max(other.above),
+            below: self.below.max(other.below),
+            left: self.left.max(other.left),
+            right: self.right.max(other.right),
+        }
+    }
 }
 
 impl Fonts {
@@ -105,20 +121,28 @@ impl Fonts {
         text.chars().map(|c| advance(c).map_or(1.0, |em| em.get())).sum()
     }
 
-    /// How far these characters reach above capital height and below the baseline.
-    pub(super) fn reach(&self, role: Role, style: Style, chars: &BTreeSet<char>) -> Reach {
+    /// How far the ink of a text reaches beyond its lines' boxes.
+    pub(super) fn reach(&self, role: Role, style: Style, text: &str) -> Reach {
         let Some(font) = self.select(role, style) else { return Reach::default() };
         let upem = font.units_per_em();
         let cap = font.metrics().cap_height.get();
-        let mut reach = Reach::default();
+        let mut all = Reach::default();
+        let chars: BTreeSet<char> = text.chars().collect();
+        let firsts: BTreeSet<char> = text.split_whitespace().filter_map(|word| word.chars().next()).collect();
+        let lasts: BTreeSet<char> = text.split_whitespace().filter_map(|word| word.chars().next_back()).collect();
         for c in chars {
-            let bounds = font.ttf().glyph_index(*c).and_then(|glyph| font.ttf().glyph_bounding_box(glyph));
-            if let Some(bounds) = bounds {
-                reach.above = reach.above.max(f64::from(bounds.y_max) / upem - cap);
-                reach.below = reach.below.max(-f64::from(bounds.y_min) / upem);
-            }
+            let Some(glyph) = font.ttf().glyph_index(c) else { continue };
+            let Some(bounds) = font.ttf().glyph_bounding_box(glyph) else { continue };
+            let em = |units: i16| f64::from(units) / upem;
+            let advance = font.x_advance(glyph.0).map_or(0.0, |em| em.get());
+            all = all.max(Reach {
+                above: em(bounds.y_max) - cap,
+                below: -em(bounds.y_min),
+                left: if firsts.contains(&c) { -em(bounds.x_min) } else { 0.0 },
+                right: if lasts.contains(&c) { em(bounds.x_max) - advance } else { 0.0 },
+            });
         }
-        reach
+        all
     }
 }
 

@@ -11,6 +11,7 @@ mod raster;
 mod report;
 mod set;
 mod sheets;
+mod words;
 mod world;
 
 use std::collections::BTreeMap;
@@ -24,6 +25,7 @@ pub use preview::Preview;
 pub use raster::Raster;
 pub use report::{Fit, MissingGlyph};
 pub use set::{SetDoc, SetFace};
+pub use words::SetText;
 
 use crate::diag::{Hinted, Trouble};
 use crate::face::{Face, Role};
@@ -48,6 +50,12 @@ pub struct DocInfo {
     pub keywords: Vec<String>,
 }
 
+impl DocInfo {
+    fn language(&self) -> &str {
+        if self.language.is_empty() { "en" } else { &self.language }
+    }
+}
+
 /// The type-setting engine with the fonts of one lettering. Cheap to clone; all methods may run in parallel.
 #[derive(Clone)]
 pub struct Press {
@@ -57,6 +65,7 @@ pub struct Press {
 struct Inner {
     shop: world::Shop,
     kept: preview::Kept,
+    memory: report::Memory,
     jobs: AtomicUsize,
 }
 
@@ -97,7 +106,14 @@ impl Press {
     /// When no font has such a family; the hints name those with a like name.
     pub fn new(fonts: &FontBook, lettering: &Lettering) -> Hinted<Self> {
         let shop = world::Shop::new(fonts::Fonts::new(fonts, lettering)?)?;
-        Ok(Self { inner: Arc::new(Inner { shop, kept: preview::Kept::default(), jobs: AtomicUsize::new(0) }) })
+        Ok(Self {
+            inner: Arc::new(Inner {
+                shop,
+                kept: preview::Kept::default(),
+                memory: report::Memory::default(),
+                jobs: AtomicUsize::new(0),
+            }),
+        })
     }
 
     /// Sets one face on a page of its true size, on transparent ground.
@@ -120,10 +136,11 @@ impl Press {
     }
 
     fn one(&self, face: &Face, art: bool) -> Hinted<SetFace> {
-        let mut gather = Gather::new(&self.inner.shop.fonts);
+        let doc = DocInfo::default();
+        let mut gather = self.gather(&doc);
         let data = gather.face(face, "", art);
-        let document = self.run("one.typ", &data, gather.files(), None, &DocInfo::default())?;
-        let fits = report::fits(&document, &gather.runs);
+        let document = self.run("one.typ", &data, gather.files(), None, &doc)?;
+        let fits = report::fits(&document, &gather.runs, &self.inner.memory);
         Ok(SetFace { fits, missing: gather.missing, document })
     }
 
@@ -136,10 +153,10 @@ impl Press {
             return Err(Trouble::new(format!("{} sheets are too many for one document", sheets.len()))
                 .hint(format!("at most {} can be printed at once", limits::SHEETS)));
         }
-        let mut gather = Gather::new(&self.inner.shop.fonts);
+        let mut gather = self.gather(doc);
         let data = sheets::data(sheets, &mut gather);
         let document = self.run("sheets.typ", &data, gather.files(), None, doc)?;
-        let fits = report::fits(&document, &gather.runs);
+        let fits = report::fits(&document, &gather.runs, &self.inner.memory);
         Ok(SetDoc { fits, missing: gather.missing, document })
     }
 
@@ -151,6 +168,10 @@ impl Press {
     pub fn pages(&self, template: &str, data: &serde_json::Value, paper: Paper, doc: &DocInfo) -> Hinted<SetDoc> {
         let document = self.run(template, data, BTreeMap::new(), Some(paper), doc)?;
         Ok(SetDoc { fits: Vec::new(), missing: Vec::new(), document })
+    }
+
+    fn gather<'a>(&'a self, doc: &'a DocInfo) -> Gather<'a> {
+        Gather::new(&self.inner.shop.fonts, &self.inner.memory, doc.language())
     }
 
     fn run(
@@ -167,7 +188,7 @@ impl Press {
             italics: ROLES.iter().map(|role| (role.name(), shop.fonts.italic(*role))).collect(),
             title: if doc.title.is_empty() { "Untitled" } else { &doc.title },
             author: &doc.author,
-            language: if doc.language.is_empty() { "en" } else { &doc.language },
+            language: doc.language(),
             subject: &doc.subject,
             keywords: &doc.keywords,
             paper: paper.map(|paper| PaperData {

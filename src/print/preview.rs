@@ -1,14 +1,14 @@
 use std::sync::{Arc, Mutex};
 
-use resvg::tiny_skia::{Pixmap, PixmapPaint, Transform};
+use resvg::tiny_skia::Pixmap;
 
-use super::raster::{Raster, draw};
+use super::Press;
+use super::raster::{Raster, blank, draw};
 use super::report::{Fit, MissingGlyph};
-use super::{Press, set};
 use crate::diag::Hinted;
 use crate::face::{Art, Face, Layer};
 use crate::limits;
-use crate::units::Size;
+use crate::units::{Mm, Rect, Size};
 
 /// A face for the window: pixels, and what type setting said.
 #[derive(Clone, Debug)]
@@ -61,36 +61,56 @@ impl Kept {
 }
 
 impl Press {
-    /// A face in pixels, quickly: where all its art lies below all its text, the art's picture is kept from the
-    /// last time and only the words are set anew.
+    /// A face in pixels, quickly: where no art covers text, the art's picture is kept from the last time and only
+    /// the words are set anew.
     ///
     /// # Errors
     /// As [`Press::face`], and when the picture would have too many pixels.
     pub fn preview(&self, face: &Face, px_per_mm: f64) -> Hinted<Preview> {
-        let art: Vec<Art> = face
-            .layers
-            .iter()
-            .map_while(|layer| match layer {
-                Layer::Art(art) => Some(art.clone()),
-                Layer::Text(_) => None,
-            })
-            .collect();
-        let layered = face.layers.iter().skip(art.len()).all(|layer| matches!(layer, Layer::Text(_)));
-        if !layered || art.is_empty() {
+        let Some(art) = ground(face) else {
             let set = self.face(face)?;
             return Ok(Preview { raster: set.raster(px_per_mm)?, fits: set.fits, missing: set.missing });
-        }
+        };
         let ground = Ground { art, size: face.size, px_per_mm };
         let picture = self.kept().get(&ground, || {
             let layers = ground.art.iter().cloned().map(Layer::Art).collect();
             let below = self.face(&Face { layers, ..face.clone() })?;
-            draw(&below.svg(), face.size, px_per_mm)
+            let mut pixmap = blank(face.size, px_per_mm)?;
+            draw(&below.svg(), &mut pixmap)?;
+            Ok(pixmap)
         })?;
         let words = self.words(face)?;
         let mut pixmap = (*picture).clone();
-        let size = set::size(&words.document, 0).unwrap_or(face.size);
-        let text = draw(&words.svg(), size, px_per_mm)?;
-        pixmap.draw_pixmap(0, 0, text.as_ref(), &PixmapPaint::default(), Transform::identity(), None);
+        draw(&words.svg(), &mut pixmap)?;
         Ok(Preview { raster: Raster::from_pixmap(pixmap), fits: words.fits, missing: words.missing })
     }
+}
+
+/// All art of a face, if it may be drawn before all of its text: no picture that comes later lies over a text.
+fn ground(face: &Face) -> Option<Vec<Art>> {
+    let mut texts: Vec<Rect> = Vec::new();
+    let mut art = Vec::new();
+    for layer in &face.layers {
+        match layer {
+            Layer::Text(run) => texts.push(turned(run.rect, run.turn)),
+            Layer::Art(picture) => {
+                let over = turned(picture.rect, picture.turn);
+                if texts.iter().any(|text| text.meets(over)) {
+                    return None;
+                }
+                art.push(picture.clone());
+            }
+        }
+    }
+    (!art.is_empty()).then_some(art)
+}
+
+/// What a rectangle may cover when it is turned about its middle: itself, or a square about its diagonal.
+fn turned(rect: Rect, turn: f64) -> Rect {
+    if turn == 0.0 {
+        return rect;
+    }
+    let half = Mm::new(rect.w.get().hypot(rect.h.get()) / 2.0);
+    let (x, y) = (rect.x + rect.w / 2.0, rect.y + rect.h / 2.0);
+    Rect { x: x - half, y: y - half, w: half * 2.0, h: half * 2.0 }
 }

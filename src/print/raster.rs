@@ -40,25 +40,42 @@ impl Raster {
 
     pub(super) fn from_pixmap(pixmap: Pixmap) -> Self {
         let (width, height) = (pixmap.width(), pixmap.height());
-        Self { width, height, rgba: pixmap.take_demultiplied() }
+        let mut rgba = pixmap.take();
+        // Most pixels are either full or empty, and those are the same with and without their alpha multiplied in.
+        for pixel in rgba.chunks_exact_mut(4) {
+            if let [r, g, b, a] = pixel
+                && *a != 0
+                && *a != u8::MAX
+            {
+                for c in [r, g, b] {
+                    let straight = (u16::from(*c) * 255 + u16::from(*a) / 2) / u16::from(*a);
+                    *c = u8::try_from(straight).unwrap_or(u8::MAX);
+                }
+            }
+        }
+        Self { width, height, rgba }
     }
 }
 
-/// Draws an SVG of `size` that the engine wrote.
-pub(super) fn draw(svg: &str, size: Size, px_per_mm: f64) -> Hinted<Pixmap> {
-    let tree = usvg::Tree::from_str(svg, &usvg::Options::default())
-        .map_err(|error| Trouble::new(format!("the page cannot be drawn: {error}")))?;
+/// An empty picture of `size`.
+pub(super) fn blank(size: Size, px_per_mm: f64) -> Hinted<Pixmap> {
     let (width, height) = (pixels(size.w.get() * px_per_mm), pixels(size.h.get() * px_per_mm));
     let most = limits::RASTER_PIXELS;
     if u64::from(width) * u64::from(height) > most {
         return Err(Trouble::new(format!("a picture of {width} × {height} pixels is too large"))
             .hint(format!("at most {most} pixels can be drawn; ask for fewer to the millimetre")));
     }
-    let mut pixmap = Pixmap::new(width, height).ok_or_else(|| Trouble::new("a picture of no size cannot be drawn"))?;
+    Pixmap::new(width, height).ok_or_else(|| Trouble::new("a picture of no size cannot be drawn"))
+}
+
+/// Draws an SVG that the engine wrote over a picture of the same shape.
+pub(super) fn draw(svg: &str, onto: &mut Pixmap) -> Hinted<()> {
+    let tree = usvg::Tree::from_str(svg, &usvg::Options::default())
+        .map_err(|error| Trouble::new(format!("the page cannot be drawn: {error}")))?;
     #[expect(clippy::cast_precision_loss, reason = "within RASTER_PIXELS")]
-    let (sx, sy) = (width as f32 / tree.size().width(), height as f32 / tree.size().height());
-    resvg::render(&tree, Transform::from_scale(sx, sy), &mut pixmap.as_mut());
-    Ok(pixmap)
+    let (sx, sy) = (onto.width() as f32 / tree.size().width(), onto.height() as f32 / tree.size().height());
+    resvg::render(&tree, Transform::from_scale(sx, sy), &mut onto.as_mut());
+    Ok(())
 }
 
 /// Whole pixels, at least one; what is no number is one.

@@ -2,11 +2,11 @@ use typst::foundations::Smart;
 use typst_layout::PagedDocument;
 use typst_pdf::{PdfOptions, PdfStandard, PdfStandards};
 
-use super::raster::{Raster, draw};
+use super::raster::{Raster, blank, draw};
 use super::report::{Fit, MissingGlyph};
 use super::world;
 use crate::diag::{Hinted, Trouble};
-use crate::units::{Mm, PT_PER_INCH, Pt, Size};
+use crate::units::{Mm, Pt, Size};
 
 /// A face, set.
 #[derive(Clone, Debug)]
@@ -102,15 +102,16 @@ fn svg(document: &PagedDocument, page: usize) -> Hinted<String> {
         .ok_or_else(|| no_page(document, page))
 }
 
-pub(super) fn raster(document: &PagedDocument, page: usize, px_per_mm: f64) -> Hinted<Raster> {
+fn raster(document: &PagedDocument, page: usize, px_per_mm: f64) -> Hinted<Raster> {
     let size = size(document, page).ok_or_else(|| no_page(document, page))?;
-    draw(&svg(document, page)?, size, px_per_mm).map(Raster::from_pixmap)
+    let mut pixmap = blank(size, px_per_mm)?;
+    draw(&svg(document, page)?, &mut pixmap)?;
+    Ok(Raster::from_pixmap(pixmap))
 }
 
-pub(super) fn size(document: &PagedDocument, page: usize) -> Option<Size> {
+fn size(document: &PagedDocument, page: usize) -> Option<Size> {
     let size = document.pages().get(page)?.frame.size();
     let mm = |pt: f64| -> Mm { Pt::new(pt).to_mm() };
-    debug_assert!((PT_PER_INCH - 72.0).abs() < f64::EPSILON, "the engine's point is ours");
     Some(Size { w: mm(size.x.to_pt()), h: mm(size.y.to_pt()) })
 }
 
