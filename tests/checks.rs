@@ -156,3 +156,14 @@ fn a_check_says_nothing_of_a_kit_of_nothing() {
         assert!(found.iter().all(|finding| finding.severity == Severity::Blocks));
     }
 }
+
+/// The kit that the program carries must be worth showing: it is proven with everything set in type.
+#[test]
+fn the_demo_kit_blocks_nothing() {
+    let opened = inklatch::bundle::open(None).unwrap();
+    let lettering = inklatch::theme::Lettering::new(&opened.theme.theme.lettering, &opened.kit.look.lettering).unwrap();
+    let press = inklatch::print::Press::new(&opened.fonts, &lettering).unwrap();
+    let proof = prove(&opened.kit, &opened.theme, Some(&press), &Level::ALL).unwrap();
+    assert!(!blocks(&proof.findings), "{}", lines(&proof.findings));
+    assert!(proof.levels.iter().all(|level| level.set.len() >= level.party.pieces.len()));
+}

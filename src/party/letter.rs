@@ -15,10 +15,8 @@ const STORY: (f64, f64) = (15.0, 12.0);
 const COLUMN: f64 = 148.0;
 /// Air between the art and the words, in millimetres.
 const AIR: f64 = 6.0;
-/// Height of the salutation, in millimetres.
-const SALUTATION: f64 = 10.0;
-/// Heights of the closing and of the signature, in millimetres.
-const SIGNED: (f64, f64) = (8.0, 14.0);
+/// Height of the signature with the air above it, in millimetres.
+const SIGNED: f64 = 15.0;
 /// Mean width of a character of running text as a share of its size, rounded up: a guess that only decides how
 /// far below the head the signature stands, never whether the words fit.
 const CHARACTER: f64 = 0.47;
@@ -59,19 +57,17 @@ pub(super) fn letter(party: &Party, theme: &Loaded, size: Size) -> Hinted<Piece>
         };
         put(rect, Role::Display, &text.heading, (30.0, 14.0), align, Valign::Middle);
     }
-    let least = Mm::new(SALUTATION + SIGNED.0 + SIGNED.1 + 20.0 + AIR);
+    let least = Mm::new(SIGNED + 30.0 + AIR);
     if y + least > foot_rect.y || width < Mm::new(60.0) {
         return Err(Trouble::new("the page is too small for a letter").hint("choose A4 or Letter paper"));
     }
-    let salutation = Rect { x, y, w: width, h: Mm::new(SALUTATION) };
-    put(salutation, Role::Text, &text.salutation, (STORY.0 + 2.0, STORY.1), Align::Left, Valign::Middle);
-    y = salutation.bottom() + Mm::new(1.0);
-    let room = foot_rect.y - Mm::new(AIR / 2.0 + SIGNED.0 + SIGNED.1) - y;
-    let body = Rect { x, y, w: width, h: guessed_height(&text.body, width).min(room) };
-    put(body, Role::Text, &text.body, STORY, Align::Left, Valign::Top);
-    let closing = Rect { x, y: body.bottom(), w: width, h: Mm::new(SIGNED.0) };
-    put(closing, Role::Text, &text.closing, STORY, Align::Left, Valign::Bottom);
-    let signature = Rect { x, y: closing.bottom(), w: width, h: Mm::new(SIGNED.1) };
+    // One run, so that salutation, story and closing come out at one size.
+    let parts = [&text.salutation, &text.body, &text.closing];
+    let words = Rich { paragraphs: parts.into_iter().flat_map(|part| part.paragraphs.clone()).collect() };
+    let room = foot_rect.y - Mm::new(AIR / 2.0 + SIGNED) - y;
+    let body = Rect { x, y, w: width, h: guessed_height(&words, width).min(room) };
+    put(body, Role::Text, &words, STORY, Align::Left, Valign::Top);
+    let signature = Rect { x, y: body.bottom() + Mm::new(1.0), w: width, h: Mm::new(SIGNED - 1.0) };
     put(signature, Role::Hand, &text.signature, (32.0, 16.0), Align::Left, Valign::Middle);
     Ok(Piece {
         id: "letter".into(),

@@ -8,7 +8,7 @@ use serde::Serialize;
 use crate::ids::PuzzleId;
 use crate::kit::Kit;
 use crate::kit::material::{Need, PrepStep};
-use schedule::{Work, schedule};
+use schedule::{Work, schedule, tidied};
 pub use shopping::{CautionLine, ShoppingLine};
 
 /// Minutes for printing and cutting, whatever the kit (estimate; common practice, no source).
@@ -72,7 +72,13 @@ pub struct Task {
 #[must_use]
 pub fn plan(kit: &Kit, steps: &[PuzzleSteps]) -> PrepPlan {
     let (mut tasks, work) = listed(kit, steps);
-    let order = schedule(&work);
+    // Tasks of the whole kit belong to no group, so each is a group of its own.
+    let first_of = |task: &Task, at: usize| match &task.puzzle {
+        Some(id) => tasks.iter().position(|other| other.puzzle.as_ref() == Some(id)).unwrap_or(at),
+        None => at,
+    };
+    let groups: Vec<usize> = tasks.iter().enumerate().map(|(at, task)| first_of(task, at)).collect();
+    let order = tidied(&work, &groups, &schedule(&work));
     let mut end = if order.ready.is_finite() { order.ready } else { 0.0 };
     for (task, start) in tasks.iter_mut().zip(&order.starts) {
         task.start = start.unwrap_or(end);

@@ -34,11 +34,25 @@ pub fn schedule(work: &[Work]) -> Schedule {
     let order = sound_order(work);
     let tails = tails(work, &order);
     let best = Schedule { starts: vec![None; work.len()], ready: f64::INFINITY, exact: true };
-    let mut search = Search { work, tails: &tails, left: limits::PREP_STEPS, best };
-    let mut starts = vec![None; work.len()];
-    search.go(&mut starts, order.len(), 0.0, 0.0);
+    let mut search = Search { work, tails: &tails, groups: &[], left: limits::PREP_STEPS, best, first: false };
+    search.go(&mut vec![None; work.len()], order.len(), Point::default());
     search.best
 }
+
+/// An order no longer than `found` in which tasks of one group stand together where that costs no time: easier
+/// to follow than one that jumps from puzzle to puzzle. It is `found` itself when the search does not end in time.
+#[must_use]
+pub fn tidied(work: &[Work], groups: &[usize], found: &Schedule) -> Schedule {
+    let order = sound_order(work);
+    let tails = tails(work, &order);
+    let best = Schedule { ready: found.ready + SLACK, ..found.clone() };
+    let mut search = Search { work, tails: &tails, groups, left: limits::PREP_STEPS, best, first: true };
+    search.go(&mut vec![None; work.len()], order.len(), Point::default());
+    Schedule { ready: search.best.ready.min(found.ready), exact: found.exact, starts: search.best.starts }
+}
+
+/// Minutes within which two orders are equally long: sums of minutes are rounded.
+const SLACK: f64 = 1e-6;
 
 /// An order in which every task comes after those it waits for; tasks in a ring are left out.
 fn sound_order(work: &[Work]) -> Vec<usize> {
@@ -68,46 +82,64 @@ fn tails(work: &[Work], order: &[usize]) -> Vec<f64> {
     tails
 }
 
+/// How far an order has come: when the hands are free, when all so far is dry, and what was done last.
+#[derive(Clone, Copy, Default)]
+struct Point {
+    now: f64,
+    ready: f64,
+    last: Option<usize>,
+}
+
 struct Search<'a> {
     work: &'a [Work],
     tails: &'a [f64],
+    /// The group of each task; empty when groups do not matter.
+    groups: &'a [usize],
+    /// Whether the first order that is short enough will do.
+    first: bool,
     left: u64,
     best: Schedule,
 }
 
 impl Search<'_> {
-    /// Tries every order of the tasks not yet started; `now` is when the hands are free.
-    fn go(&mut self, starts: &mut Vec<Option<f64>>, open: usize, now: f64, ready: f64) {
+    /// Tries every order of the `open` tasks not yet started; true when the search may end.
+    fn go(&mut self, starts: &mut Vec<Option<f64>>, open: usize, at: Point) -> bool {
         if open == 0 {
-            if ready < self.best.ready {
-                self.best.ready = ready;
+            if at.ready < self.best.ready {
+                self.best.ready = at.ready;
                 self.best.starts.clone_from(starts);
+                return self.first;
             }
-            return;
+            return false;
         }
         // The first order is always finished, so that there is one.
         if self.best.ready.is_finite() {
             let Some(left) = self.left.checked_sub(1) else {
                 self.best.exact = false;
-                return;
+                return true;
             };
             self.left = left;
         }
-        for (index, start) in self.choices(starts, now) {
-            if self.least(starts, index, start, ready) >= self.best.ready {
+        for (index, start) in self.choices(starts, at) {
+            if self.least(starts, index, start, at.ready) >= self.best.ready {
                 continue;
             }
             let task = &self.work[index];
             let end = start + task.hands;
             starts[index] = Some(start);
-            self.go(starts, open - 1, end, ready.max(end + task.wait));
+            let next = Point { now: end, ready: at.ready.max(end + task.wait), last: Some(index) };
+            if self.go(starts, open - 1, next) {
+                return true;
+            }
             starts[index] = None;
         }
+        false
     }
 
     /// The tasks that can come next with the minute in which each can start, soonest first, then by the longest
-    /// way to the end. A task is left out when another could be done wholly before it can start.
-    fn choices(&self, starts: &[Option<f64>], now: f64) -> Vec<(usize, f64)> {
+    /// way to the end; with groups, what continues the group in hand comes before other tasks that can start at
+    /// once. A task is left out when another could be done wholly before it can start.
+    fn choices(&self, starts: &[Option<f64>], at: Point) -> Vec<(usize, f64)> {
         let mut choices: Vec<(usize, f64)> = Vec::new();
         for (index, task) in self.work.iter().enumerate() {
             if starts[index].is_some() {
@@ -118,13 +150,22 @@ impl Search<'_> {
                 _ => Some(0.0),
             };
             let times: Option<Vec<f64>> = task.after.iter().map(dry).collect();
-            choices.extend(times.map(|times| (index, times.into_iter().fold(now, f64::max))));
+            choices.extend(times.map(|times| (index, times.into_iter().fold(at.now, f64::max))));
         }
         let soonest =
             choices.iter().map(|(index, start)| start + self.work[*index].hands).fold(f64::INFINITY, f64::min);
         choices.retain(|(index, start)| *start < soonest || start + self.work[*index].hands <= soonest);
-        choices
-            .sort_by(|a, b| a.1.total_cmp(&b.1).then(self.tails[b.0].total_cmp(&self.tails[a.0])).then(a.0.cmp(&b.0)));
+        let elsewhere = |index: usize| match (at.last, self.groups.get(index)) {
+            (Some(last), Some(group)) => self.groups.get(last) != Some(group),
+            _ => false,
+        };
+        choices.sort_by(|a, b| {
+            let waits = a.1.total_cmp(&b.1);
+            waits
+                .then(elsewhere(a.0).cmp(&elsewhere(b.0)))
+                .then(self.tails[b.0].total_cmp(&self.tails[a.0]))
+                .then(a.0.cmp(&b.0))
+        });
         choices
     }
 
