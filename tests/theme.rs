@@ -2,7 +2,7 @@
 
 use inklatch::diag::Hinted;
 use inklatch::face::{Frame, clean_svg};
-use inklatch::files::{FontBook, Memory, VPath};
+use inklatch::files::{Builtin, FontBook, Memory, VPath};
 use inklatch::ids::ThemeId;
 use inklatch::theme::colour::Eyes;
 use inklatch::theme::{Colour, FRAMES, LETTERING, Lettering, Loaded, Palette, builtin_ids, load, load_builtin};
@@ -99,9 +99,12 @@ fn text_on_paper_can_be_read() {
 }
 
 #[test]
-fn the_lettering_is_of_bundled_fonts() {
-    let families = FontBook::bundled().unwrap().families();
+fn the_lettering_is_of_bundled_fonts_or_the_themes_own() {
+    let bundled = FontBook::bundled().unwrap();
     for loaded in builtin() {
+        let folder = VPath::new("themes").unwrap().join(loaded.theme.id.as_str()).unwrap();
+        let own = Builtin::below(folder);
+        let families = bundled.with_folder(&own, &VPath::new("fonts").unwrap()).unwrap().families();
         let lettering = Lettering::new(&loaded.theme.lettering, &Default::default()).unwrap();
         for (role, _) in LETTERING {
             let family = lettering.family(role);
