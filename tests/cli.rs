@@ -96,7 +96,7 @@ fn explain_kit_describes_every_field_of_the_code() {
         assert!(out.contains(field), "no {field}");
     }
     let (_, out, _) = inklatch(&["explain", "theme"]);
-    for field in ["palette: BTreeMap<String, String>", "letterhead", "glow", "Midwinter"] {
+    for field in ["palette: BTreeMap<String, String>", "letterhead", "glow", "dressings: {"] {
         assert!(out.contains(field), "no {field}");
     }
 }
