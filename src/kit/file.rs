@@ -22,7 +22,7 @@ pub fn from_ron<T: DeserializeOwned>(text: &str, name: &str) -> Hinted<T> {
         .at(name)
         .hint("split the kit, or keep pictures in art/ rather than in the file"));
     }
-    options().from_str(text).map_err(|error| explain(&error, name))
+    options().from_str(text).map_err(|error| explain(&error, text, name))
 }
 
 /// RON text of a value, in the layout that kit and theme files have.
@@ -81,7 +81,7 @@ fn options() -> ron::Options {
 }
 
 /// Turns a RON error into a [`Trouble`] with line, column and, where a name was wrong, the nearest known one.
-fn explain(error: &ron::error::SpannedError, name: &str) -> Trouble {
+fn explain(error: &ron::error::SpannedError, text: &str, name: &str) -> Trouble {
     use ron::Error as E;
     let at = error.span.start;
     let place = format!("{name}:{}:{}", at.line, at.col);
@@ -98,16 +98,30 @@ fn explain(error: &ron::error::SpannedError, name: &str) -> Trouble {
             trouble.message = format!("the field `{field}` is missing");
             trouble = trouble.hint(format!("add `{field}: …` inside the brackets that end here"));
         }
-        E::Eof | E::ExpectedStringEnd | E::ExpectedArrayEnd | E::ExpectedMapEnd | E::ExpectedStructLikeEnd => {
-            trouble.message = format!("the file ends or breaks off here: {}", error.code);
-            trouble = trouble.hint("look for a bracket or a quotation mark that is never closed; if the file was cut short, take it from a backup");
+        code => {
+            let open = matches!(
+                code,
+                E::Eof | E::ExpectedStringEnd | E::ExpectedArrayEnd | E::ExpectedMapEnd | E::ExpectedStructLikeEnd
+            );
+            // A file that is cut short inside a name or a number fails in many ways, all of them at its very end.
+            if open || rest(text, error.span.end).trim().is_empty() {
+                trouble.message = format!("the file ends or breaks off here: {code}");
+                trouble = trouble.hint("look for a bracket or a quotation mark that is never closed; if the file was cut short, take it from a backup");
+            }
+            if matches!(code, E::ExpectedComma) {
+                trouble = trouble.hint("put a comma between this entry and the one before it");
+            }
         }
-        E::ExpectedComma => {
-            trouble = trouble.hint("put a comma between this entry and the one before it");
-        }
-        _ => {}
     }
     trouble
+}
+
+/// What follows a position of a text.
+fn rest(text: &str, at: ron::error::Position) -> &str {
+    let lines: usize = text.split_inclusive('\n').take(at.line.saturating_sub(1)).map(str::len).sum();
+    let text = text.get(lines..).unwrap_or_default();
+    let column = text.char_indices().nth(at.col.saturating_sub(1)).map_or(text.len(), |(byte, _)| byte);
+    text.get(column..).unwrap_or_default()
 }
 
 /// The known name nearest to a wrong one, if any is near enough to be meant.

@@ -41,10 +41,10 @@ fn half_a_file_is_refused_wherever_it_breaks_off() {
     for end in ends.iter().step_by(61) {
         let trouble = read_kit(&text[..*end], "kit.ron").expect_err("half a file was taken");
         assert!(trouble.place.as_deref().is_some_and(|place| place.starts_with("kit.ron:")), "{trouble}");
-        assert!(!trouble.message.is_empty());
+        // Where it breaks off within a name, the message is about that name.
+        let about_a_name = trouble.message.starts_with("there is no `") || trouble.message.starts_with("the field `");
+        assert!(about_a_name || hints(&trouble).contains("backup"), "{trouble}");
     }
-    let trouble = read_kit(&text[..text.len() / 2], "kit.ron").unwrap_err();
-    assert!(hints(&trouble).contains("backup"), "{trouble}");
 }
 
 #[test]
