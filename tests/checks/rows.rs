@@ -34,8 +34,9 @@ const fn computed(name: &'static str, says: &'static str, fires: After, silent: 
     Row { name, says, fires: |_| {}, fires_after: fires, silent: |_| {}, silent_after: silent, mends: false }
 }
 
-const fn mending(row: Row) -> Row {
-    Row { mends: true, ..row }
+const fn mending(mut row: Row) -> Row {
+    row.mends = true;
+    row
 }
 
 fn lock(id: &str) -> LockId {
