@@ -89,7 +89,7 @@ pub fn pack(items: &[Item], area: Size, gap: Mm, turn: bool) -> Hinted<Vec<Spot>
         .enumerate()
         .map(|(at, item)| Slab { at, w: micro(item.size.w) + gap, h: micro(item.size.h) + gap, group: item.group })
         .collect();
-    if let Some(large) = boxes.iter().find(|b| !ground.takes(b.w, b.h) && !(turn && ground.takes(b.h, b.w))) {
+    if let Some(large) = boxes.iter().find(|b| !(ground.takes(b.w, b.h) || turn && ground.takes(b.h, b.w))) {
         return Err(Trouble::new(format!("item {} is larger than the page", large.at)));
     }
     let mut best: Option<(Score, Vec<Lot>)> = None;
