@@ -48,7 +48,11 @@ impl VPath {
     /// As [`VPath::new`].
     pub fn join(&self, below: &str) -> Hinted<Self> {
         let below = Self::new(below)?;
-        Ok(if self.0.is_empty() { below } else { Self(format!("{}/{}", self.0, below.0)) })
+        Ok(match (self.0.is_empty(), below.0.is_empty()) {
+            (true, _) => below,
+            (_, true) => self.clone(),
+            _ => Self(format!("{}/{}", self.0, below.0)),
+        })
     }
 
     /// The path as text.
@@ -95,6 +99,12 @@ impl<'de> Deserialize<'de> for VPath {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_folder_joined_with_itself_stays() {
+        assert_eq!(VPath::new("art").unwrap().join("").unwrap().as_str(), "art");
+        assert_eq!(VPath::root().join("art").unwrap().as_str(), "art");
+    }
 
     #[test]
     fn no_path_leads_out() {
