@@ -1,5 +1,7 @@
 //! Tests of `readings`, and of the colour differences that they rest on.
 
+mod solvers;
+
 use std::collections::BTreeSet;
 
 use inklatch::kit::LockKind;

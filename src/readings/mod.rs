@@ -1,5 +1,11 @@
 //! Readings: every answer that a careful guest could defend, found from what guests see and nothing else.
 
+pub mod cover;
+pub mod matching;
+pub mod occurrences;
+pub mod places;
+pub mod runs;
+pub mod spell;
 pub mod tokens;
 
 use serde::Serialize;
