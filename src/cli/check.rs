@@ -64,7 +64,7 @@ fn write_level(opened: &Opened, proof: &LevelProof, out: &mut dyn Write) -> std:
     for laid in &proof.party.puzzles {
         let mechanic = opened.kit.puzzle(&laid.id).map_or("", |puzzle| puzzle.mechanic.as_str());
         let verdict = laid.verdict.map_or("cannot be laid out", Verdict::word);
-        writeln!(out, "  {:<28} {mechanic:<22} {verdict}", laid.id)?;
+        writeln!(out, "  {:<28} {mechanic:<22} {verdict}", laid.id.as_str())?;
         if laid.verdict.is_some_and(|verdict| verdict != Verdict::One) {
             for reading in laid.readings.list.iter().take(SHOWN_READINGS) {
                 writeln!(out, "      {}: {}", reading.answer, reading.why)?;
@@ -85,8 +85,9 @@ pub(super) fn summary(proof: &Proof) -> String {
     let sure = |level: &LevelProof| level.party.puzzles.iter().all(|laid| laid.verdict == Some(Verdict::One));
     let readings = if proof.levels.iter().all(sure) { "each with one reading" } else { "not all with one reading" };
     let levels: Vec<&str> = proof.levels.iter().map(|level| level.party.level.word()).collect();
+    let noun = if puzzles == 1 { "puzzle" } else { "puzzles" };
     format!(
-        "{puzzles} puzzles, {readings} ({}); {} block, {} warn, {} note",
+        "{puzzles} {noun}, {readings} ({}); {} block, {} warn, {} note",
         levels.join(", "),
         count(Severity::Blocks),
         count(Severity::Warns),

@@ -11,6 +11,7 @@ mod words;
 use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Serialize;
+use serde_json::Value;
 
 use crate::bundle::Opened;
 use crate::diag::{Hinted, Trouble};
@@ -83,7 +84,7 @@ struct File {
 ///
 /// # Errors
 /// When a lock's mark cannot be drawn in the palette.
-pub(super) fn data(source: &Source<'_>) -> Hinted<serde_json::Value> {
+pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
     let Source { opened, party, paper, .. } = *source;
     let kit = &opened.kit;
     let title = party.script.title.clone();
@@ -121,7 +122,22 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<serde_json::Value> {
         cautions_note: words::CAUTIONS.to_owned(),
         cautions: answers::cautions(source),
     };
-    serde_json::to_value(&guide).map_err(|error| Trouble::new(format!("cannot write the host guide: {error}")))
+    let mut data =
+        serde_json::to_value(&guide).map_err(|error| Trouble::new(format!("cannot write the host guide: {error}")))?;
+    typeset(&mut data);
+    Ok(data)
+}
+
+/// Gives every text its typographic marks. Drawings keep theirs: they are code.
+fn typeset(value: &mut Value) {
+    match value {
+        Value::String(text) => *text = words::typographic(text),
+        Value::Array(items) => items.iter_mut().for_each(typeset),
+        Value::Object(fields) => {
+            fields.iter_mut().filter(|(key, _)| *key != "marks").for_each(|(_, value)| typeset(value));
+        }
+        Value::Null | Value::Bool(_) | Value::Number(_) => {}
+    }
 }
 
 impl Source<'_> {
