@@ -125,9 +125,48 @@ pub fn pack(items: &[Item], area: Size, gap: Mm, turn: bool) -> Hinted<Vec<Spot>
             }
         }
     }
-    let mut lots = best.map(|(_, lots)| lots).unwrap_or_default();
+    let mut lots = tidy(&best.map(|(_, lots)| lots).unwrap_or_default(), &boxes, ground);
     lots.sort_by_key(|lot| lot.at);
     Ok(lots.iter().zip(items).map(|(lot, item)| spot(lot, item.size)).collect())
+}
+
+/// Lays each page anew by itself: the same boxes, as few of them turned as can be, in rows if that is possible.
+fn tidy(lots: &[Lot], boxes: &[Slab], ground: Ground) -> Vec<Lot> {
+    let pages = lots.iter().map(|lot| lot.page + 1).max().unwrap_or(0);
+    let mut tidied = Vec::with_capacity(lots.len());
+    for page in 0..pages {
+        let old: Vec<Lot> = lots.iter().filter(|lot| lot.page == page).copied().collect();
+        let own: Vec<Slab> = old.iter().filter_map(|lot| boxes.get(lot.at)).copied().collect();
+        let upright = Ground { turn: false, ..ground };
+        let straight = own.iter().all(|b| ground.takes(b.w, b.h));
+        let mut best = (neatness(&old, true), old);
+        for order in orders(&own) {
+            let mut consider = |lots: Vec<Lot>, patchwork: bool| {
+                if lots.len() == own.len() && lots.iter().all(|lot| lot.page == 0) {
+                    let new = (neatness(&lots, patchwork), lots);
+                    if new.0 < best.0 {
+                        best = new;
+                    }
+                }
+            };
+            for ground in [Some(upright).filter(|_| straight), ground.turn.then_some(ground)].into_iter().flatten() {
+                consider(rows::lay(&order, ground, false), false);
+                if own.len() <= PATCHWORK_ITEMS {
+                    for rule in rects::Rule::ALL {
+                        consider(rects::lay(&order, ground, rule), true);
+                    }
+                }
+            }
+        }
+        tidied.extend(best.1.into_iter().map(|lot| Lot { page, ..lot }));
+    }
+    tidied
+}
+
+/// How many boxes are turned, then whether they are patchwork, then how far down they reach; less is neater.
+fn neatness(lots: &[Lot], patchwork: bool) -> (usize, bool, i64) {
+    let turned = lots.iter().filter(|lot| lot.turned).count();
+    (turned, patchwork, lots.iter().map(|lot| lot.y).max().unwrap_or(0))
 }
 
 fn spot(lot: &Lot, size: Size) -> Spot {
