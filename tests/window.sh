@@ -42,7 +42,8 @@ window=
 start() {
     local before after
     before=$(date +%s%N)
-    "$program" "$@" > "$work/log" 2>&1 &
+    # From a folder of its own, so that the bundle goes to its `out`.
+    (cd "$work" && exec "$program" "$@") > "$work/log" 2>&1 &
     app=$!
     own+=("$app")
     for _ in $(seq 400); do
@@ -121,22 +122,15 @@ echo "window: closed after undo"
 
 start "$work/kit"
 sleep 2
-(cd "$work" && true)
 xdotool key ctrl+5
 sleep 1
 shot places
 xdotool key ctrl+e
 sleep 1
-# The folder of the bundle, by its field; then the keys that write it.
-xdotool mousemove 480 466 click 1
-sleep 0.3
-xdotool key ctrl+a
-xdotool type --delay 15 "$work/bundle"
-sleep 0.3
 shot bundle
 xdotool key ctrl+shift+e
 for _ in $(seq 300); do
-    found=$(find "$work/bundle" -name manifest.json 2> /dev/null | head -n 1)
+    found=$(find "$work/out" -name manifest.json 2> /dev/null | head -n 1 || true)
     [ -n "$found" ] && break
     sleep 0.2
 done

@@ -1,9 +1,10 @@
 //! Bars below the header: what was done, what went wrong, and the questions that would elsewhere be windows
 //! in the way.
 
-use eframe::egui::{Frame, Key, Margin, RichText, Stroke, TextEdit, Ui, vec2};
+use eframe::egui::{Color32, Key, RichText, TextEdit, Ui, vec2};
 
 use crate::app::ctx::{Command, Ctx, Leaving};
+use crate::app::tokens::Tokens;
 use crate::app::widgets::UiExt as _;
 use crate::diag::Trouble;
 
@@ -56,51 +57,54 @@ pub enum Bar {
     Unsaved(Leaving),
 }
 
+impl Bar {
+    /// The ground on which it stands; none when there is no bar.
+    #[must_use]
+    pub const fn ground(&self, t: &Tokens) -> Option<Color32> {
+        match self {
+            Self::None => None,
+            Self::Done(_) => Some(t.good_soft),
+            Self::Trouble(_) => Some(t.blocks_soft),
+            Self::Path(..) => Some(t.accent_soft),
+            Self::Unsaved(_) => Some(t.warns_soft),
+        }
+    }
+}
+
 /// Draws the bar. The text of the path field is the bar's own until it is sent.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar) {
     let t = cx.tokens;
-    let ground = match bar {
-        Bar::None => return,
-        Bar::Done(_) => t.good_soft,
-        Bar::Trouble(_) => t.blocks_soft,
-        Bar::Path(..) => t.accent_soft,
-        Bar::Unsaved(_) => t.warns_soft,
-    };
-    let frame = Frame::new().fill(ground).inner_margin(Margin::symmetric(20, 10)).stroke(Stroke::new(1.0, t.line));
-    frame.show(ui, |ui| {
-        ui.set_width(ui.available_width());
-        ui.horizontal_wrapped(|ui| match bar {
-            Bar::None => {}
-            Bar::Done(words) => {
-                ui.label(RichText::new(words.as_str()).color(t.good));
-                close_ui(ui, cx);
+    ui.horizontal_wrapped(|ui| match bar {
+        Bar::None => {}
+        Bar::Done(words) => {
+            ui.label(RichText::new(words.as_str()).color(t.good));
+            close_ui(ui, cx);
+        }
+        Bar::Trouble(trouble) => {
+            let head = trouble.place.as_ref().map_or_else(String::new, |place| format!("{place}: "));
+            ui.label(RichText::new(format!("{head}{}", trouble.message)).color(t.blocks));
+            for hint in &trouble.hints {
+                ui.label(RichText::new(format!("— {hint}")).color(t.ink));
             }
-            Bar::Trouble(trouble) => {
-                let head = trouble.place.as_ref().map_or_else(String::new, |place| format!("{place}: "));
-                ui.label(RichText::new(format!("{head}{}", trouble.message)).color(t.blocks));
-                for hint in &trouble.hints {
-                    ui.label(RichText::new(format!("— {hint}")).color(t.ink));
-                }
-                close_ui(ui, cx);
+            close_ui(ui, cx);
+        }
+        Bar::Path(what, text) => path_ui(ui, cx, *what, text),
+        Bar::Unsaved(leaving) => {
+            ui.label(RichText::new("The kit has changes that are not saved.").color(t.warns));
+            let (save, discard) = match leaving {
+                Leaving::Quit => ("Save and close", "Close without saving"),
+                Leaving::Open => ("Save, then open", "Open without saving"),
+            };
+            if ui.primary(save).clicked() {
+                cx.send(Command::SaveThen(*leaving));
             }
-            Bar::Path(what, text) => path_ui(ui, cx, *what, text),
-            Bar::Unsaved(leaving) => {
-                ui.label(RichText::new("The kit has changes that are not saved.").color(t.warns));
-                let (save, discard) = match leaving {
-                    Leaving::Quit => ("Save and close", "Close without saving"),
-                    Leaving::Open => ("Save, then open", "Open without saving"),
-                };
-                if ui.primary(save).clicked() {
-                    cx.send(Command::SaveThen(*leaving));
-                }
-                if ui.secondary(discard).clicked() {
-                    cx.send(Command::Discard(*leaving));
-                }
-                if ui.secondary("Stay").clicked() || ui.input(|input| input.key_pressed(Key::Escape)) {
-                    cx.send(Command::CloseBar);
-                }
+            if ui.secondary(discard).clicked() {
+                cx.send(Command::Discard(*leaving));
             }
-        });
+            if ui.secondary("Stay").clicked() || ui.input(|input| input.key_pressed(Key::Escape)) {
+                cx.send(Command::CloseBar);
+            }
+        }
     });
 }
 

@@ -26,9 +26,10 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
     }
 }
 
-/// Whether the strip lists the findings: not where they are listed in full anyway.
+/// Whether the strip lists the findings: not where they are listed in full anyway, nor when there are none.
 pub fn listed(cx: &Ctx<'_>) -> bool {
-    cx.prefs.findings && cx.session.selection(cx.kit) != Selection::Findings
+    let any = !cx.derived.findings().is_empty() || cx.derived.trouble().is_some();
+    any && cx.prefs.findings && cx.session.selection(cx.kit) != Selection::Findings
 }
 
 /// How many findings there are, by what they weigh.

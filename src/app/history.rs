@@ -70,6 +70,15 @@ impl History {
         self.push(step);
     }
 
+    /// Ends the step for good: what is typed next is a step of its own. Called when the kit is saved, so that
+    /// undo can come back to just what was saved.
+    pub fn seal(&mut self) {
+        self.close();
+        if let Some(last) = self.done.back_mut() {
+            last.typed = None;
+        }
+    }
+
     fn push(&mut self, step: Step) {
         if self.done.len() >= limits::UNDO_STEPS {
             self.done.pop_front();

@@ -251,7 +251,7 @@ impl App {
     }
 
     fn saved(&mut self, saved: Hinted<()>) {
-        self.history.close();
+        self.history.seal();
         match saved {
             Ok(()) => {
                 self.bar = Bar::Done(format!("Saved to {}.", self.doc.place()));

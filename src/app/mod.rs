@@ -196,7 +196,10 @@ fn panels(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar, desk: &mut Desk, locals: &mu
         .exact_size(58.0)
         .frame(shelf(Margin::symmetric(tokens::MARGIN, 0)))
         .show(ui, |ui| header::ui(ui, cx));
-    bars::ui(ui, cx, bar);
+    if let Some(ground) = bar.ground(t) {
+        let frame = Frame::new().fill(ground).inner_margin(Margin::symmetric(tokens::MARGIN, 10));
+        Panel::top("bar").frame(frame).show(ui, |ui| bars::ui(ui, cx, bar));
+    }
     // Two panels by name, so that the height of the open one outlives the closed one.
     let listed = findings::listed(cx);
     let strip = Panel::bottom(if listed { "findings" } else { "findings, closed" });

@@ -66,7 +66,7 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
 
 /// The title of a puzzle, for lists.
 fn puzzle_title(cx: &Ctx<'_>, id: &PuzzleId) -> String {
-    cx.kit.puzzle(id).map_or_else(|| id.to_string(), |puzzle| puzzle.title.clone())
+    cx.kit.puzzle(id).map_or_else(|| id.to_string(), |puzzle| cx.say(&puzzle.title))
 }
 
 /// The list in the order in which it must be added so that it reads from left to right.

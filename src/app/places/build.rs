@@ -15,8 +15,8 @@ use crate::app::places::Locals;
 use crate::app::session::Selection;
 use crate::app::tokens::GAP_L;
 use crate::app::widgets::UiExt as _;
+use crate::kit::Place;
 use crate::kit::edit::Edit;
-use crate::kit::{Kit, Place};
 
 /// The fields of what is in hand.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
@@ -32,9 +32,10 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
 
 /// All places of the kit, with their words.
 #[must_use]
-pub fn place_choices(kit: &Kit) -> Vec<(Place, String)> {
-    let spots = kit.spots.iter().map(|spot| (Place::Spot(spot.id.clone()), format!("At {}", spot.name)));
-    let boxes = kit.boxes.iter().map(|item| (Place::Box(item.id.clone()), format!("In {}", item.name)));
+pub fn place_choices(cx: &Ctx<'_>) -> Vec<(Place, String)> {
+    let kit = cx.kit;
+    let spots = kit.spots.iter().map(|spot| (Place::Spot(spot.id.clone()), format!("At {}", cx.say(&spot.name))));
+    let boxes = kit.boxes.iter().map(|item| (Place::Box(item.id.clone()), format!("In {}", cx.say(&item.name))));
     spots.chain(boxes).collect()
 }
 

@@ -28,6 +28,8 @@ pub struct Draft {
 impl Default for Draft {
     fn default() -> Self {
         let Options { papers, levels, zip, force, out } = Options::default();
+        // In full, so that the author sees where it goes.
+        let out = std::env::current_dir().map_or(out.clone(), |here| here.join(out));
         Self { papers, levels, zip, force, out: out.display().to_string() }
     }
 }

@@ -33,7 +33,7 @@ fn findings_ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
 
 fn readings_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId) {
     let Some(puzzle) = cx.kit.puzzle(id) else { return };
-    ui.title(&puzzle.title);
+    ui.title(&cx.say(&puzzle.title));
     ui.lede("Every answer that a careful guest could defend, found from the printed pieces alone.");
     level_ui(ui, cx);
     ui.add_space(10.0);
@@ -144,7 +144,7 @@ fn round_ui(ui: &mut Ui, cx: &Ctx<'_>, at: usize, round: &Round) {
                     cx.send(Command::Select(Selection::Readings(id.clone())));
                 }
                 if let Some(lock) = cx.kit.puzzle(id).and_then(|puzzle| cx.kit.lock(&puzzle.opens)) {
-                    ui.quiet(&format!("opens {}", lock.name));
+                    ui.quiet(&format!("opens {}", cx.say(&lock.name)));
                 }
             });
         }
@@ -152,7 +152,7 @@ fn round_ui(ui: &mut Ui, cx: &Ctx<'_>, at: usize, round: &Round) {
     for id in &round.opens {
         ui.horizontal(|ui| {
             crate::app::widgets::mark_ui(ui, Mark::Good, 13.0);
-            let name = cx.kit.box_def(id).map_or_else(|| id.to_string(), |item| item.name.clone());
+            let name = cx.kit.box_def(id).map_or_else(|| id.to_string(), |item| cx.say(&item.name));
             if ui.link(format!("{name} opens")).clicked() {
                 cx.send(Command::Select(Selection::Box(id.clone())));
             }
@@ -166,7 +166,7 @@ fn spare_ui(ui: &mut Ui, cx: &Ctx<'_>, flow: &Flow) {
     if !never.is_empty() {
         ui.section("Never solved");
         for puzzle in never {
-            if ui.link(&puzzle.title).clicked() {
+            if ui.link(cx.say(&puzzle.title)).clicked() {
                 cx.send(Command::Select(Selection::Puzzle(puzzle.id.clone())));
             }
         }
@@ -180,7 +180,7 @@ fn spare_ui(ui: &mut Ui, cx: &Ctx<'_>, flow: &Flow) {
     if !spare.is_empty() && flow.finish_reachable {
         ui.section("The end does not need these");
         for puzzle in spare {
-            if ui.link(&puzzle.title).clicked() {
+            if ui.link(cx.say(&puzzle.title)).clicked() {
                 cx.send(Command::Select(Selection::Puzzle(puzzle.id.clone())));
             }
         }

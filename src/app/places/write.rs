@@ -43,7 +43,7 @@ fn letter_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         }
     });
     let mut choices = vec![(None, "The host reads it aloud".to_owned())];
-    choices.extend(place_choices(cx.kit).into_iter().map(|(place, words)| (Some(place), words)));
+    choices.extend(place_choices(cx).into_iter().map(|(place, words)| (Some(place), words)));
     changed |= Field::new("Where it lies").pick(ui, cx, &mut letter.place, &choices, "a place that is not in the kit");
     if changed {
         cx.edit(Edit::Letter(Box::new(letter)));
@@ -101,7 +101,7 @@ fn narrow<R>(ui: &mut Ui, add: impl FnOnce(&mut Ui) -> R) -> R {
 fn note_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &NoteId) {
     let Some(note) = cx.kit.note(id) else { return };
     let mut note = note.clone();
-    ui.title(if note.title.is_empty() { id.as_str() } else { &note.title });
+    ui.title(&if note.title.is_empty() { id.to_string() } else { cx.say(&note.title) });
     ui.lede("A smaller text on a piece of its own.");
     let kinds = [
         (NoteKind::Note, "A note on a card".to_owned()),
@@ -117,7 +117,7 @@ fn note_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &NoteId) {
         ui,
         cx,
         &mut note.place,
-        &place_choices(cx.kit),
+        &place_choices(cx),
         "a place that is not in the kit",
     );
     if changed {
@@ -142,7 +142,7 @@ fn picture_ui(ui: &mut Ui, cx: &Ctx<'_>, note: &mut Note) -> bool {
 
 fn hints_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId) {
     let Some(puzzle) = cx.kit.puzzle(id) else { return };
-    ui.title(&puzzle.title);
+    ui.title(&cx.say(&puzzle.title));
     ui.lede("Three hints, each telling a little more. The answer itself stands in the host guide only.");
     level_ui(ui, cx);
     let level = cx.session.level;

@@ -50,7 +50,7 @@ const WHEEL: &str = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, id: &LockId) {
     let Some(old) = cx.kit.lock(id) else { return };
     let mut lock = old.clone();
-    ui.title(&lock.name);
+    ui.title(&cx.say(&lock.name));
     feeds_ui(ui, cx, id);
     let mut changed =
         Field::new("Name").help("What the host calls it.").at(Anchor::Lock(id.clone())).line(ui, cx, &mut lock.name);
@@ -91,7 +91,7 @@ fn feeds_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &LockId) {
         Some(puzzle) => {
             ui.horizontal(|ui| {
                 ui.quiet("Opened by");
-                if ui.link(&puzzle.title).clicked() {
+                if ui.link(cx.say(&puzzle.title)).clicked() {
                     cx.send(Command::Select(Selection::Puzzle(puzzle.id.clone())));
                 }
             });
@@ -150,7 +150,7 @@ fn wheels_ui(ui: &mut Ui, cx: &Ctx<'_>, wheels: &mut Vec<String>, most: u8) -> b
 fn hangs_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &LockId) {
     for item in &cx.kit.boxes {
         let mut hangs = item.locks.contains(id);
-        if ui.add(Checkbox::new(&mut hangs, item.name.as_str())).changed() {
+        if ui.add(Checkbox::new(&mut hangs, cx.say(&item.name))).changed() {
             let fresh = if hangs { with_lock(item, id) } else { without_lock(item, id) };
             let mut edits = vec![Edit::Box(Box::new(fresh))];
             if hangs {

@@ -18,7 +18,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId, draft: &mut Option<SetupDraf
     let Some(old) = cx.kit.puzzle(id) else { return };
     let mut puzzle = old.clone();
     let meta = find(&puzzle.mechanic).ok().map(crate::mechanics::AnyMechanic::meta);
-    ui.title(&puzzle.title);
+    ui.title(&cx.say(&puzzle.title));
     ui.horizontal_wrapped(|ui| {
         verdict_ui(ui, cx, id);
         ui.add_space(8.0);
@@ -42,7 +42,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId, draft: &mut Option<SetupDraf
                 .kit
                 .locks
                 .iter()
-                .map(|lock| (lock.id.clone(), format!("{} ({})", lock.name, lock.kind.describe())))
+                .map(|lock| (lock.id.clone(), format!("{} ({})", cx.say(&lock.name), lock.kind.describe())))
                 .collect();
             let otherwise = format!("{}, which is not in the kit", puzzle.opens);
             changed |= Field::new("Opens").at(at(id, PuzzleField::Opens)).pick(
@@ -127,7 +127,7 @@ fn help_ui(ui: &mut Ui, meta: &Meta) {
 fn parts_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, meta: &Meta) -> bool {
     let mut changed = false;
     let mut choices: Vec<(Option<Place>, String)> = vec![(None, "Nowhere".to_owned())];
-    choices.extend(place_choices(cx.kit).into_iter().map(|(place, words)| (Some(place), words)));
+    choices.extend(place_choices(cx).into_iter().map(|(place, words)| (Some(place), words)));
     for part in meta.parts {
         let mut place = puzzle.parts.get(part.key).cloned();
         let kind = match (part.printed, part.optional) {
@@ -175,7 +175,7 @@ fn tools_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle) -> bool {
     }
     for prop in tools {
         let mut needed = puzzle.tools.contains(&prop.id);
-        let response = ui.add(Checkbox::new(&mut needed, prop.name.as_str()));
+        let response = ui.add(Checkbox::new(&mut needed, cx.say(&prop.name)));
         let anchor = at(&puzzle.id, PuzzleField::Tool(prop.id.clone()));
         if cx.arrives(&anchor) {
             response.request_focus();

@@ -18,7 +18,7 @@ const LABEL: (f64, f64) = (95.0, 58.0);
 pub fn spot_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &SpotId) {
     let Some(spot) = cx.kit.spot(id) else { return };
     let mut spot = spot.clone();
-    ui.title(&spot.name);
+    ui.title(&cx.say(&spot.name));
     ui.lede("A place in the room where things lie openly.");
     let mut changed = Field::new("Name")
         .help("As the host reads it: the mantelpiece.")
@@ -36,11 +36,10 @@ pub fn spot_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &SpotId) {
 pub fn box_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &BoxId) {
     let Some(item) = cx.kit.box_def(id) else { return };
     let mut item = item.clone();
-    ui.title(&item.name);
+    ui.title(&cx.say(&item.name));
     ui.lede("It opens when all its locks are open; with none it is never shut.");
     let mut changed = Field::new("Name").at(Anchor::Box(id.clone())).line(ui, cx, &mut item.name);
-    let places: Vec<_> =
-        place_choices(cx.kit).into_iter().filter(|(place, _)| *place != Place::Box(id.clone())).collect();
+    let places: Vec<_> = place_choices(cx).into_iter().filter(|(place, _)| *place != Place::Box(id.clone())).collect();
     let lost = "a place that is not in the kit";
     changed |= Field::new("Where it stands").salt(id).pick(ui, cx, &mut item.place, &places, lost);
     changed |= Field::new("What will do as this box").salt(id).line(ui, cx, &mut item.about);
@@ -49,8 +48,8 @@ pub fn box_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &BoxId) {
         let mut on = item.locks.contains(&lock.id);
         let elsewhere = cx.kit.box_of(&lock.id).filter(|other| other.id != *id);
         let words = match elsewhere {
-            Some(other) => format!("{}  (now on {})", lock.name, other.name),
-            None => lock.name.clone(),
+            Some(other) => format!("{}  (now on {})", cx.say(&lock.name), cx.say(&other.name)),
+            None => cx.say(&lock.name),
         };
         if ui.add(Checkbox::new(&mut on, words)).changed() {
             changed = true;
@@ -94,8 +93,9 @@ fn role_choices(cx: &Ctx<'_>) -> Vec<(PropRole, String)> {
         (PropRole::Decoy, "Decoration that may be taken for a clue".to_owned()),
         (PropRole::Treat, "What the party ends with".to_owned()),
     ];
-    choices
-        .extend(cx.kit.locks.iter().map(|lock| (PropRole::Key(lock.id.clone()), format!("The key of {}", lock.name))));
+    choices.extend(
+        cx.kit.locks.iter().map(|lock| (PropRole::Key(lock.id.clone()), format!("The key of {}", cx.say(&lock.name)))),
+    );
     choices
 }
 
@@ -103,7 +103,7 @@ fn role_choices(cx: &Ctx<'_>) -> Vec<(PropRole, String)> {
 pub fn prop_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PropId) {
     let Some(prop) = cx.kit.prop(id) else { return };
     let mut prop = prop.clone();
-    ui.title(&prop.name);
+    ui.title(&cx.say(&prop.name));
     ui.lede("A thing that lies at a spot or in a box and is not printed.");
     let mut changed = Field::new("Name").at(Anchor::Prop(id.clone())).line(ui, cx, &mut prop.name);
     let lost = "the key of a lock that is not in the kit";
@@ -112,7 +112,7 @@ pub fn prop_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PropId) {
         ui,
         cx,
         &mut prop.place,
-        &place_choices(cx.kit),
+        &place_choices(cx),
         "a place that is not in the kit",
     );
     let mut materials = vec![(String::new(), "None of the list".to_owned())];
@@ -147,13 +147,13 @@ pub fn finish_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.title("How it ends");
     ui.lede("The box that must open, the card that lies in it, and the treat.");
     let mut finish = cx.kit.finish.clone();
-    let boxes: Vec<_> = cx.kit.boxes.iter().map(|item| (item.id.clone(), item.name.clone())).collect();
+    let boxes: Vec<_> = cx.kit.boxes.iter().map(|item| (item.id.clone(), cx.say(&item.name))).collect();
     let notes: Vec<_> = cx
         .kit
         .notes
         .iter()
         .map(|note| {
-            let name = if note.title.is_empty() { note.id.to_string() } else { note.title.clone() };
+            let name = if note.title.is_empty() { note.id.to_string() } else { cx.say(&note.title) };
             (note.id.clone(), name)
         })
         .collect();
@@ -180,7 +180,7 @@ fn lies_ui(ui: &mut Ui, cx: &Ctx<'_>, place: &Place) {
         rows.push(("the letter".into(), Selection::Letter));
     }
     for item in kit.boxes.iter().filter(|item| item.place == *place) {
-        rows.push((item.name.clone(), Selection::Box(item.id.clone())));
+        rows.push((cx.say(&item.name), Selection::Box(item.id.clone())));
     }
     for puzzle in &kit.puzzles {
         for (part, _) in puzzle.parts.iter().filter(|(_, at)| *at == place) {
@@ -189,11 +189,11 @@ fn lies_ui(ui: &mut Ui, cx: &Ctx<'_>, place: &Place) {
         }
     }
     for note in kit.notes.iter().filter(|note| note.place == *place) {
-        let name = if note.title.is_empty() { note.id.as_str() } else { &note.title };
-        rows.push((name.to_owned(), Selection::Note(note.id.clone())));
+        let name = if note.title.is_empty() { note.id.to_string() } else { cx.say(&note.title) };
+        rows.push((name, Selection::Note(note.id.clone())));
     }
     for prop in kit.props.iter().filter(|prop| prop.place == *place) {
-        rows.push((prop.name.clone(), Selection::Prop(prop.id.clone())));
+        rows.push((cx.say(&prop.name), Selection::Prop(prop.id.clone())));
     }
     if rows.is_empty() {
         ui.quiet("Nothing yet.");
