@@ -12,6 +12,9 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.horizontal(|ui| {
         ui.strong_small("Findings");
         counts_ui(ui, cx);
+        if !has_rows(cx) {
+            return;
+        }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             let words = if cx.prefs.findings { "Hide" } else { "Show" };
             if ui.lesser(true, words, &format!("{words} the findings")).clicked() {
@@ -28,8 +31,13 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
 
 /// Whether the strip lists the findings: not where they are listed in full anyway, nor when there are none.
 pub fn listed(cx: &Ctx<'_>) -> bool {
+    has_rows(cx) && cx.prefs.findings
+}
+
+/// Whether there is anything to list elsewhere than where all findings are listed in full.
+fn has_rows(cx: &Ctx<'_>) -> bool {
     let any = !cx.derived.findings().is_empty() || cx.derived.trouble().is_some();
-    any && cx.prefs.findings && cx.session.selection(cx.kit) != Selection::Findings
+    any && cx.session.selection(cx.kit) != Selection::Findings
 }
 
 /// How many findings there are, by what they weigh.
