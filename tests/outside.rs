@@ -15,6 +15,8 @@ use inklatch::units::MM_PER_INCH;
 
 use crate::bundle::DEMO;
 
+mod faces;
+
 /// Output of a program; none when it is not there and CI is not set.
 fn tool(name: &str, args: &[&str]) -> Option<String> {
     match Command::new(name).args(args).output() {
@@ -143,6 +145,21 @@ const DPI: f64 = 300.0;
 /// What a rendering at 300 dots to the inch can be held to: two dots.
 const TOLERANCE: f64 = 0.2;
 
+/// Width, height and grey values of a PGM file: "P5", width, height, greatest value, one white space, the rows.
+fn pgm(bytes: &[u8]) -> (usize, usize, Vec<u8>) {
+    let mut fields = Vec::new();
+    let mut at = 0;
+    while fields.len() < 4 {
+        let start = at;
+        while !bytes[at].is_ascii_whitespace() {
+            at += 1;
+        }
+        fields.push(String::from_utf8(bytes[start..at].to_vec()).unwrap());
+        at += 1;
+    }
+    (fields[1].parse().unwrap(), fields[2].parse().unwrap(), bytes[at..].to_vec())
+}
+
 /// A page in grey, as poppler draws it.
 struct Page {
     width: usize,
@@ -159,18 +176,8 @@ impl Page {
             &["-r", "300", "-gray", "-singlefile", "-f", &number, "-l", &number, pdf.to_str()?, stem.to_str()?],
         )?;
         let bytes = Disk::new(folder.path()).read(&VPath::new("page.pgm").unwrap(), 1 << 30).unwrap();
-        // PGM: "P5", width, height, greatest value, one white space, then the rows.
-        let mut fields = Vec::new();
-        let mut at = 0;
-        while fields.len() < 4 {
-            let start = at;
-            while !bytes[at].is_ascii_whitespace() {
-                at += 1;
-            }
-            fields.push(String::from_utf8(bytes[start..at].to_vec()).unwrap());
-            at += 1;
-        }
-        Some(Self { width: fields[1].parse().unwrap(), grey: bytes[at..].to_vec() })
+        let (width, _, grey) = pgm(&bytes);
+        Some(Self { width, grey })
     }
 
     fn dark(&self, x: usize, y: usize) -> bool {

@@ -25,6 +25,8 @@ pub struct Locals {
     pub export: Draft,
     /// A word to be added.
     pub new_word: String,
+    /// A family of the system's fonts, to be chosen for a role.
+    pub family: String,
     /// Only findings that block or warn.
     pub hide_notes: bool,
 }

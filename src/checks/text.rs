@@ -207,7 +207,9 @@ mod tests {
         assert_eq!(digits("seven, one, four", "417"), Some(Saying::Reversed));
         assert_eq!(digits("it starts 4 1", "417"), Some(Saying::Nearly));
         assert_eq!(digits("forty-two it is", "427"), Some(Saying::Nearly));
-        for text in ["1417", "four and then seventeen", "4171", "three bands", "one seventh"] {
+        // Two digits of three stand together; the first is said as well, but apart.
+        assert_eq!(digits("four and then seventeen", "417"), Some(Saying::Nearly));
+        for text in ["1417", "4171", "three bands", "one seventh"] {
             assert_eq!(digits(text, "417"), None, "{text}");
         }
     }

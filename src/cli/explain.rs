@@ -85,7 +85,7 @@ fn mechanic(found: &dyn AnyMechanic, out: &mut dyn Write) -> Outcome {
 }
 
 fn kit(out: &mut dyn Write) -> Outcome {
-    writeln!(out, "kit.ron: what an author writes, in RON (https://docs.rs/ron). Pictures lie beside it in art/.")?;
+    writeln!(out, "kit.ron: what an author writes in RON (Rusty Object Notation). Pictures lie beside it in art/.")?;
     writeln!(out, "A line with (*) may be left out.")?;
     write_types(KIT, out)?;
     writeln!(out, "\nA whole kit, as `inklatch new` makes it:\n")?;

@@ -5,6 +5,7 @@ use super::outcome::{CLEAN, Outcome};
 use crate::bundle;
 use crate::diag::Trouble;
 use crate::files::{Disk, Files as _, VPath};
+use crate::script::capital;
 
 /// Makes a fresh kit in an empty folder.
 pub(super) fn run(folder: &Path, title: Option<&str>, out: &mut dyn Write) -> Outcome {
@@ -32,9 +33,4 @@ pub(super) fn run(folder: &Path, title: Option<&str>, out: &mut dyn Write) -> Ou
     writeln!(out, "prove it:  inklatch check {shown}")?;
     writeln!(out, "print it:  inklatch export {shown}")?;
     Ok(CLEAN)
-}
-
-fn capital(text: &str) -> String {
-    let mut chars = text.chars();
-    chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
 }

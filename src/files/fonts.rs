@@ -53,6 +53,15 @@ impl FontBook {
         Self { db: Arc::new(db) }
     }
 
+    /// These fonts; and the system's too where one of the `families` is not among these: to name a font is to
+    /// ask for it.
+    #[must_use]
+    pub fn for_families<'a>(&self, families: impl IntoIterator<Item = &'a str>) -> Self {
+        let known = self.families();
+        let has = |family: &str| known.iter().any(|name| name.to_lowercase() == family.to_lowercase());
+        if families.into_iter().all(has) { self.clone() } else { self.with_system() }
+    }
+
     /// The font database.
     #[must_use]
     pub const fn db(&self) -> &Arc<fontdb::Database> {

@@ -4,7 +4,7 @@ use crate::diag::{Anchor, Hinted, PuzzleField, Trouble};
 use crate::face::{Align, Audience, Face, Frame, Piece, Role, TextRun, Valign, clean_svg};
 use crate::ids::PuzzleId;
 use crate::kit::LockKind;
-use crate::script::Rich;
+use crate::script::{Rich, capital};
 use crate::theme::{Colour, Loaded, Palette};
 use crate::units::{Pt, Rect};
 
@@ -136,7 +136,7 @@ impl<'a> Dressing<'a> {
         Piece {
             id: format!("{}-{part}", self.puzzle),
             part: part.to_owned(),
-            label: label.to_owned(),
+            label: capital(label),
             audience: Audience::Players,
             front,
             back: None,

@@ -10,9 +10,10 @@ use crate::diag::{Hinted, Trouble};
 use crate::face::Piece;
 use crate::kit::material::{Need, PrepStep};
 use crate::kit::{HintLadder, LockKind};
-use crate::mechanics::words::{capital, digits_only, symbols};
+use crate::mechanics::words::{digits_only, symbols};
 use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::readings::{Budget, Readings};
+use crate::script::capital;
 
 /// See [`Meta::help`].
 pub struct LetterKey;

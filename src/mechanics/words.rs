@@ -6,13 +6,6 @@ use crate::mechanics::Rng;
 use crate::theme::Colour;
 use rand::RngExt as _;
 
-/// The text with its first letter in capitals: a part's name at the start of a sentence.
-#[must_use]
-pub fn capital(text: &str) -> String {
-    let mut chars = text.chars();
-    chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
-}
-
 /// "a", "a and b", "a, b and c".
 #[must_use]
 pub fn listed(items: &[String]) -> String {

@@ -6,6 +6,7 @@ use crate::face::{Audience, Piece, Role, TextRun};
 use crate::ids::PuzzleId;
 use crate::kit::{BoxDef, Kit};
 use crate::script::Rich;
+use crate::script::capital;
 use crate::theme::Loaded;
 use crate::units::{Mm, Pt, Rect, Size};
 
@@ -78,9 +79,4 @@ fn row(room: Rect, count: usize) -> Vec<Rect> {
     })
     .take(count)
     .collect()
-}
-
-fn capital(text: &str) -> String {
-    let mut chars = text.chars();
-    chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
 }

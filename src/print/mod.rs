@@ -100,12 +100,14 @@ struct PaperData {
 }
 
 impl Press {
-    /// A press with the families that `lettering` names.
+    /// A press with the families that `lettering` names; one that is not among `fonts` is looked for among the
+    /// system's.
     ///
     /// # Errors
     /// When no font has such a family; the hints name those with a like name.
     pub fn new(fonts: &FontBook, lettering: &Lettering) -> Hinted<Self> {
-        let shop = world::Shop::new(fonts::Fonts::new(fonts, lettering)?)?;
+        let fonts = fonts.for_families(lettering.iter().map(|(_, family)| family));
+        let shop = world::Shop::new(fonts::Fonts::new(&fonts, lettering)?)?;
         Ok(Self {
             inner: Arc::new(Inner {
                 shop,

@@ -6,7 +6,7 @@ mod slots;
 
 pub use markup::parse;
 pub use rich::{Paragraph, Rich, Span};
-pub use slots::{Words, article};
+pub use slots::{Words, article, capital};
 
 use crate::diag::{Anchor, Hinted, Level, PuzzleField, Step, Trouble};
 use crate::files::VPath;

@@ -181,7 +181,9 @@ fn plural(forms: &WordForms) -> String {
     }
 }
 
-fn capital(text: &str) -> String {
+/// The text with its first letter as a capital: a name at the start of a sentence.
+#[must_use]
+pub fn capital(text: &str) -> String {
     let mut chars = text.chars();
     chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
 }

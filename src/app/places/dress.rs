@@ -14,7 +14,7 @@ use crate::theme::{Colour, LETTERING, Palette, ROLES, builtin_ids};
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     match cx.session.selection(cx.kit) {
         Selection::Theme => ui.column("theme", |ui| theme_ui(ui, cx)),
-        Selection::Lettering => ui.column("lettering", |ui| lettering_ui(ui, cx)),
+        Selection::Lettering => ui.column("lettering", |ui| lettering_ui(ui, cx, &mut locals.family)),
         Selection::Words => ui.column("words", |ui| words_ui(ui, cx, &mut locals.new_word)),
         _ => ui.column("palette", |ui| palette_ui(ui, cx)),
     }
@@ -181,7 +181,7 @@ fn grey_ui(ui: &mut Ui, cx: &Ctx<'_>, colour: Colour) {
     response.on_hover_text("As a grey printer gives it");
 }
 
-fn lettering_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+fn lettering_ui(ui: &mut Ui, cx: &Ctx<'_>, family: &mut String) {
     ui.title("Lettering");
     ui.lede("Four roles letter everything. The fonts are the bundled ones and those that the theme brings.");
     let families = cx.doc.fonts.families();
@@ -190,16 +190,33 @@ fn lettering_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         let mut chosen = cx.kit.look.lettering.get(*role).cloned();
         let mut choices = vec![(None, format!("{theirs} (the theme's)"))];
         choices.extend(families.iter().map(|name| (Some(name.clone()), name.clone())));
-        let otherwise = format!("{}, which is not at hand", chosen.clone().unwrap_or_default());
+        let otherwise = format!("{}, not bundled", chosen.clone().unwrap_or_default());
         if Field::new(role).help(about).pick(ui, cx, &mut chosen, &choices, &otherwise) {
-            cx.send(Command::Step(vec![look(cx, |look| {
-                match chosen {
-                    Some(family) => look.lettering.insert((*role).to_owned(), family),
-                    None => look.lettering.remove(*role),
-                };
-            })]));
+            set_family(cx, role, chosen);
         }
     }
+    ui.section("A font of this machine");
+    ui.quiet("Its family name, as other programs list it. Whoever exports this kit needs the same font.");
+    ui.horizontal(|ui| {
+        let label = ui.strong_small("Family");
+        ui.add(TextEdit::singleline(family).desired_width(220.0).margin(vec2(10.0, 7.0))).labelled_by(label.id);
+        for (role, _) in LETTERING {
+            let named = !family.trim().is_empty();
+            if ui.add_enabled(named, Button::new(format!("Use for {role}"))).clicked() {
+                set_family(cx, role, Some(family.trim().to_owned()));
+            }
+        }
+    });
+}
+
+/// Letters a role in a family of the kit's own choice, or as the theme has it.
+fn set_family(cx: &Ctx<'_>, role: &str, family: Option<String>) {
+    cx.send(Command::Step(vec![look(cx, |look| {
+        match family {
+            Some(family) => look.lettering.insert(role.to_owned(), family),
+            None => look.lettering.remove(role),
+        };
+    })]));
 }
 
 fn words_ui(ui: &mut Ui, cx: &Ctx<'_>, new: &mut String) {

@@ -1,9 +1,10 @@
+use crate::script::capital;
 use serde::Serialize;
 
 use super::Source;
 use super::before::shown;
 use super::evening::titled;
-use super::words::{capital, list, sentence};
+use super::words::{list, sentence};
 use crate::kit::LockKind;
 
 /// One answer with its reasons.

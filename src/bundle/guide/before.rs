@@ -1,7 +1,8 @@
+use crate::script::capital;
 use serde::Serialize;
 
 use super::Source;
-use super::words::{amount, capital, minutes, sentence, unit};
+use super::words::{amount, minutes, sentence, unit};
 use crate::kit::{BoxDef, Lock, LockKind};
 
 /// A line of the shopping list.

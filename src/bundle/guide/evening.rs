@@ -1,10 +1,10 @@
 use serde::Serialize;
 
 use super::Source;
-use super::words::{SAY, capital, list, minutes, sentence};
+use super::words::{SAY, list, minutes, sentence};
 use crate::diag::Step;
 use crate::kit::Puzzle;
-use crate::script::parse;
+use crate::script::{capital, parse};
 
 /// One round of the fastest play.
 #[derive(Clone, Debug, Serialize)]

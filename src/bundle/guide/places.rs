@@ -1,7 +1,8 @@
+use crate::script::capital;
 use serde::Serialize;
 
 use super::Source;
-use super::words::{capital, list};
+use super::words::list;
 use crate::kit::{BoxDef, Place, PropRole, Puzzle};
 use crate::mechanics;
 

@@ -1,6 +1,7 @@
 //! The guide's fixed words. Cautions are not among them: they are data on materials, with their source.
 
 use crate::kit::Kit;
+use crate::script::capital;
 use crate::sheet::Paper;
 
 /// The language of the guide's fixed words (BCP 47).
@@ -94,12 +95,6 @@ pub(super) fn by(kit: &Kit) -> String {
 /// A text parted at its empty lines.
 pub(super) fn paragraphs(text: &str) -> Vec<String> {
     text.split("\n\n").map(str::trim).filter(|part| !part.is_empty()).map(str::to_owned).collect()
-}
-
-/// The first letter large.
-pub(super) fn capital(text: &str) -> String {
-    let mut chars = text.chars();
-    chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
 }
 
 /// A full stop, where a sentence lacks its end.

@@ -5,7 +5,7 @@ use crate::face::draw::{Drawing, Pen};
 use crate::face::{Align, Face, Outline, Piece, Role, TextRun, Valign, mm};
 use crate::mechanics::Dressing;
 use crate::mechanics::lid;
-use crate::mechanics::words::capital;
+use crate::script::capital;
 use crate::script::{Rich, parse};
 use crate::theme::Colour;
 use crate::units::{Mm, Pt, Rect, Size};

@@ -2,8 +2,9 @@ use super::{Band, Counter, JAR, ORDER_CARD, View};
 use crate::kit::HintLadder;
 use crate::kit::material::{Need, PrepStep};
 use crate::mechanics::Dressing;
-use crate::mechanics::words::{capital, listed};
+use crate::mechanics::words::listed;
 use crate::readings::tokens::turns;
+use crate::script::capital;
 
 pub(super) fn jar_name<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(JAR, "the jar")

@@ -3,7 +3,7 @@ use super::{BOOK, NOTE, View};
 use crate::diag::{Hinted, PuzzleField};
 use crate::face::{Face, Piece, Role, TextRun};
 use crate::mechanics::Dressing;
-use crate::mechanics::words::capital;
+use crate::script::capital;
 use crate::script::{Rich, parse};
 use crate::units::{Pt, Rect};
 

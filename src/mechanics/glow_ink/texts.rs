@@ -2,8 +2,9 @@ use super::{BOOK, NOTE, Told, View};
 use crate::kit::HintLadder;
 use crate::kit::material::{Need, PrepStep};
 use crate::mechanics::Dressing;
-use crate::mechanics::words::{capital, listed};
+use crate::mechanics::words::listed;
 use crate::readings::tokens::turns;
+use crate::script::capital;
 
 pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     let need = |material, amount| Need { material, amount };

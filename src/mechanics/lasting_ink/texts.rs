@@ -2,7 +2,7 @@ use super::{Carrier, Direction, JAR, LABEL, View};
 use crate::kit::HintLadder;
 use crate::kit::material::{Need, PrepStep};
 use crate::mechanics::Dressing;
-use crate::mechanics::words::capital;
+use crate::script::capital;
 
 pub(super) fn jar_name<'a>(view: &View, cx: &Dressing<'a>) -> &'a str {
     cx.name(JAR, carrier_word(view))

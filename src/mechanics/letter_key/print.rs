@@ -3,7 +3,7 @@ use crate::diag::{Hinted, PuzzleField};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Face, Piece, Role, TextRun, mm};
 use crate::mechanics::Dressing;
-use crate::mechanics::words::capital;
+use crate::script::capital;
 use crate::script::{Rich, parse};
 use crate::units::{Mm, Pt, Rect, Size};
 
@@ -67,7 +67,8 @@ pub(super) fn word_card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let each = large.h / view.words.len().max(1) as f64;
     for (index, word) in view.words.iter().enumerate() {
         let line = Rect { y: large.y + each * index as f64, h: each - mm(1.0), ..large };
-        let run = TextRun::new(line, Role::Display, Rich::plain(word.as_str()), Pt::new(44.0), ink, from.clone());
+        // Letters that must be read without doubt are not left to a theme's display face.
+        let run = TextRun::new(line, Role::Text, parse(&format!("**{word}**")), Pt::new(44.0), ink, from.clone());
         face.text(run.at_least(Pt::new(16.0)));
     }
     cx.draw_mark(&mut face, &frame)?;

@@ -4,7 +4,8 @@ use super::{Rule, View};
 use crate::kit::HintLadder;
 use crate::kit::material::{Need, PrepStep};
 use crate::mechanics::Dressing;
-use crate::mechanics::words::{capital, listed};
+use crate::mechanics::words::listed;
+use crate::script::capital;
 
 pub(super) const HELP: &str = "\
 ## What it does

@@ -4,7 +4,7 @@ use super::{Hiding, Teller, View};
 use crate::kit::HintLadder;
 use crate::kit::material::{Need, PrepStep};
 use crate::mechanics::Dressing;
-use crate::mechanics::words::capital;
+use crate::script::capital;
 
 pub(super) const HELP: &str = "\
 ## What it does
