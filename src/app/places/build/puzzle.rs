@@ -12,6 +12,7 @@ use crate::ids::PuzzleId;
 use crate::kit::edit::Edit;
 use crate::kit::{Place, PropRole, Puzzle, RawSetup};
 use crate::mechanics::{MECHANICS, Meta, find};
+use crate::script::capital;
 
 /// A puzzle: what it is, what it opens, where its parts lie.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId, draft: &mut Option<SetupDraft>) {
@@ -159,12 +160,6 @@ fn parts_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, meta: &Meta) -> bool
         found_ui(ui, cx, &at(&puzzle.id, PuzzleField::Part(key)));
     }
     changed
-}
-
-/// A name with its first letter large, as names of fields are written.
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn tools_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle) -> bool {
