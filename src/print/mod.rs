@@ -169,7 +169,8 @@ impl Press {
     /// When there is no such template, or it does not agree with the data.
     pub fn pages(&self, template: &str, data: &serde_json::Value, paper: Paper, doc: &DocInfo) -> Hinted<SetDoc> {
         let document = self.run(template, data, BTreeMap::new(), Some(paper), doc)?;
-        Ok(SetDoc { fits: Vec::new(), missing: Vec::new(), document })
+        let missing = words::lost(&document);
+        Ok(SetDoc { fits: Vec::new(), missing, document })
     }
 
     fn gather<'a>(&'a self, doc: &'a DocInfo) -> Gather<'a> {

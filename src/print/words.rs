@@ -3,7 +3,8 @@ use typst::layout::{Frame, FrameItem, Point, Transform};
 use typst::visualize::{Color, Paint};
 use typst_layout::PagedDocument;
 
-use super::{SetDoc, SetFace};
+use super::{MissingGlyph, SetDoc, SetFace};
+use crate::diag::Anchor;
 use crate::theme::Colour;
 use crate::units::{Mm, Pt};
 
@@ -27,7 +28,7 @@ pub struct SetText {
     /// Its colour, if it is a plain one.
     pub ink: Option<Colour>,
     /// Characters for which the family has no shape, so that its sign for a missing one stands there.
-    pub lost: usize,
+    pub lost: String,
 }
 
 impl SetFace {
@@ -44,6 +45,25 @@ impl SetDoc {
     pub fn words(&self, page: usize) -> Vec<SetText> {
         words(&self.document, page)
     }
+}
+
+/// Characters on the pages that no family of the lettering could draw.
+pub(super) fn lost(document: &PagedDocument) -> Vec<MissingGlyph> {
+    let mut missing = Vec::new();
+    for page in 0..document.pages().len() {
+        for word in words(document, page) {
+            missing.extend(word.lost.chars().map(|text| MissingGlyph {
+                family: word.family.clone(),
+                text,
+                from: Anchor::Kit,
+                words: word.text.clone(),
+                piece: String::new(),
+            }));
+        }
+    }
+    missing.sort();
+    missing.dedup();
+    missing
 }
 
 fn words(document: &PagedDocument, page: usize) -> Vec<SetText> {
@@ -77,7 +97,12 @@ fn walk(frame: &Frame, transform: Transform, found: &mut Vec<SetText>) {
                         Paint::Solid(colour) => Some(plain(colour)),
                         _ => None,
                     },
-                    lost: text.glyphs.iter().filter(|glyph| glyph.id == 0).count(),
+                    lost: text
+                        .glyphs
+                        .iter()
+                        .filter(|glyph| glyph.id == 0)
+                        .filter_map(|glyph| text.text.get(glyph.range()))
+                        .collect(),
                 });
             }
             _ => {}
