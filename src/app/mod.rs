@@ -1,8 +1,8 @@
 //! The desktop program: five places in the order of the job, Write · Build · Dress · Prove · Print.
 //!
 //! On the left stands where one is in the kit, in the middle what is edited, on the right the live face or sheet
-//! of exactly that thing, below the findings. Views only read the kit and send [`ctx::Command`]s; [`App::logic`]
-//! carries them out between frames. Proofs and pictures are made by the [`worker`].
+//! of exactly that thing, below the findings. Views only read the kit and send commands; `App::logic`
+//! carries them out between frames. Proofs and pictures are made by the worker thread.
 
 mod action;
 mod bars;
