@@ -78,3 +78,9 @@ pub const PRINTED_MM: f64 = 180.0;
 pub const PLACED: usize = 20_000;
 /// Measures of text runs that a press remembers: every run of a large kit at three levels, about 20 MB.
 pub const KEPT_FITS: usize = 20_000;
+/// Fresh starts of a grid made by chance before it is refused; nearly all are sound at the first.
+pub const GRID_STARTS: usize = 60;
+/// Steps of one search while a grid is made: a hundred times what grids of nine rows usually take.
+pub const GRID_STEPS: u64 = 200_000;
+/// Symbols drawn from a lock to fill a grid's alphabet: enough that nine different ones come together.
+pub const GRID_SPARE: usize = 60;

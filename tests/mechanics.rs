@@ -7,6 +7,7 @@ mod letter_key;
 mod magnet_field;
 mod marked_hiding_place;
 mod marked_letters;
+mod number_place;
 
 use std::collections::{BTreeMap, BTreeSet};
 

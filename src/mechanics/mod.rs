@@ -13,6 +13,8 @@ mod lid;
 mod magnet_field;
 mod marked_hiding_place;
 mod marked_letters;
+mod number_place;
+pub mod paper;
 pub mod words;
 
 use std::fmt;
@@ -42,6 +44,7 @@ pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&marked_letters::MarkedLetters),
     &Untyped(&magnet_field::MagnetField),
     &Untyped(&marked_hiding_place::MarkedHidingPlace),
+    &Untyped(&number_place::NumberPlace),
 ];
 
 /// What a mechanic is, in words and facts.

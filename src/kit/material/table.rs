@@ -93,6 +93,7 @@ pub const MATERIALS: &[Material] = &[
     thing("tape", "clear tape", "roll").or("paper tape").at_home(),
     thing("string", "string", "metre").or("ribbon or wool").at_home().careful(caution::STRING),
     // What writes, shows and wipes.
+    thing("pencil", "pencil", "piece").size("soft, with an eraser").or("any pen, with spare prints").at_home(),
     thing("uv-torch", "small UV torch", "piece")
         .size("low power, marked 385 to 395 nm, battery case shut by a screw")
         .or("a UV pen with its own lamp")

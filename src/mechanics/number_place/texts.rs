@@ -1,0 +1,71 @@
+//! What it says: help, hints, and how guests get to the answer.
+
+use super::{SHEET, View};
+use crate::kit::HintLadder;
+use crate::mechanics::words::capital;
+use crate::mechanics::{Dressing, paper};
+
+pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
+    cx.name(SHEET, "the number grid")
+}
+
+pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
+    let effort = view.places().map_or(String::new(), |places| {
+        let deduced = places.deduce(&view.givens());
+        let given = view.givens().iter().flatten().count();
+        let further = match deduced.open {
+            0 => "and needs no guess".to_owned(),
+            open => format!("then {open} cells are left that take further thought"),
+        };
+        format!(
+            " {given} cells are given; a careful guest fills {} cells one by one, {further}.",
+            deduced.only_value + deduced.only_cell
+        )
+    });
+    let rules = view.rules();
+    format!("{} has one solution. {} {}{effort}", capital(name(cx)), rules[0], rules[1])
+}
+
+pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
+    let grid = name(cx);
+    let marks = paper::place_letters(view.marks.len());
+    HintLadder {
+        nudge: format!("{} can be filled by thinking alone. Take a pencil.", capital(grid)),
+        method: format!(
+            "No row, no column and no box of {grid} may hold the same symbol twice. Start with the row, column or box \
+             that has the most filled cells."
+        ),
+        giveaway: format!(
+            "Fill {grid} whole: in each empty cell, cross out what its row, column and box hold already, until one \
+             symbol is left. Then write down what stands in the cells {marks}, in that order, for {}.",
+            cx.lock_name
+        ),
+    }
+}
+
+pub(super) const HELP: &str = "\
+## What it does
+A grid is partly filled. Guests fill the rest so that every row, every column and every box holds each symbol once. \
+Some cells carry a small letter a, b, c; read in that order, they give the answer. The grid is made by chance for the \
+answer, and thinned out only as long as it has one solution.
+
+## Setup
+- `size`: rows of the grid: 4 (a few minutes), 6 or 9 (the longest).
+- `symbols`: what the cells are filled with, as many as there are rows; empty: 1, 2, 3 and so on, or, where the answer \
+has other digits or letters, those of the answer and some more of the lock.
+- `givens`: how many cells are filled from the start; 0 or too few: as few as will do. More make it easier.
+- `reasoning`: `Single`: one look at a row, column and box at a time leads to the end, without a guess. `Any`: one \
+solution, however hard to find.
+- `large`: prints a grid of 4 or 6 rows on a whole board, for a group round a table; 9 rows always are.
+
+## Example
+(
+    size: 6,
+    givens: 16,
+    reasoning: Single,
+)
+
+## Traps
+- A second solution in which a marked cell differs: several readings. One that differs elsewhere is remarked.
+- A grid that single deductions do not finish is remarked: children stop there.
+- An answer with more different symbols than the grid has rows is refused.";

@@ -1,0 +1,150 @@
+//! What puzzles that are solved with a pencil on paper share: preparation, and how their sheets are drawn.
+
+use crate::diag::{Hinted, PuzzleField};
+use crate::face::draw::{Drawing, Pen};
+use crate::face::{Align, Face, Frame, Role, TextRun, Valign, mm};
+use crate::kit::material::{Need, PrepStep};
+use crate::mechanics::Dressing;
+use crate::mechanics::words::{capital, listed};
+use crate::script::{Paragraph, Rich, Span};
+use crate::units::{Mm, Pt, Rect, Size};
+
+/// Least size of symbols and words on a card (common practice, no source).
+const LEAST: Pt = Pt::new(9.0);
+
+/// Printing, cutting and laying out with a pencil: all that the host does.
+pub fn prep(sheets: &[&str], cx: &Dressing<'_>) -> Vec<PrepStep> {
+    let names: Vec<String> = sheets.iter().map(|name| (*name).to_owned()).collect();
+    let (all, many) = (listed(&names), sheets.len() > 1);
+    let them = if many { "them" } else { "it" };
+    vec![
+        PrepStep {
+            key: "cut",
+            what: format!("Print {all} on plain paper, so that a pencil takes, and cut {them} out."),
+            needs: vec![Need { material: "plain-paper", amount: 1.0 }, Need { material: "scissors", amount: 1.0 }],
+            hands: 4.0,
+            wait: 0.0,
+            after: vec![],
+        },
+        PrepStep {
+            key: "pencils",
+            what: format!(
+                "{} with two pencils and an eraser at hand: this one is solved on the paper, for {}.",
+                capital(&format!("put {all} in place")),
+                cx.lock_name
+            ),
+            needs: vec![Need { material: "pencil", amount: 2.0 }],
+            hands: 1.0,
+            wait: 0.0,
+            after: vec!["cut"],
+        },
+    ]
+}
+
+/// How it is put back for the next group.
+#[must_use]
+pub fn reset(sheets: &[&str]) -> String {
+    let names: Vec<String> = sheets.iter().map(|name| (*name).to_owned()).collect();
+    format!("Put out a fresh print of {}, or erase every pencil mark.", listed(&names))
+}
+
+/// A sheet on a theme's frame, with its title and the lock's mark, and the slot that is left for the puzzle.
+///
+/// # Errors
+/// When the theme lacks the frame or a slot.
+pub fn sheet(cx: &Dressing<'_>, frame_name: &str, title: &str, alt: String) -> Hinted<(Face, Rect)> {
+    let frame: Frame = cx.frame(frame_name)?;
+    let mut face = Face::on(&frame, alt);
+    cx.title(&mut face, &frame, frame_name, title)?;
+    cx.draw_mark(&mut face, &frame)?;
+    let slot = cx.slot(&frame, frame_name, if frame_name == "board" { "field" } else { "body" })?;
+    Ok((face, slot))
+}
+
+/// Words of the sheet, set to fit.
+pub fn words(face: &mut Face, cx: &Dressing<'_>, rect: Rect, text: Rich, most: f64) {
+    let run = TextRun::new(rect, Role::Text, text, Pt::new(most), cx.colour("ink"), cx.at(PuzzleField::Setup));
+    face.text(run.at_least(LEAST));
+}
+
+/// Words that start at the left and the top, as lists do.
+pub fn lines(face: &mut Face, cx: &Dressing<'_>, rect: Rect, lines: &[String], most: f64) {
+    let paragraphs = lines
+        .iter()
+        .map(|line| Paragraph { spans: vec![Span { text: line.clone(), ..Span::default() }] })
+        .collect::<Vec<_>>();
+    let text = Rich { paragraphs };
+    let run = TextRun::new(rect, Role::Text, text, Pt::new(most), cx.colour("ink"), cx.at(PuzzleField::Setup));
+    face.text(run.at_least(LEAST).aligned(Align::Left, Valign::Top));
+}
+
+/// A symbol that must be read without doubt, in a cell or beside one.
+pub fn symbol(face: &mut Face, cx: &Dressing<'_>, rect: Rect, text: &str, most: f64) {
+    let run =
+        TextRun::new(rect, Role::Code, Rich::plain(text), Pt::new(most), cx.colour("ink"), cx.at(PuzzleField::Setup));
+    face.text(run.at_least(LEAST));
+}
+
+/// The cells of a grid on a sheet.
+#[derive(Clone, Copy, Debug)]
+pub struct Grid {
+    /// Where it stands on the face.
+    pub rect: Rect,
+    /// Side of a cell.
+    pub cell: Mm,
+    /// Rows.
+    pub rows: usize,
+    /// Columns.
+    pub cols: usize,
+}
+
+impl Grid {
+    /// The largest grid of square cells in a slot, in its middle, with cells no larger than `most`.
+    #[must_use]
+    pub fn fit(slot: Rect, rows: usize, cols: usize, most: Mm) -> Self {
+        let cell = (slot.w / cols.max(1) as f64).min(slot.h / rows.max(1) as f64).min(most);
+        let (w, h) = (cell * cols as f64, cell * rows as f64);
+        let rect = Rect { x: slot.x + (slot.w - w) / 2.0, y: slot.y + (slot.h - h) / 2.0, w, h };
+        Self { rect, cell, rows, cols }
+    }
+
+    /// A cell's place on the face.
+    #[must_use]
+    pub fn at(self, row: usize, col: usize) -> Rect {
+        let (x, y) = (self.cell * col as f64, self.cell * row as f64);
+        Rect { x: self.rect.x + x, y: self.rect.y + y, w: self.cell, h: self.cell }
+    }
+
+    /// Draws the lines of the cells; those where `heavy` says so, of rows and of columns, are thick.
+    pub fn draw(self, face: &mut Face, cx: &Dressing<'_>, heavy: (usize, usize)) {
+        let mut drawing = Drawing::new(Size { w: self.rect.w, h: self.rect.h });
+        let (thin, thick) = (Pen::line(cx.colour("line"), mm(0.25)), Pen::line(cx.colour("ink"), mm(0.7)));
+        let every = |at: usize, step: usize| step > 0 && at.is_multiple_of(step);
+        let (w, h) = (self.rect.w, self.rect.h);
+        let mut line = |pen: Pen, is_thick: bool| {
+            for row in (0..=self.rows).filter(|row| every(*row, heavy.0) == is_thick) {
+                let y = self.cell * row as f64;
+                drawing.line((Mm::ZERO, y), (w, y), pen);
+            }
+            for col in (0..=self.cols).filter(|col| every(*col, heavy.1) == is_thick) {
+                let x = self.cell * col as f64;
+                drawing.line((x, Mm::ZERO), (x, h), pen);
+            }
+        };
+        line(thin, false);
+        line(thick, true);
+        face.art(drawing.svg(), self.rect, String::new());
+    }
+}
+
+/// The letter that marks the place of the answer's symbol at `index`: a, b, c.
+#[must_use]
+pub fn place_letter(index: usize) -> char {
+    u8::try_from(index).ok().filter(|index| *index < 26).map_or('z', |index| char::from(b'a' + index))
+}
+
+/// "a, b, c" for so many places.
+#[must_use]
+pub fn place_letters(count: usize) -> String {
+    (0..count).map(|index| place_letter(index).to_string()).collect::<Vec<_>>().join(", ")
+}
