@@ -84,3 +84,11 @@ pub const GRID_STARTS: usize = 60;
 pub const GRID_STEPS: u64 = 200_000;
 /// Symbols drawn from a lock to fill a grid's alphabet: enough that nine different ones come together.
 pub const GRID_SPARE: usize = 60;
+/// Panels of picture grids on one sheet: more would have cells too small for a pencil.
+pub const PANELS: usize = 6;
+/// Blank rows and columns by which a panel may be larger than its digit; more makes cells too small for a pencil.
+pub const PANEL_MARGIN: u8 = 4;
+/// Rows or columns of one panel that are looked at: larger ones are not filled at a party.
+pub const PANEL_CELLS: usize = 25;
+/// Pictures of one panel that are looked at: a panel with more is no puzzle, and what it shows is unproven.
+pub const PANEL_PICTURES: usize = 200;

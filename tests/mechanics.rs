@@ -8,6 +8,7 @@ mod magnet_field;
 mod marked_hiding_place;
 mod marked_letters;
 mod number_place;
+mod picture_grid;
 
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -15,6 +15,7 @@ mod marked_hiding_place;
 mod marked_letters;
 mod number_place;
 pub mod paper;
+mod picture_grid;
 pub mod words;
 
 use std::fmt;
@@ -45,6 +46,7 @@ pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&magnet_field::MagnetField),
     &Untyped(&marked_hiding_place::MarkedHidingPlace),
     &Untyped(&number_place::NumberPlace),
+    &Untyped(&picture_grid::PictureGrid),
 ];
 
 /// What a mechanic is, in words and facts.

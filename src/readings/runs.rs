@@ -131,6 +131,9 @@ impl Runs {
 fn settle_line(line: &mut [Cell], runs: &[usize]) -> Option<bool> {
     let runs: Vec<usize> = runs.iter().copied().filter(|run| *run > 0).collect();
     let (n, m) = (line.len(), runs.len());
+    if m > n || runs.iter().any(|run| *run > n) {
+        return None;
+    }
     let blank = |at: usize| line[at] != Cell::Ink;
     let ink = |from: usize, to: usize| line[from..to].iter().all(|cell| *cell != Cell::Blank);
 

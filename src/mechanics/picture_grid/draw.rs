@@ -1,0 +1,116 @@
+//! The sheet with the panels.
+
+use super::texts::rule;
+use super::{ORDER, Panel, SHEET, View, texts};
+use crate::diag::Hinted;
+use crate::face::draw::{Drawing, Pen};
+use crate::face::{Face, Piece, mm};
+use crate::mechanics::words::capital;
+use crate::mechanics::{Dressing, paper};
+use crate::script::Rich;
+use crate::units::{Mm, Rect, Size};
+
+/// Side of the largest cell: a pencil fills it in a few strokes.
+const CELL: Mm = Mm::new(9.0);
+/// Every so many cells a line is thick, so that long panels can be counted.
+const COUNT_BY: usize = 5;
+
+pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
+    let alt = format!(
+        "{}: {} empty grids with numbers beside their rows and columns. {ORDER}",
+        capital(texts::name(cx)),
+        view.panels.len()
+    );
+    let (mut face, slot) = paper::sheet(cx, "board", cx.name("panels-title", "Picture grids"), alt)?;
+    let told = Rect { h: slot.h * 0.11, ..slot };
+    paper::words(&mut face, cx, told, Rich::plain(format!("{} {ORDER}", rule())), 14.0);
+    let space = Rect { y: told.bottom() + mm(2.0), h: slot.h - told.h - mm(2.0), ..slot };
+
+    // So many panels side by side as make the cells largest.
+    let count = view.panels.len().max(1);
+    let (rows, cols) = view.panels.iter().fold((1, 1), |most, panel| {
+        let (rows, cols) = extent(panel);
+        (most.0.max(rows), most.1.max(cols))
+    });
+    let cell_of = |across: usize| {
+        let w = space.w / across as f64 / (cols as f64 + 0.8);
+        let h = space.h / count.div_ceil(across) as f64 / (rows as f64 + 1.6);
+        w.min(h).min(CELL)
+    };
+    let mut across = 1;
+    for tried in 2..=count {
+        if cell_of(tried) > cell_of(across) {
+            across = tried;
+        }
+    }
+    let cell = cell_of(across);
+    let (w, h) = (space.w / across as f64, space.h / count.div_ceil(across) as f64);
+    for (index, panel) in view.panels.iter().enumerate() {
+        let (x, y) = (w * (index % across) as f64, h * (index / across) as f64);
+        let place = Rect { x: space.x + x, y: space.y + y, w, h };
+        draw(&mut face, cx, place, cell, index + 1, panel);
+    }
+    Ok(cx.piece(SHEET, "picture grids", face))
+}
+
+/// Rows and columns of a panel with the room for its numbers.
+fn extent(panel: &Panel) -> (usize, usize) {
+    (panel.rows.len() + depth(&panel.cols), panel.cols.len() + depth(&panel.rows))
+}
+
+/// The most numbers beside a line; a line without ink shows a 0.
+fn depth(lines: &[Vec<usize>]) -> usize {
+    lines.iter().map(Vec::len).max().unwrap_or(0).max(1)
+}
+
+fn draw(face: &mut Face, cx: &Dressing<'_>, place: Rect, cell: Mm, number: usize, panel: &Panel) {
+    let (above, beside) = (depth(&panel.cols), depth(&panel.rows));
+    let (rows, cols) = (panel.rows.len(), panel.cols.len());
+    let head = cell * 1.3;
+    let (w, h) = (cell * (cols + beside) as f64, cell * (rows + above) as f64 + head);
+    let left = place.x + (place.w - w) / 2.0;
+    let top = place.y + (place.h - h) / 2.0;
+    let title = Rect { x: left, y: top, w, h: head };
+    paper::words(face, cx, title, Rich::plain(format!("Panel {number}")), 14.0);
+
+    let rect = Rect {
+        x: left + cell * beside as f64,
+        y: top + head + cell * above as f64,
+        w: cell * cols as f64,
+        h: cell * rows as f64,
+    };
+    let mut drawing = Drawing::new(Size { w: rect.w, h: rect.h });
+    let pen = |at: usize, end: usize| {
+        if at.is_multiple_of(COUNT_BY) || at == end {
+            Pen::line(cx.colour("ink"), mm(0.5))
+        } else {
+            Pen::line(cx.colour("line"), mm(0.2))
+        }
+    };
+    for row in 0..=rows {
+        drawing.line((Mm::ZERO, cell * row as f64), (rect.w, cell * row as f64), pen(row, rows));
+    }
+    for col in 0..=cols {
+        drawing.line((cell * col as f64, Mm::ZERO), (cell * col as f64, rect.h), pen(col, cols));
+    }
+    face.art(drawing.svg(), rect, String::new());
+
+    let most = cell.to_pt().get() * 0.62;
+    let mut number_at = |col: f64, row: f64, run: usize| {
+        let (x, y) = (rect.x + cell * col, rect.y + cell * row);
+        let at = Rect { x, y, w: cell, h: cell }.inset(cell * 0.06);
+        paper::symbol(face, cx, at, &run.to_string(), most);
+    };
+    for (index, line) in panel.rows.iter().enumerate() {
+        let shown = if line.is_empty() { &[0][..] } else { line };
+        for (back, run) in shown.iter().rev().enumerate() {
+            number_at(-1.0 - back as f64, index as f64, *run);
+        }
+    }
+    for (index, line) in panel.cols.iter().enumerate() {
+        let shown = if line.is_empty() { &[0][..] } else { line };
+        for (back, run) in shown.iter().rev().enumerate() {
+            number_at(index as f64, -1.0 - back as f64, *run);
+        }
+    }
+}

@@ -1,0 +1,63 @@
+//! What it says: help, hints, and how guests get to the answer.
+
+use super::{ORDER, SHEET, View};
+use crate::kit::HintLadder;
+use crate::mechanics::Dressing;
+use crate::mechanics::words::capital;
+
+pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
+    cx.name(SHEET, "the sheet of panels")
+}
+
+/// The rule of the grids, as the sheet prints it.
+pub(super) const fn rule() -> &'static str {
+    "The numbers tell how many cells in a row are filled without a gap, one number for each run, from left to right \
+     and from top to bottom; between two runs at least one cell stays empty. A 0 means that nothing is filled."
+}
+
+pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
+    format!(
+        "{} has {} panels. Filled by their numbers, line by line, each shows one digit. {ORDER}",
+        capital(name(cx)),
+        view.panels.len()
+    )
+}
+
+pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
+    let sheet = name(cx);
+    let widest = view.panels.first().map_or(0, |panel| panel.cols.len());
+    HintLadder {
+        nudge: format!("The empty cells of {sheet} want to be filled: each panel hides a picture."),
+        method: format!(
+            "Begin {sheet} with the rows and columns whose numbers are large: in a row of {widest} cells, a long run must \
+             cover the middle, wherever it starts. Mark cells that stay empty with a dot."
+        ),
+        giveaway: format!(
+            "Work through every row and every column of {sheet} in turn and fill what its numbers force. Each panel then \
+             shows a digit. Take the panels by their numbers and set the digits on {}.",
+            cx.lock_name
+        ),
+    }
+}
+
+pub(super) const HELP: &str = "\
+## What it does
+A sheet carries a numbered panel for each digit of the answer. The numbers beside its rows and above its columns tell \
+how long the runs of filled cells are. Filled, each panel shows a digit. The answer must be digits.
+
+## Setup
+- `shape`: how the digits are drawn. `Thin`: lines one cell wide, 5 by 7 cells. `Thick`: lines two cells wide, 7 by 9 \
+cells, which takes about twice as long.
+- `margin`: blank rows and columns by which a panel is larger than its digit, 0 to 4; the digit stands anywhere in it, \
+so that the first row is not a gift.
+
+## Example
+(
+    shape: Thick,
+    margin: 2,
+)
+
+## Traps
+- Numbers that allow a second picture: if it looks like another digit, several readings; else a remark.
+- A picture that looks like no digit, or is two cells off two of them.
+- A panel that cannot be filled line by line needs a guess, and gets a remark.";
