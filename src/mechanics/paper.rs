@@ -5,7 +5,8 @@ use crate::face::draw::{Drawing, Pen};
 use crate::face::{Align, Face, Frame, Role, TextRun, Valign, mm};
 use crate::kit::material::{Need, PrepStep};
 use crate::mechanics::Dressing;
-use crate::mechanics::words::{capital, listed};
+use crate::mechanics::words::listed;
+use crate::script::capital;
 use crate::script::{Paragraph, Rich, Span};
 use crate::units::{Mm, Pt, Rect, Size};
 

@@ -3,9 +3,9 @@
 use super::{SHEET, View, texts};
 use crate::diag::{Hinted, Trouble};
 use crate::face::{Piece, mm};
-use crate::mechanics::words::capital;
 use crate::mechanics::{Dressing, paper};
 use crate::script::Rich;
+use crate::script::capital;
 use crate::units::Rect;
 
 pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {

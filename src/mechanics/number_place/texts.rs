@@ -2,8 +2,8 @@
 
 use super::{SHEET, View};
 use crate::kit::HintLadder;
-use crate::mechanics::words::capital;
 use crate::mechanics::{Dressing, paper};
+use crate::script::capital;
 
 pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(SHEET, "the number grid")

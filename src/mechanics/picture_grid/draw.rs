@@ -5,9 +5,9 @@ use super::{ORDER, Panel, SHEET, View, texts};
 use crate::diag::Hinted;
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Face, Piece, mm};
-use crate::mechanics::words::capital;
 use crate::mechanics::{Dressing, paper};
 use crate::script::Rich;
+use crate::script::capital;
 use crate::units::{Mm, Rect, Size};
 
 /// Side of the largest cell: a pencil fills it in a few strokes.

@@ -3,7 +3,7 @@
 use super::{ORDER, SHEET, View};
 use crate::kit::HintLadder;
 use crate::mechanics::Dressing;
-use crate::mechanics::words::capital;
+use crate::script::capital;
 
 pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(SHEET, "the sheet of panels")
