@@ -92,3 +92,7 @@ pub const PANEL_MARGIN: u8 = 4;
 pub const PANEL_CELLS: usize = 25;
 /// Pictures of one panel that are looked at: a panel with more is no puzzle, and what it shows is unproven.
 pub const PANEL_PICTURES: usize = 200;
+/// Units of a strip of short and long signs: six digits; more would be shorter than 1.2 mm on a sign of 190 mm.
+pub const STRIP_UNITS: u32 = 126;
+/// Signs and gaps of a strip that a reader walks; a strip of that many is longer than its units allow.
+pub const STRIP_RUNS: usize = 160;

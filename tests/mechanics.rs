@@ -1,14 +1,18 @@
 //! Tests of `mechanics`: what holds for every member of the family, then a file for each with its traps.
 
 mod banded_counters;
+mod codes;
 mod glow_ink;
+mod keypad_word;
 mod lasting_ink;
 mod letter_key;
 mod magnet_field;
 mod marked_hiding_place;
 mod marked_letters;
+mod morse_strip;
 mod number_place;
 mod picture_grid;
+mod signs;
 
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -10,6 +10,7 @@ use crate::diag::{Hinted, Trouble};
 use crate::face::Piece;
 use crate::kit::material::{Need, PrepStep};
 use crate::kit::{HintLadder, LockKind};
+use crate::mechanics::spelled::letters;
 use crate::mechanics::words::{digits_only, symbols};
 use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::readings::{Budget, Readings};
@@ -121,7 +122,7 @@ impl Mechanic for LetterKey {
     fn lay_out(&self, setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
         let answer = symbols(job.answer, job.lock)?;
         digits_only(&answer)?;
-        let word = solve::letters(&setup.word);
+        let word = letters(&setup.word);
         if word.len() != answer.len() {
             return Err(Trouble::new(format!(
                 "the name \"{}\" has {} letters, and the answer has {} digits",
@@ -131,7 +132,7 @@ impl Mechanic for LetterKey {
             ))
             .hint("each letter of `word` gives one digit: take a name of that length"));
         }
-        let mut letters: Vec<char> = solve::letters(&setup.letters);
+        let mut letters: Vec<char> = letters(&setup.letters);
         letters.sort_unstable();
         letters.dedup();
         if let Some(letter) = word.iter().find(|letter| !letters.contains(letter)) {
@@ -200,7 +201,7 @@ impl Mechanic for LetterKey {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         let name = view.words.first().map_or("", String::as_str);
-        let steps: Vec<String> = solve::letters(name)
+        let steps: Vec<String> = letters(name)
             .into_iter()
             .filter_map(|letter| view.key.iter().find(|entry| entry.letter == letter))
             .map(|entry| format!("{} is {}", entry.letter, entry.digit))

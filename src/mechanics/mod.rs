@@ -4,18 +4,26 @@
 //! from the view alone ([`Mechanic::readings`]).
 
 mod banded_counters;
+mod braille_card;
+pub mod codes;
 mod dressing;
 pub mod field;
 mod glow_ink;
+mod keypad_word;
 mod lasting_ink;
 mod letter_key;
 mod lid;
 mod magnet_field;
 mod marked_hiding_place;
 mod marked_letters;
+mod morse_strip;
 mod number_place;
 pub mod paper;
 mod picture_grid;
+mod picture_key;
+mod semaphore_figures;
+mod signs;
+mod spelled;
 pub mod words;
 
 use std::fmt;
@@ -47,6 +55,11 @@ pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&marked_hiding_place::MarkedHidingPlace),
     &Untyped(&number_place::NumberPlace),
     &Untyped(&picture_grid::PictureGrid),
+    &Untyped(&morse_strip::MorseStrip),
+    &Untyped(&keypad_word::KeypadWord),
+    &Untyped(&picture_key::PictureKey),
+    &Untyped(&braille_card::BrailleCard),
+    &Untyped(&semaphore_figures::SemaphoreFigures),
 ];
 
 /// What a mechanic is, in words and facts.

@@ -2,13 +2,9 @@ use std::collections::BTreeSet;
 
 use super::View;
 use crate::kit::LockKind;
+use crate::mechanics::spelled::{letters, tries};
 use crate::readings::tokens::{Cue, Mark, Order, read};
 use crate::readings::{Budget, Readings};
-
-/// The letters of a name, in capitals.
-pub(super) fn letters(text: &str) -> Vec<char> {
-    text.to_uppercase().chars().filter(char::is_ascii_uppercase).collect()
-}
 
 /// Every name on view, whole and in its parts, through the key. A name longer than the lock has wheels may be
 /// cut at either end by a guest who must make it fit.
@@ -16,7 +12,7 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
     let mut all = Readings::default();
     let mut remarks = BTreeSet::new();
     for word in &view.words {
-        for (name, spelled) in tries(word, lock) {
+        for (name, spelled) in tries(word, lock.wheels()) {
             let found = through(view, &name, &spelled, lock, budget);
             for reading in found.list {
                 all.add(lock, &reading.answer, reading.why);
@@ -28,25 +24,6 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
     }
     all.remarks = remarks.into_iter().collect();
     all
-}
-
-/// What a guest would spell of a name: what to call it, and the letters.
-fn tries(word: &str, lock: &LockKind) -> Vec<(String, Vec<char>)> {
-    let whole = letters(word);
-    let mut tries = vec![(word.to_owned(), whole.clone())];
-    let parts: Vec<&str> = word.split(|c: char| c.is_whitespace() || c == '-').filter(|p| !p.is_empty()).collect();
-    if parts.len() > 1 {
-        tries.extend(parts.iter().map(|part| (format!("{part} of {word}"), letters(part))));
-    }
-    if let Some(wheels) = lock.wheels()
-        && whole.len() > wheels
-    {
-        let first = whole.iter().take(wheels).copied().collect();
-        let last = whole.iter().skip(whole.len() - wheels).copied().collect();
-        tries.push((format!("the first letters of {word}"), first));
-        tries.push((format!("the last letters of {word}"), last));
-    }
-    tries
 }
 
 fn through(view: &View, name: &str, spelled: &[char], lock: &LockKind, budget: &mut Budget) -> Readings {

@@ -1,0 +1,56 @@
+//! Whether two pictures can be told apart at the size at which they are printed.
+
+use resvg::{tiny_skia, usvg};
+
+use crate::diag::{Hinted, Trouble};
+use crate::mechanics::Dressing;
+use crate::mechanics::signs::Entry;
+
+/// Pixels of a picture's side in the comparison: about what an eye at arm's length makes of 8 mm (estimate; common
+/// practice, no source).
+const SIDE: u32 = 32;
+/// Least share of the inked area in which two pictures must differ (estimate; common practice, no source).
+const LEAST_DIFFERENCE: f64 = 0.08;
+
+/// Refuses a legend with two pictures that look alike in grey.
+pub(super) fn refuse(legend: &[Entry], cx: &Dressing<'_>) -> Hinted<()> {
+    let mut seen: Vec<(&str, Vec<f64>)> = Vec::new();
+    for entry in legend {
+        let ink = ink(&cx.symbol(&entry.sign)?)?;
+        for (name, other) in &seen {
+            if difference(&ink, other) < LEAST_DIFFERENCE {
+                return Err(Trouble::new(format!("the pictures `{name}` and `{}` look alike in print", entry.sign))
+                    .hint("name other symbols in `pictures`, or draw one of the two anew"));
+            }
+        }
+        seen.push((&entry.sign, ink));
+    }
+    Ok(())
+}
+
+/// How dark each pixel is on white paper, 0 to 1.
+fn ink(svg: &str) -> Hinted<Vec<f64>> {
+    let broken = || {
+        Trouble::new("a picture of the legend cannot be drawn")
+            .hint("save it again as plain SVG with a width and height")
+    };
+    let tree = usvg::Tree::from_str(svg, &usvg::Options::default()).map_err(|_| broken())?;
+    let mut pixels = tiny_skia::Pixmap::new(SIDE, SIDE).ok_or_else(broken)?;
+    pixels.fill(tiny_skia::Color::WHITE);
+    #[expect(clippy::cast_precision_loss, reason = "32 is exact")]
+    let side = SIDE as f32;
+    let scale = side / tree.size().width().max(tree.size().height()).max(1.0);
+    resvg::render(&tree, tiny_skia::Transform::from_scale(scale, scale), &mut pixels.as_mut());
+    // Luma weights of ITU-R BT.601, as grey printing takes them.
+    let dark = |p: &tiny_skia::PremultipliedColorU8| {
+        1.0 - (0.299 * f64::from(p.red()) + 0.587 * f64::from(p.green()) + 0.114 * f64::from(p.blue())) / 255.0
+    };
+    Ok(pixels.pixels().iter().map(dark).collect())
+}
+
+/// The share of the area inked in either in which the two differ, 0 to 1.
+fn difference(a: &[f64], b: &[f64]) -> f64 {
+    let apart: f64 = a.iter().zip(b).map(|(a, b)| (a - b).abs()).sum();
+    let either: f64 = a.iter().zip(b).map(|(a, b)| a.max(*b)).sum();
+    if either > 0.0 { apart / either } else { 0.0 }
+}
