@@ -232,3 +232,32 @@ proptest::proptest! {
         }
     }
 }
+
+#[test]
+fn folds_follow_their_piece_when_it_is_turned() {
+    let tent = |id: &str| {
+        let front = Face::new(Size::mm(100.0, 60.0), "a sign").tent();
+        Piece { front, ..piece(id, 100.0, 60.0) }
+    };
+    let pieces: Vec<Piece> = ["a", "b", "c"].into_iter().map(tent).collect();
+    for paper in Paper::ALL {
+        let sheets = impose(&pieces, paper, Audience::Players, "folds").unwrap();
+        let mut seen = 0;
+        for sheet in &sheets {
+            assert_eq!(sheet.folds.len(), sheet.placed.len());
+            for (placed, (x1, y1, x2, y2)) in sheet.placed.iter().zip(&sheet.folds) {
+                let rect = placed.rect;
+                let (x, y) = (rect.x.get() + rect.w.get() / 2.0, rect.y.get() + rect.h.get() / 2.0);
+                // The fold halves the piece, whichever way it lies.
+                assert!(
+                    ((x1.get() + x2.get()) / 2.0 - x).abs() < 1e-9 && ((y1.get() + y2.get()) / 2.0 - y).abs() < 1e-9
+                );
+                let length = (x2.get() - x1.get()).hypot(y2.get() - y1.get());
+                assert!((length - 100.0).abs() < 1e-9, "the fold is {length} mm long");
+                assert_eq!((x1.get() - x2.get()).abs() < 1e-9, placed.turned);
+                seen += 1;
+            }
+        }
+        assert_eq!(seen, pieces.len());
+    }
+}

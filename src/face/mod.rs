@@ -27,9 +27,14 @@ pub struct Face {
     pub outline: Outline,
     /// What is drawn, lowest first.
     pub layers: Vec<Layer>,
+    /// Where the piece is folded.
+    pub folds: Vec<Line>,
     /// What the face shows, in words, for those who cannot see it. No answers: guests' readers say it aloud.
     pub alt: String,
 }
+
+/// A straight line from point to point.
+pub type Line = ((Mm, Mm), (Mm, Mm));
 
 /// The cut line of a face.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -146,7 +151,7 @@ impl Face {
     /// An empty rectangular face.
     #[must_use]
     pub fn new(size: Size, alt: impl Into<String>) -> Self {
-        Self { size, outline: Outline::Rect, layers: Vec::new(), alt: alt.into() }
+        Self { size, outline: Outline::Rect, layers: Vec::new(), folds: Vec::new(), alt: alt.into() }
     }
 
     /// A face on a theme's frame: its size, its art, its outline.
@@ -154,7 +159,24 @@ impl Face {
     pub fn on(frame: &Frame, alt: impl Into<String>) -> Self {
         let art = Art { svg: frame.svg.clone(), rect: Rect::of(frame.size), turn: 0.0, alt: String::new() };
         let outline = frame.outline.clone().map_or(Outline::Rect, Outline::Path);
-        Self { size: frame.size, outline, layers: vec![Layer::Art(art)], alt: alt.into() }
+        Self { size: frame.size, outline, layers: vec![Layer::Art(art)], folds: Vec::new(), alt: alt.into() }
+    }
+
+    /// The same face with a blank half above it and a fold between, so that the piece stands like a tent.
+    #[must_use]
+    pub fn tent(mut self) -> Self {
+        let (w, h) = (self.size.w, self.size.h);
+        for layer in &mut self.layers {
+            let rect = match layer {
+                Layer::Art(art) => &mut art.rect,
+                Layer::Text(run) => &mut run.rect,
+            };
+            *rect = rect.moved(Mm::ZERO, h);
+        }
+        self.size.h = h * 2.0;
+        self.outline = Outline::Rect;
+        self.folds = vec![((Mm::ZERO, h), (w, h))];
+        self
     }
 
     /// Adds a picture.

@@ -32,7 +32,7 @@ pub struct Letter {
 pub enum NoteKind {
     /// A note on a card.
     Note,
-    /// A sign to stand or hang.
+    /// A sign that is folded to stand like a tent, or hung.
     Sign,
     /// The closing card, with a line on which the host writes where the treat is.
     Closing,

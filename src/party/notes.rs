@@ -54,10 +54,15 @@ fn piece(party: &Party, theme: &Loaded, note: &NoteText) -> Hinted<Piece> {
         let slot = cx.slot(&frame, frame_name, "line")?;
         face.art(write_in_line(slot, cx.colour("ink")), slot, "a line to write on");
     }
+    let mut label = shown;
+    if note.kind == NoteKind::Sign {
+        face = face.tent();
+        label.push_str(" (fold it to stand)");
+    }
     Ok(Piece {
         id: note.id.to_string(),
         part: String::new(),
-        label: shown,
+        label,
         audience: Audience::Players,
         front: face,
         back: None,

@@ -3,7 +3,7 @@ use std::collections::BTreeMap;
 use super::pack::{Item, Spot, pack};
 use super::{Paper, Placed, Sheet};
 use crate::diag::{Hinted, Trouble};
-use crate::face::{Audience, Outline, Piece};
+use crate::face::{Audience, Face, Outline, Piece};
 use crate::limits;
 use crate::units::{Mm, Rect, Size};
 
@@ -163,6 +163,7 @@ fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, heading: &str) -> Sheet {
     });
     let used = spots.iter().map(|(_, spot)| spot.rect.right()).fold(Mm::ZERO, Mm::max);
     let (dx, dy) = (content.x + (content.w - used) / 2.0, content.y);
+    let folds = spots.iter().flat_map(|(piece, spot)| folds(&piece.front, spot, (dx, dy))).collect();
     let placed = spots
         .iter()
         .map(|(piece, spot)| {
@@ -191,9 +192,21 @@ fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, heading: &str) -> Sheet {
         audience: spots.first().map_or(Audience::Players, |(piece, _)| piece.audience),
         heading: heading.to_owned(),
         placed,
-        folds: Vec::new(),
+        folds,
         check_bar: measured.then_some(bar),
     }
+}
+
+/// The folds of a face on its page. A turned face lies a quarter turn to the left: its right side is up.
+fn folds<'a>(face: &'a Face, spot: &Spot, moved: (Mm, Mm)) -> impl Iterator<Item = (Mm, Mm, Mm, Mm)> + 'a {
+    let (rect, turned) = (spot.rect.moved(moved.0, moved.1), spot.turned);
+    let on_page = move |(x, y): (Mm, Mm)| {
+        if turned { (rect.x + y, rect.bottom() - x) } else { (rect.x + x, rect.y + y) }
+    };
+    face.folds.iter().map(move |(from, to)| {
+        let ((x1, y1), (x2, y2)) = (on_page(*from), on_page(*to));
+        (x1, y1, x2, y2)
+    })
 }
 
 /// The sheet behind a sheet: each back behind its front, for paper turned over its long edge, which is upright:
