@@ -92,6 +92,14 @@ pub const PANEL_MARGIN: u8 = 4;
 pub const PANEL_CELLS: usize = 25;
 /// Pictures of one panel that are looked at: a panel with more is no puzzle, and what it shows is unproven.
 pub const PANEL_PICTURES: usize = 200;
+/// Speakers of whom it must be found who tells the truth: a group keeps no more apart, and all cases are looked at.
+pub const SPEAKERS: usize = 12;
+/// Kinds of a logic grid, the tags included: with more, the table to tick leaves no room for the statements.
+pub const GRID_KINDS: usize = 4;
+/// Things of each kind of a logic grid: with more, the table's cells are too small for a pencil.
+pub const GRID_THINGS: usize = 5;
+/// Statements of a logic grid: more do not fit above its table at 9 points.
+pub const STATEMENTS: usize = 24;
 /// Units of a strip of short and long signs: six digits; more would be shorter than 1.2 mm on a sign of 190 mm.
 pub const STRIP_UNITS: u32 = 126;
 /// Signs and gaps of a strip that a reader walks; a strip of that many is longer than its units allow.

@@ -6,6 +6,7 @@ mod glow_ink;
 mod keypad_word;
 mod lasting_ink;
 mod letter_key;
+mod logic_grid;
 mod magnet_field;
 mod marked_hiding_place;
 mod marked_letters;
@@ -13,6 +14,7 @@ mod morse_strip;
 mod number_place;
 mod picture_grid;
 mod signs;
+mod truth_tellers;
 
 use std::collections::{BTreeMap, BTreeSet};
 

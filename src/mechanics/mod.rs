@@ -13,6 +13,7 @@ mod keypad_word;
 mod lasting_ink;
 mod letter_key;
 mod lid;
+mod logic_grid;
 mod magnet_field;
 mod marked_hiding_place;
 mod marked_letters;
@@ -24,6 +25,7 @@ mod picture_key;
 mod semaphore_figures;
 mod signs;
 mod spelled;
+mod truth_tellers;
 pub mod words;
 
 use std::fmt;
@@ -55,6 +57,8 @@ pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&marked_hiding_place::MarkedHidingPlace),
     &Untyped(&number_place::NumberPlace),
     &Untyped(&picture_grid::PictureGrid),
+    &Untyped(&logic_grid::LogicGrid),
+    &Untyped(&truth_tellers::TruthTellers),
     &Untyped(&morse_strip::MorseStrip),
     &Untyped(&keypad_word::KeypadWord),
     &Untyped(&picture_key::PictureKey),

@@ -68,6 +68,15 @@ pub fn words(face: &mut Face, cx: &Dressing<'_>, rect: Rect, text: Rich, most: f
     face.text(run.at_least(LEAST));
 }
 
+/// Words that run upwards, in a rectangle that is higher than wide.
+pub fn upward(face: &mut Face, cx: &Dressing<'_>, rect: Rect, text: Rich, most: f64) {
+    // A run is turned about the middle of the rectangle in which it would lie.
+    let (x, y) = (rect.x + rect.w / 2.0 - rect.h / 2.0, rect.y + rect.h / 2.0 - rect.w / 2.0);
+    let lying = Rect { x, y, w: rect.h, h: rect.w };
+    let run = TextRun::new(lying, Role::Text, text, Pt::new(most), cx.colour("ink"), cx.at(PuzzleField::Setup));
+    face.text(run.at_least(LEAST).aligned(Align::Left, Valign::Middle).turned(270.0));
+}
+
 /// Words that start at the left and the top, as lists do.
 pub fn lines(face: &mut Face, cx: &Dressing<'_>, rect: Rect, lines: &[String], most: f64) {
     let paragraphs = lines

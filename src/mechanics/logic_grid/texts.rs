@@ -1,0 +1,120 @@
+//! What it says: statements in words, help, hints, and how guests get to the answer.
+
+use super::{SHEET, Statement, View};
+use crate::kit::HintLadder;
+use crate::mechanics::Dressing;
+use crate::mechanics::words::listed;
+use crate::script::capital;
+
+pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
+    cx.name(SHEET, "the sheet of statements")
+}
+
+/// What the table is for, as the sheet prints it.
+pub(super) fn rule(view: &View) -> String {
+    let kinds: Vec<String> =
+        view.kinds.iter().map(|kind| kind.name.to_lowercase()).filter(|name| !name.is_empty()).collect();
+    let orders: Vec<String> = view
+        .kinds
+        .iter()
+        .filter(|kind| kind.in_order)
+        .map(|kind| format!(" The order is: {}.", kind.things.join(", ")))
+        .collect();
+    format!(
+        "Each thing belongs with exactly one of every other kind: {}, and a {} of its own.{}",
+        listed(&kinds),
+        view.tag,
+        orders.concat()
+    )
+}
+
+/// The order of the answer, as the sheet prints it.
+pub(super) fn order(view: &View) -> String {
+    let asked: Vec<String> = view.asked.iter().map(|thing| view.thing(*thing)).collect();
+    format!("Read these {}s, in this order: {}.", view.tag, asked.join("; "))
+}
+
+/// The statements as sentences.
+pub(super) fn statements(view: &View) -> Vec<String> {
+    let name = |thing: &(usize, usize)| view.thing(*thing);
+    let by = |kind: &usize| view.kinds.get(*kind).map_or("", |kind| kind.name.as_str()).to_lowercase();
+    view.statements
+        .iter()
+        .map(|statement| {
+            let text = match statement {
+                Statement::Same(a, b) => format!("{} goes with {}.", name(a), name(b)),
+                Statement::NotSame(a, b) => format!("{} does not go with {}.", name(a), name(b)),
+                Statement::Either(a, b, c) => format!("{} goes with {} or with {}.", name(a), name(b), name(c)),
+                Statement::Before(a, b, kind) => {
+                    format!("By \"{}\": {} comes somewhere before {}.", by(kind), name(a), name(b))
+                }
+                Statement::RightBefore(a, b, kind) => {
+                    format!("By \"{}\": {} comes right before {}.", by(kind), name(a), name(b))
+                }
+                Statement::NextTo(a, b, kind) => {
+                    format!(
+                        "By \"{}\": {} and {} come one right after the other, either way round.",
+                        by(kind),
+                        name(a),
+                        name(b)
+                    )
+                }
+            };
+            capital(&text)
+        })
+        .collect()
+}
+
+pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
+    format!(
+        "The {} statements on {} leave one way for all things to belong together. {}",
+        view.statements.len(),
+        name(cx),
+        order(view)
+    )
+}
+
+pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
+    let sheet = name(cx);
+    HintLadder {
+        nudge: format!("Everything needed stands on {sheet}. Take a pencil and use the table."),
+        method: format!(
+            "For each statement on {sheet}, put a cross where two things cannot belong together and a tick where they \
+             do. A tick puts crosses into the rest of its row and column of that square."
+        ),
+        giveaway: format!(
+            "Where a row or column of a square has crosses in all cells but one, put a tick there, and carry every tick \
+             over: what goes with one goes with the other. Then look up the {}s of the things named at the foot, in that \
+             order, for {}.",
+            view.tag, cx.lock_name
+        ),
+    }
+}
+
+pub(super) const HELP: &str = "\
+## What it does
+A sheet names three or four kinds of things: say who came, what they brought, when, and the tag that each wears. \
+Statements tell which belong together, and a table waits for ticks and crosses. At the foot stand the things whose tags \
+are the answer, in order. The statements are made by chance for the answer and thinned out until each is needed.
+
+## Setup
+- `kinds`: two or three kinds, each with a `name` and 3 to 5 `things` as they stand in a sentence; all kinds have as \
+many. A kind whose things come one after another (hours, floors) is marked `in_order: true`, and allows statements such \
+as \"comes before\". The tags are one kind more, made by the program with the symbols of the answer and some others.
+- `tag`: what a tag is called, in the singular, such that an s makes it many.
+- `spare`: statements beyond those that are needed; they make it easier.
+
+## Example
+(
+    kinds: [
+        (name: \"Ringer\", things: [\"Ida\", \"Jonas\", \"Maud\", \"Piet\"]),
+        (name: \"Bell\", things: [\"the cracked bell\", \"the great bell\", \"the green bell\", \"the small bell\"]),
+        (name: \"Landing\", things: [\"on the first\", \"on the second\", \"on the third\", \"on the fourth\"], in_order: true),
+    ],
+    tag: \"badge\",
+)
+
+## Traps
+- A second solution in which an asked tag differs: several readings. One that differs elsewhere is remarked.
+- Statements that contradict one another: no reading.
+- A statement that follows from the others is remarked; it does no harm.";
