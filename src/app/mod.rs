@@ -68,7 +68,10 @@ pub fn run(opened: Opened) -> Hinted<()> {
         Ok(Box::new(App::new(&cx.egui_ctx, opened, Prefs::load(), Box::new(Portal), true)))
     };
     eframe::run_native("inklatch", options, Box::new(make)).map_err(|error| {
-        Trouble::new(format!("no window can be opened: {error}"))
+        // The library's text leads with where in its own source it gave up; the reason stands last.
+        let text = error.to_string();
+        let reason = text.rsplit(": ").next().unwrap_or(&text).trim_end_matches('.');
+        Trouble::new(format!("no window can be opened: {reason}"))
             .hint("start it in a desktop session, with DISPLAY or WAYLAND_DISPLAY set")
             .hint("`inklatch export` and `inklatch check` work without a window")
     })

@@ -108,8 +108,8 @@ fn explain(error: &ron::error::SpannedError, text: &str, name: &str) -> Trouble 
                 trouble.message = format!("the file ends or breaks off here: {code}");
                 trouble = trouble.hint("look for a bracket or a quotation mark that is never closed; if the file was cut short, take it from a backup");
             }
-            if matches!(code, E::ExpectedComma) {
-                trouble = trouble.hint("put a comma between this entry and the one before it");
+            if let Some(hint) = wanted(code) {
+                trouble = trouble.hint(hint);
             }
         }
     }
@@ -122,6 +122,24 @@ fn rest(text: &str, at: ron::error::Position) -> &str {
     let text = text.get(lines..).unwrap_or_default();
     let column = text.char_indices().nth(at.col.saturating_sub(1)).map_or(text.len(), |(byte, _)| byte);
     text.get(column..).unwrap_or_default()
+}
+
+/// What belongs in the place where something else was found.
+const fn wanted(code: &ron::Error) -> Option<&'static str> {
+    use ron::Error as E;
+    Some(match code {
+        E::ExpectedComma => "put a comma between this entry and the one before it",
+        E::ExpectedInteger => "a whole number belongs here, without quotation marks: 60",
+        E::ExpectedFloat => "a number belongs here, without quotation marks: 62.5",
+        E::ExpectedBoolean => "write true or false, without quotation marks",
+        E::ExpectedString => "a text belongs here, in quotation marks: \"like this\"",
+        E::ExpectedArray => "a list belongs here, in square brackets: [a, b, c]",
+        E::ExpectedMap => "a list of names and values belongs here, in braces: { \"name\": value }",
+        E::ExpectedStructLike | E::ExpectedNamedStructLike(_) => "fields belong here, in round brackets: (name: value)",
+        E::ExpectedMapColon => "put a colon between the name and its value",
+        E::ExpectedOption => "write the value itself, or leave the field out",
+        _ => return None,
+    })
 }
 
 /// The known name nearest to a wrong one, if any is near enough to be meant.
