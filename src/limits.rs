@@ -92,6 +92,16 @@ pub const PANEL_MARGIN: u8 = 4;
 pub const PANEL_CELLS: usize = 25;
 /// Pictures of one panel that are looked at: a panel with more is no puzzle, and what it shows is unproven.
 pub const PANEL_PICTURES: usize = 200;
+/// Things on one sheet of scales: more have tags and pictures too small to read across a table.
+pub const SCALES_THINGS: usize = 6;
+/// Rows or columns of a word search: more letters than this on a board are smaller than 9 points allows to circle.
+pub const SEARCH_SIDE: usize = 20;
+/// Words hidden in one word search: more do not fit beside the letters.
+pub const SEARCH_WORDS: usize = 30;
+/// Choices of places for the listed words that are looked at: a search with more is no puzzle.
+pub const SEARCH_CHOICES: usize = 4_096;
+/// Tries to put one word into a word search before the square is begun anew.
+pub const SEARCH_TRIES: usize = 400;
 /// Speakers of whom it must be found who tells the truth: a group keeps no more apart, and all cases are looked at.
 pub const SPEAKERS: usize = 12;
 /// Kinds of a logic grid, the tags included: with more, the table to tick leaves no room for the statements.

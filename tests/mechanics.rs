@@ -1,10 +1,12 @@
 //! Tests of `mechanics`: what holds for every member of the family, then a file for each with its traps.
 
+mod balance_cards;
 mod banded_counters;
 mod codes;
 mod glow_ink;
 mod keypad_word;
 mod lasting_ink;
+mod leftover_letters;
 mod letter_key;
 mod logic_grid;
 mod magnet_field;

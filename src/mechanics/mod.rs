@@ -3,6 +3,7 @@
 //! A mechanic arranges a puzzle for an answer ([`Mechanic::lay_out`]), and an independent solver reads it back
 //! from the view alone ([`Mechanic::readings`]).
 
+mod balance_cards;
 mod banded_counters;
 mod braille_card;
 pub mod codes;
@@ -11,6 +12,7 @@ pub mod field;
 mod glow_ink;
 mod keypad_word;
 mod lasting_ink;
+mod leftover_letters;
 mod letter_key;
 mod lid;
 mod logic_grid;
@@ -59,6 +61,8 @@ pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&picture_grid::PictureGrid),
     &Untyped(&logic_grid::LogicGrid),
     &Untyped(&truth_tellers::TruthTellers),
+    &Untyped(&leftover_letters::LeftoverLetters),
+    &Untyped(&balance_cards::BalanceCards),
     &Untyped(&morse_strip::MorseStrip),
     &Untyped(&keypad_word::KeypadWord),
     &Untyped(&picture_key::PictureKey),

@@ -1,0 +1,184 @@
+//! `balance-cards`: pictures of scales tell which of two things is heavier; from heavy to light, their tags are the
+//! answer.
+
+mod draw;
+mod read;
+mod texts;
+
+use std::collections::BTreeSet;
+
+use rand::seq::SliceRandom as _;
+use serde::{Deserialize, Serialize};
+
+use super::{Dressing, Job, Mechanic, Meta, Part, Rng};
+use crate::diag::{Hinted, Trouble};
+use crate::face::Piece;
+use crate::kit::material::PrepStep;
+use crate::kit::{HintLadder, LockKind};
+use crate::limits;
+use crate::mechanics::paper;
+use crate::mechanics::words::symbols;
+use crate::readings::{Budget, Readings};
+use rand::RngExt as _;
+
+/// The mechanic.
+#[derive(Debug)]
+pub struct BalanceCards;
+
+const SHEET: &str = "scales";
+
+/// The order rule as the sheet prints it.
+const ORDER: &str = "Put the things in order from the heaviest to the lightest, and read their tags in that order.";
+
+/// What the author chooses.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct Setup {
+    /// The things, as symbols of the theme; empty: drawn by chance.
+    pub things: Vec<String>,
+    /// Weighings beyond those that are needed.
+    pub spare: u8,
+}
+
+impl Default for Setup {
+    fn default() -> Self {
+        Self { things: Vec::new(), spare: 1 }
+    }
+}
+
+/// What guests see.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct View {
+    /// The things with their tags, as the sheet lists them.
+    pub things: Vec<Thing>,
+    /// The weighings: the place of the heavier thing, of the lighter, and whether the heavier lies on the left.
+    pub weighings: Vec<Weighing>,
+}
+
+/// A thing with its tag.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Thing {
+    /// The theme's symbol.
+    pub symbol: String,
+    /// What stands on its tag.
+    pub tag: char,
+}
+
+/// A picture of scales.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Weighing {
+    /// The thing whose pan is down.
+    pub heavier: usize,
+    /// The other.
+    pub lighter: usize,
+    /// Whether the heavier lies on the left.
+    pub left: bool,
+}
+
+impl Mechanic for BalanceCards {
+    type Setup = Setup;
+    type View = View;
+
+    const META: Meta = Meta {
+        id: "balance-cards",
+        name: "Balance cards",
+        guests: "order things from heavy to light by pictures of scales, and read the tags in that order",
+        order: "from the heaviest to the lightest",
+        prints: "the sheet with the scales and the tags",
+        host: "cuts it out and lays a pencil beside it",
+        help: texts::HELP,
+        parts: &[Part { key: SHEET, name: "the sheet of scales", printed: true, optional: false }],
+        minutes: (2, 6),
+        least_age: 6,
+        tools: &[],
+        colour: false,
+    };
+
+    fn lay_out(&self, setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
+        let answer = symbols(job.answer, job.lock)?;
+        let count = answer.len();
+        if !(2..=limits::SCALES_THINGS).contains(&count) {
+            return Err(Trouble::new(format!("{count} things cannot be put in order on one sheet"))
+                .hint(format!("give the puzzle a lock of 2 to {} wheels", limits::SCALES_THINGS)));
+        }
+        let ranked = ranked(setup, job, count, rng)?;
+        // Places on the sheet by chance: place[rank] is where the thing of that rank is listed.
+        let mut place: Vec<usize> = (0..count).collect();
+        place.shuffle(rng);
+        let mut things: Vec<(usize, Thing)> = place
+            .iter()
+            .zip(ranked)
+            .zip(answer)
+            .map(|((place, symbol), tag)| (*place, Thing { symbol, tag }))
+            .collect();
+        things.sort_by_key(|(place, _)| *place);
+
+        // Neighbours in rank must be weighed against each other; every other weighing follows from those.
+        let mut pairs: Vec<(usize, usize)> = (1..count).map(|rank| (rank - 1, rank)).collect();
+        let mut others: Vec<(usize, usize)> =
+            (0..count).flat_map(|heavy| (heavy + 2..count).map(move |light| (heavy, light))).collect();
+        others.shuffle(rng);
+        pairs.extend(others.into_iter().take(usize::from(setup.spare)));
+        pairs.shuffle(rng);
+        let weighings = pairs
+            .into_iter()
+            .map(|(heavy, light)| Weighing { heavier: place[heavy], lighter: place[light], left: rng.random() })
+            .collect();
+        Ok(View { things: things.into_iter().map(|(_, thing)| thing).collect(), weighings })
+    }
+
+    fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
+        read::readings(view, lock, budget)
+    }
+
+    fn parts(&self, _: &View) -> Vec<&'static str> {
+        vec![SHEET]
+    }
+
+    fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
+        Ok(vec![draw::sheet(view, cx)?])
+    }
+
+    fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
+        paper::prep(&[texts::name(cx)], cx)
+    }
+
+    fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
+        texts::reason(view, cx)
+    }
+
+    fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
+        paper::reset(&[texts::name(cx)])
+    }
+
+    fn draft_hints(&self, view: &View, cx: &Dressing<'_>) -> HintLadder {
+        texts::draft_hints(view, cx)
+    }
+}
+
+/// Symbols for the things, from heavy to light.
+fn ranked(setup: &Setup, job: &Job<'_>, count: usize, rng: &mut Rng) -> Hinted<Vec<String>> {
+    let mut chosen: Vec<String> = if setup.things.is_empty() {
+        job.symbols.iter().map(|name| (*name).to_owned()).collect()
+    } else {
+        setup.things.iter().map(|name| name.trim().to_owned()).collect()
+    };
+    if let Some(unknown) = chosen.iter().find(|name| !job.symbols.contains(&name.as_str())) {
+        let mut trouble = Trouble::new(format!("the theme has no symbol `{unknown}`"));
+        if let Some(near) = crate::kit::file::nearest(unknown, job.symbols) {
+            trouble = trouble.hint(format!("did you mean `{near}`?"));
+        }
+        return Err(trouble.hint("take symbols of the theme as `things`, or leave `things` empty"));
+    }
+    let different: BTreeSet<&String> = chosen.iter().collect();
+    if different.len() != chosen.len() || chosen.len() < count {
+        return Err(Trouble::new(format!("the answer takes {count} different things"))
+            .hint("list as many symbols of the theme as `things`, each once, or leave `things` empty"));
+    }
+    chosen.shuffle(rng);
+    chosen.truncate(count);
+    Ok(chosen)
+}

@@ -1,0 +1,41 @@
+use super::View;
+use crate::kit::LockKind;
+use crate::readings::tokens::{Mark, Order, read};
+use crate::readings::{Budget, Readings};
+
+/// The tags in every order that the weighings allow.
+pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
+    let marks: Vec<Mark> =
+        view.things.iter().map(|thing| Mark::new(format!("the {}", thing.symbol), thing.tag)).collect();
+    let pairs: Vec<(usize, usize)> =
+        view.weighings.iter().map(|weighing| (weighing.heavier, weighing.lighter)).collect();
+    let mut readings = Readings::default();
+    if pairs.iter().any(|(heavier, lighter)| (*heavier).max(*lighter) >= marks.len()) {
+        readings.remarks.push("a weighing shows a thing that is not listed".into());
+        return readings;
+    }
+    readings = read(&marks, &Order::Partial(pairs.clone()), lock, budget);
+    match order(marks.len(), &pairs) {
+        None => readings.remarks.push("the weighings contradict one another".into()),
+        Some(ranks) => readings.remarks.extend(
+            // An order is settled when each thing is weighed against the next.
+            ranks.windows(2).filter(|next| !pairs.contains(&(next[0], next[1]))).map(|next| {
+                let name = |at: usize| view.things.get(at).map_or("", |thing| thing.symbol.as_str());
+                format!("nothing tells whether the {} or the {} is heavier", name(next[0]), name(next[1]))
+            }),
+        ),
+    }
+    readings
+}
+
+/// One order that the pairs allow, the first listed of several first; none when they go round in a circle.
+fn order(count: usize, pairs: &[(usize, usize)]) -> Option<Vec<usize>> {
+    let mut order: Vec<usize> = Vec::new();
+    while order.len() < count {
+        let free =
+            |at: &usize| !order.contains(at) && pairs.iter().all(|(heavy, light)| light != at || order.contains(heavy));
+        let next = (0..count).find(free)?;
+        order.push(next);
+    }
+    Some(order)
+}

@@ -1,0 +1,56 @@
+//! The sheet with the letters and the list.
+
+use super::{ORDER, SHEET, View, texts};
+use crate::diag::Hinted;
+use crate::face::draw::{Drawing, Pen};
+use crate::face::{Piece, mm};
+use crate::mechanics::{Dressing, paper};
+use crate::script::{Rich, capital};
+use crate::units::{Rect, Size};
+
+pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
+    let alt = format!(
+        "{}: a square of letters and {} words to find in it. {ORDER}",
+        capital(texts::name(cx)),
+        view.words.len()
+    );
+    let (mut face, slot) = paper::sheet(cx, "board", cx.name("letters-title", "Find the words"), alt)?;
+    let top = Rect { h: slot.h * 0.09, ..slot };
+    paper::words(&mut face, cx, top, Rich::plain(format!("{} {ORDER}", texts::rule(view))), 14.0);
+
+    let list = Rect { y: slot.y + slot.h * 0.8, h: slot.h * 0.2, ..slot };
+    let columns = 4_usize.min(view.words.len().max(1));
+    let each = view.words.len().div_ceil(columns).max(1);
+    let width = list.w / columns as f64;
+    for (index, part) in view.words.chunks(each).enumerate() {
+        let height = (list.h / each as f64).min(mm(8.0));
+        for (row, word) in part.iter().enumerate() {
+            let at = Rect { x: list.x + width * index as f64, y: list.y + height * row as f64, w: width, h: height };
+            paper::symbol(&mut face, cx, at.inset(mm(0.4)), word, 14.0);
+        }
+    }
+
+    let space = Rect { y: top.bottom() + mm(2.0), h: list.y - top.bottom() - mm(5.0), ..slot };
+    let cols = view.rows.iter().map(Vec::len).max().unwrap_or(0);
+    let grid = paper::Grid::fit(space, view.rows.len(), cols, mm(14.0));
+    let mut drawing = Drawing::new(Size { w: grid.rect.w, h: grid.rect.h });
+    drawing.rect(Rect::of(Size { w: grid.rect.w, h: grid.rect.h }), mm(0.0), Pen::line(cx.colour("line"), mm(0.4)));
+    for (row, line) in view.rows.iter().enumerate() {
+        for (col, letter) in line.iter().enumerate() {
+            let cell = grid.at(row, col);
+            match letter {
+                Some(letter) => {
+                    let most = grid.cell.to_pt().get() * 0.62;
+                    paper::symbol(&mut face, cx, cell.inset(grid.cell * 0.06), &letter.to_string(), most);
+                }
+                // An ornament that cannot be taken for a letter.
+                None => {
+                    let (x, y) = (cell.x - grid.rect.x + cell.w / 2.0, cell.y - grid.rect.y + cell.h / 2.0);
+                    drawing.circle(x, y, mm(0.6), Pen::fill(cx.colour("line")));
+                }
+            }
+        }
+    }
+    face.art(drawing.svg(), grid.rect, String::new());
+    Ok(cx.piece(SHEET, "word search", face))
+}

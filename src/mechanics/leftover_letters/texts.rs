@@ -1,0 +1,66 @@
+//! What it says: help, hints, and how guests get to the answer.
+
+use super::{ORDER, SHEET, View};
+use crate::kit::HintLadder;
+use crate::mechanics::Dressing;
+use crate::script::capital;
+
+pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
+    cx.name(SHEET, "the sheet of letters")
+}
+
+/// What the sheet tells about the words.
+pub(super) fn rule(view: &View) -> String {
+    format!("Circle all {} words. They run straight, in any direction, and may cross.", view.words.len())
+}
+
+pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
+    format!(
+        "Every one of the {} words stands in one place only on {}. {ORDER} They spell what is set on {}, digits in words.",
+        view.words.len(),
+        name(cx),
+        cx.lock_name
+    )
+}
+
+pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
+    let sheet = name(cx);
+    let longest = view.words.iter().max_by_key(|word| word.chars().count()).map_or("", String::as_str);
+    HintLadder {
+        nudge: format!("{} is more than a pastime. Mind the letters that you do not circle.", capital(sheet)),
+        method: format!(
+            "Find every word of the list on {sheet}, the long ones first ({longest}, say), and cross out its letters as you \
+             go. A letter may belong to two words."
+        ),
+        giveaway: format!(
+            "With all {} words crossed out on {sheet}, some letters remain. Copy them row by row, from left to right: they \
+             spell, without gaps, what you set on {}.",
+            view.words.len(),
+            cx.lock_name
+        ),
+    }
+}
+
+pub(super) const HELP: &str = "\
+## What it does
+Listed words are hidden in a square of letters. The letters that no word uses, in reading order, spell the answer: \
+digits in words (FOUR for 4), letters as they are. Cells beyond that carry a dot instead of a letter, so that nothing is \
+left over by chance.
+
+## Setup
+- `words`: the words to find, of 3 letters or more, A to Z. None may stand within another, read either way.
+- `backwards`: whether words may run to the left or upwards; harder for children.
+- `aslant`: whether words may run aslant.
+
+## Example
+(
+    words: [\"SNOW\", \"LADDER\", \"BELL\", \"ROPE\", \"LAMP\", \"OWL\", \"GEAR\", \"TOWER\"],
+    backwards: true,
+    aslant: true,
+)
+
+## Traps
+- A listed word that stands in a second place by chance leaves other letters over: it is remarked, and another reading \
+where those letters spell one. The sheet is made anew until there is none.
+- A listed word that stands nowhere is remarked.
+- Letters left over that spell no number cannot be set on digit wheels: no reading.";
