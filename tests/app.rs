@@ -125,6 +125,30 @@ fn typing_into_the_letter_changes_the_kit_and_undo_takes_it_back() {
     assert_eq!(harness.state().kit().letter, now);
 }
 
+/// A keystroke must be on the page before the next one. The bound is loose, so that a busy machine passes.
+#[test]
+fn a_keystroke_is_soon_on_the_page() {
+    let mut harness = window(demo(), false);
+    rest(&mut harness);
+    harness.get_by_role_and_label(Role::TextInput, "Closing").focus();
+    harness.run_steps(2);
+    let mut taken = Vec::new();
+    for letter in ["a", "b", "c", "d", "e"] {
+        harness.get_by_role_and_label(Role::TextInput, "Closing").type_text(letter);
+        let start = Instant::now();
+        harness.step();
+        while !harness.state().drawn() {
+            std::thread::sleep(Duration::from_millis(1));
+            harness.step();
+        }
+        taken.push(start.elapsed());
+        std::thread::sleep(Duration::from_millis(400));
+    }
+    taken.sort();
+    println!("a keystroke is on the page after {taken:?}");
+    assert!(taken[taken.len() / 2] < Duration::from_millis(500), "{taken:?}");
+}
+
 #[test]
 fn a_drag_over_many_frames_is_one_step() {
     let folder = tempfile::tempdir().unwrap();
@@ -247,4 +271,58 @@ fn a_folder_that_cannot_be_written_keeps_everything() {
     click(&mut harness, Role::Button, "Save here");
     assert!(harness.query_all_by_label_contains("nothing is lost").next().is_some());
     assert_eq!(*harness.state().kit(), before);
+}
+
+#[test]
+fn things_are_added_and_removed_in_one_step_each() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut harness = window(small(folder.path()), false);
+    press(&mut harness, Modifiers::COMMAND, Key::Num2);
+    for (add, remove) in [
+        ("Add a spot", "Remove this spot"),
+        ("Add a box", "Remove this box"),
+        ("Add a prop", "Remove this prop"),
+        ("Add a lock", "Remove this lock"),
+        ("Add a puzzle", "Remove this puzzle"),
+    ] {
+        let before = harness.state().kit().clone();
+        let steps = harness.state().steps();
+        harness.get_by_role_and_label(Role::Button, add).scroll_to_me();
+        harness.run_steps(SETTLE);
+        click(&mut harness, Role::Button, add);
+        assert_ne!(*harness.state().kit(), before, "{add}");
+        harness.get_by_role_and_label(Role::Button, remove).scroll_to_me();
+        harness.run_steps(SETTLE);
+        click(&mut harness, Role::Button, remove);
+        assert_eq!(*harness.state().kit(), before, "{remove}");
+        assert_eq!(harness.state().steps(), steps + 2);
+    }
+}
+
+#[test]
+fn what_others_wrote_is_not_overwritten() {
+    let folder = tempfile::tempdir().unwrap();
+    let disk = Disk::new(folder.path());
+    let (file, kept) = (VPath::new("kit.ron").unwrap(), VPath::new("kit-with-comments.ron").unwrap());
+    let mut harness = window(small(folder.path()), false);
+    let commented = disk.read_text(&file, 1 << 20).unwrap();
+    assert!(commented.contains("//"), "the fresh kit explains itself in comments");
+    let type_x = |harness: &mut Harness<'_, App>| {
+        harness.get_by_role_and_label(Role::TextInput, "Closing").focus();
+        harness.run_steps(2);
+        harness.get_by_role_and_label(Role::TextInput, "Closing").type_text("x");
+        harness.run_steps(3);
+    };
+    type_x(&mut harness);
+    press(&mut harness, Modifiers::COMMAND, Key::S);
+    assert_eq!(disk.read_text(&kept, 1 << 20).unwrap(), commented);
+    assert_eq!(open(Some(folder.path())).unwrap().kit, *harness.state().kit());
+    // Another program writes the file: saving refuses, and leaves that file as it is.
+    let theirs = disk.read_text(&file, 1 << 20).unwrap().replace("A Small Kit", "Another Title");
+    disk.write(&file, theirs.as_bytes()).unwrap();
+    type_x(&mut harness);
+    press(&mut harness, Modifiers::COMMAND, Key::S);
+    assert!(harness.query_all_by_label_contains("changed by another program").next().is_some());
+    assert_eq!(disk.read_text(&file, 1 << 20).unwrap(), theirs);
+    assert_eq!(disk.read_text(&kept, 1 << 20).unwrap(), commented);
 }

@@ -3,7 +3,7 @@ use std::sync::Arc;
 
 use eframe::egui::{
     Align, Color32, ColorImage, Image, Layout, Rect, RichText, Role, ScrollArea, Sense, Shadow, TextureHandle,
-    TextureOptions, Ui, WidgetInfo, load::SizedTexture, vec2,
+    TextureOptions, Ui, Vec2, WidgetInfo, load::SizedTexture, vec2,
 };
 
 use crate::app::ctx::Ctx;
@@ -15,6 +15,8 @@ use crate::face::Audience;
 
 /// Screen points to the millimetre at which pieces are shown at most: larger than life says nothing more.
 const MOST_PT_PER_MM: f32 = 4.6;
+/// Height of the words below a picture, about.
+const CAPTION: f32 = 44.0;
 /// Textures kept beyond those in sight.
 const KEPT: usize = 160;
 
@@ -113,28 +115,33 @@ impl Desk {
         });
     }
 
-    /// Two columns of small pictures.
+    /// Two columns of small pictures; each goes below the shorter column.
     fn gallery_ui(&mut self, ui: &mut Ui, cx: &Ctx<'_>, items: &[Item]) {
-        let width = (ui.available_width() - 24.0 - 14.0) / 2.0;
-        for pair in items.chunks(2) {
-            ui.horizontal_top(|ui| {
-                ui.spacing_mut().item_spacing.x = 14.0;
-                for item in pair {
-                    ui.vertical(|ui| {
-                        ui.set_width(width);
-                        self.item_ui(ui, cx, item, width);
-                    });
-                }
-            });
-            ui.add_space(14.0);
+        const GAP: f32 = 14.0;
+        let width = (ui.available_width() - 24.0 - GAP) / 2.0;
+        let mut columns: [(f32, Vec<&Item>); 2] = Default::default();
+        for item in items {
+            let [left, right] = &mut columns;
+            let shorter = if left.0 <= right.0 { left } else { right };
+            shorter.0 += shown_size(item, width).y + CAPTION + GAP;
+            shorter.1.push(item);
         }
+        ui.horizontal_top(|ui| {
+            ui.spacing_mut().item_spacing.x = GAP;
+            for (_, items) in columns {
+                ui.vertical(|ui| {
+                    ui.set_width(width);
+                    for item in items {
+                        self.item_ui(ui, cx, item, width);
+                        ui.add_space(GAP);
+                    }
+                });
+            }
+        });
     }
 
     fn item_ui(&mut self, ui: &mut Ui, cx: &Ctx<'_>, item: &Item, room: f32) {
-        #[expect(clippy::cast_possible_truncation, reason = "a size on paper")]
-        let (w, h) = (item.size.w.get() as f32, item.size.h.get() as f32);
-        let scale = (room / w.max(1.0)).min(MOST_PT_PER_MM);
-        let size = vec2(w * scale, h * scale);
+        let size = shown_size(item, room);
         let (rect, response) = ui.allocate_exact_size(vec2(room, size.y + 4.0), Sense::hover());
         response.widget_info(|| WidgetInfo::labeled(Role::Image, true, format!("{}. {}", item.label, item.alt)));
         if ui.is_rect_visible(rect) {
@@ -166,6 +173,14 @@ impl Desk {
             Image::new(SizedTexture::new(texture.id(), paper.size())).paint_at(ui, paper);
         }
     }
+}
+
+/// How large a piece is shown in a column of this width.
+#[expect(clippy::cast_possible_truncation, reason = "a size on paper")]
+fn shown_size(item: &Item, room: f32) -> Vec2 {
+    let (w, h) = (item.size.w.get() as f32, item.size.h.get() as f32);
+    let scale = (room / w.max(1.0)).min(MOST_PT_PER_MM);
+    vec2(w * scale, h * scale)
 }
 
 /// What the piece is, below it, and what type setting had to say.

@@ -4,7 +4,7 @@ use crate::app::action::Action;
 use crate::app::ctx::{Command, Ctx};
 use crate::app::session::Selection;
 use crate::app::widgets::{Mark, UiExt as _, mark_ui};
-use crate::checks::{Finding, FixKind};
+use crate::checks::{Finding, FixKind, find};
 use crate::diag::Severity;
 
 /// The strip below: the count of findings, and the list when it is open.
@@ -140,8 +140,13 @@ fn full_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding) {
                 if let Some(fix) = finding.fix.as_ref() {
                     fix_ui(ui, cx, fix);
                 }
-                ui.quiet(&format!("inklatch explain {}", finding.name));
+                ui.quiet(finding.name);
             });
+            if let Ok(check) = find(finding.name) {
+                ui.collapsing("About this check", |ui| {
+                    ui.add(Label::new(RichText::new(check.info().help()).size(14.0)).wrap());
+                });
+            }
         });
     });
     ui.add_space(14.0);

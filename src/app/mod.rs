@@ -156,13 +156,16 @@ impl App {
         self.history.len()
     }
 
+    /// Whether what is looked at is drawn as it stands now.
+    #[must_use]
+    pub fn drawn(&self) -> bool {
+        self.drawn.as_ref().is_some_and(|drawn| self.desk.done(&drawn.wanted, self.doc.revision))
+    }
+
     /// Whether the kit as it stands is proved and drawn.
     #[must_use]
     pub fn at_rest(&self) -> bool {
-        self.derived.proven()
-            && !self.derived.stale(self.doc.revision)
-            && self.drawn.as_ref().is_some_and(|drawn| self.desk.done(&drawn.wanted, self.doc.revision))
-            && self.running.is_none()
+        self.derived.proven() && !self.derived.stale(self.doc.revision) && self.drawn() && self.running.is_none()
     }
 }
 

@@ -8,6 +8,7 @@ use crate::app::widgets::{Field, UiExt as _, found_ui};
 use crate::diag::Anchor;
 use crate::kit::edit::{Edit, Facts};
 use crate::kit::{Look, WordForms};
+use crate::script::capital;
 use crate::theme::{Colour, LETTERING, Palette, ROLES, builtin_ids};
 
 /// The look and the words.
@@ -191,7 +192,7 @@ fn lettering_ui(ui: &mut Ui, cx: &Ctx<'_>, family: &mut String) {
         let mut choices = vec![(None, format!("{theirs} (the theme's)"))];
         choices.extend(families.iter().map(|name| (Some(name.clone()), name.clone())));
         let otherwise = format!("{}, not bundled", chosen.clone().unwrap_or_default());
-        if Field::new(role).help(about).pick(ui, cx, &mut chosen, &choices, &otherwise) {
+        if Field::new(&capital(role)).help(about).pick(ui, cx, &mut chosen, &choices, &otherwise) {
             set_family(cx, role, chosen);
         }
     }

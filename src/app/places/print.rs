@@ -119,12 +119,10 @@ fn pieces_ui(ui: &mut Ui, cx: &Ctx<'_>) {
             continue;
         }
         ui.section(&format!("For {}", audience_word(audience)));
-        eframe::egui::Grid::new(audience_word(audience)).num_columns(3).spacing(vec2(18.0, 5.0)).show(ui, |ui| {
+        let grid = eframe::egui::Grid::new(audience_word(audience)).num_columns(3).min_col_width(70.0);
+        grid.spacing(vec2(22.0, 5.0)).show(ui, |ui| {
             for piece in pieces {
-                ui.add_sized(
-                    vec2(340.0, 20.0),
-                    eframe::egui::Label::new(&piece.label).truncate().halign(eframe::egui::Align::Min),
-                );
+                ui.label(&piece.label);
                 let size = piece.front.size;
                 ui.quiet(&format!("{:.0} × {:.0} mm", size.w.get(), size.h.get()));
                 ui.quiet(&if piece.copies == 1 { String::new() } else { format!("{} copies", piece.copies) });

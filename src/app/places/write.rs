@@ -10,6 +10,7 @@ use crate::diag::{Anchor, Level, PuzzleField, Step};
 use crate::ids::{NoteId, PuzzleId};
 use crate::kit::edit::{Edit, Facts};
 use crate::kit::{HintLadder, Levels, Note, NoteKind, Puzzle};
+use crate::script::capital;
 
 /// The letter, the smaller texts, the hints.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
@@ -235,17 +236,12 @@ fn levels_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     let mut levels: Levels = cx.kit.levels.clone();
     let mut changed = false;
     for level in Level::ALL {
-        let name = level.word();
-        ui.section(&format!(
-            "{}{}",
-            name.get(..1).unwrap_or_default().to_uppercase(),
-            name.get(1..).unwrap_or_default()
-        ));
+        ui.section(&capital(level.word()));
         let rules = levels.of_mut(level);
         ui.horizontal_top(|ui| {
             ui.spacing_mut().item_spacing.x = GAP_M;
             ui.vertical(|ui| {
-                ui.set_max_width(190.0);
+                ui.set_max_width(230.0);
                 changed |= Field::new("Hint steps open from the start").salt(level).number(
                     ui,
                     cx,
@@ -255,7 +251,7 @@ fn levels_ui(ui: &mut Ui, cx: &Ctx<'_>) {
                 );
             });
             ui.vertical(|ui| {
-                ui.set_max_width(220.0);
+                ui.set_max_width(300.0);
                 changed |= Field::new("Quiet minutes before the next token").salt(level).number(
                     ui,
                     cx,
