@@ -1,5 +1,6 @@
 //! What is looked at, drawn by the press: the same layout that is printed, as a picture.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -143,7 +144,7 @@ impl Painter {
             return Ok(());
         }
         let press = self.press(job)?;
-        let party = Party::new(&job.kit, &job.theme, job.level)?;
+        let party = Party::new(&narrowed(&job.kit, &job.wanted), &job.theme, job.level)?;
         let pieces: Vec<&Piece> = match &job.wanted {
             Wanted::Nothing => Vec::new(),
             Wanted::Letter(paper) => {
@@ -299,6 +300,19 @@ pub const fn audience_word(audience: Audience) -> &'static str {
         Audience::Hints => "hints",
         Audience::Host => "the host",
     }
+}
+
+/// The kit with those puzzles only that what is wanted needs: laying out and reading the others would make a
+/// keystroke wait for nothing. No puzzle's arrangement depends on another puzzle.
+fn narrowed<'a>(kit: &'a Kit, wanted: &Wanted) -> Cow<'a, Kit> {
+    let only = match wanted {
+        Wanted::Pieces | Wanted::Sheets(_) => return Cow::Borrowed(kit),
+        Wanted::Of(Selection::Puzzle(id) | Selection::Hints(id) | Selection::Readings(id)) => Some(id),
+        Wanted::Nothing | Wanted::Letter(_) | Wanted::Of(_) => None,
+    };
+    let mut kit = kit.clone();
+    kit.puzzles.retain(|puzzle| Some(&puzzle.id) == only);
+    Cow::Owned(kit)
 }
 
 /// Whether a piece belongs to what is in hand: some of its words come from there, or its name says so.
