@@ -326,3 +326,20 @@ fn what_others_wrote_is_not_overwritten() {
     assert_eq!(disk.read_text(&file, 1 << 20).unwrap(), theirs);
     assert_eq!(disk.read_text(&kept, 1 << 20).unwrap(), commented);
 }
+
+#[test]
+fn at_200_percent_every_place_still_draws_within_the_window() {
+    let mut harness = window(demo(), false);
+    harness.set_size(eframe::egui::vec2(720.0, 450.0));
+    harness.run_steps(SETTLE);
+    for place in ["Write", "Build", "Dress", "Prove", "Print"] {
+        click(&mut harness, Role::Tab, place);
+        harness.check_accessibility();
+        for name in ["Write", "Print"] {
+            let tab = harness.get_by_role_and_label(Role::Tab, name).rect();
+            let menu = harness.get_by_role_and_label(Role::Button, "Kit").rect();
+            assert!(tab.min.x >= 0.0 && tab.max.x <= menu.min.x, "{name} {tab:?} meets {menu:?}");
+            assert!(menu.max.x <= 720.0);
+        }
+    }
+}

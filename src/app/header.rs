@@ -7,13 +7,17 @@ use crate::app::ctx::{Command, Ctx};
 use crate::app::session::Tab;
 use crate::app::tokens::{BOLD, SERIF_BOLD};
 
+/// Below this width undo, redo and save are in the menu only.
+const NARROW: f32 = 960.0;
+
 /// The header: the kit, the five places, and what is at hand everywhere.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    let narrow = ui.available_width() < NARROW;
     ui.horizontal_centered(|ui| {
-        name_ui(ui, cx);
-        ui.add_space(18.0);
+        name_ui(ui, cx, if narrow { 120.0 } else { 208.0 });
+        ui.add_space(if narrow { 4.0 } else { 18.0 });
         for tab in Tab::ALL {
-            if tab_ui(ui, cx, tab).clicked() {
+            if tab_ui(ui, cx, tab, if narrow { 10.0 } else { 28.0 }).clicked() {
                 cx.send(Command::Do(Action::Show(tab)));
             }
         }
@@ -29,8 +33,20 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
                 ui,
                 cx,
                 "Kit",
-                &[Action::Open, Action::Save, Action::SaveAs, Action::Export, Action::WriteBundle, Action::Quit],
+                &[
+                    Action::Undo,
+                    Action::Redo,
+                    Action::Open,
+                    Action::Save,
+                    Action::SaveAs,
+                    Action::Export,
+                    Action::WriteBundle,
+                    Action::Quit,
+                ],
             );
+            if narrow {
+                return;
+            }
             action_ui(ui, cx, Action::Save, cx.doc.unsaved() || !cx.doc.has_place());
             action_ui(ui, cx, Action::Redo, cx.history.can_redo());
             action_ui(ui, cx, Action::Undo, cx.history.can_undo());
@@ -38,10 +54,10 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
     });
 }
 
-fn name_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+fn name_ui(ui: &mut Ui, cx: &Ctx<'_>, width: f32) {
     let t = cx.tokens;
     ui.vertical(|ui| {
-        ui.set_width(208.0);
+        ui.set_width(width);
         ui.spacing_mut().item_spacing.y = 0.0;
         ui.add_space(9.0);
         let font = FontId::new(19.0, FontFamily::Name(SERIF_BOLD.into()));
@@ -59,13 +75,13 @@ fn name_ui(ui: &mut Ui, cx: &Ctx<'_>) {
 }
 
 /// A place: its name, and a line under the one that is shown.
-fn tab_ui(ui: &mut Ui, cx: &Ctx<'_>, tab: Tab) -> Response {
+fn tab_ui(ui: &mut Ui, cx: &Ctx<'_>, tab: Tab, pad: f32) -> Response {
     let t = cx.tokens;
     let shown = cx.session.tab == tab;
     let family = if shown { FontFamily::Name(BOLD.into()) } else { FontFamily::Proportional };
     let tone = if shown { t.accent } else { t.ink };
     let words = ui.painter().layout_no_wrap(tab.name().to_owned(), FontId::new(16.0, family), tone);
-    let size = vec2(words.size().x.max(40.0) + 28.0, ui.available_height());
+    let size = vec2(words.size().x.max(40.0) + pad, ui.available_height());
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
     response.widget_info(|| WidgetInfo::selected(Role::Tab, true, shown, tab.name()));
     let painter = ui.painter();

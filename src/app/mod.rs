@@ -216,16 +216,19 @@ fn panels(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar, desk: &mut Desk, locals: &mu
         strip.resizable(false).exact_size(46.0)
     };
     strip.show(ui, |ui| findings::ui(ui, cx));
+    // Shares of the window, so that at 200 % the fields keep their room.
+    let width = ui.available_width();
+    let (outline, desk_width) = ((width * 0.27).clamp(130.0, 380.0), (width * 0.46).clamp(180.0, 900.0));
     Panel::left("outline")
         .resizable(true)
         .default_size(OUTLINE)
-        .size_range(170.0..=380.0)
+        .size_range(130.0..=outline)
         .frame(shelf(Margin::ZERO))
         .show(ui, |ui| outline::ui(ui, cx));
     Panel::right("desk")
         .resizable(true)
         .default_size(DESK)
-        .size_range(260.0..=900.0)
+        .size_range(180.0..=desk_width)
         .frame(Frame::new().fill(t.desk).inner_margin(Margin { left: 20, right: 8, top: 14, bottom: 8 }))
         .show(ui, |ui| desk.ui(ui, cx, wanted));
     CentralPanel::default()
