@@ -2,8 +2,10 @@
 
 mod balance_cards;
 mod banded_counters;
+mod clock_faces;
 mod codes;
 mod glow_ink;
+mod grid_square;
 mod keypad_word;
 mod lasting_ink;
 mod leftover_letters;
@@ -15,6 +17,7 @@ mod marked_letters;
 mod morse_strip;
 mod number_place;
 mod picture_grid;
+mod shift_wheel;
 mod signs;
 mod truth_tellers;
 

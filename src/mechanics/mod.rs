@@ -6,10 +6,12 @@
 mod balance_cards;
 mod banded_counters;
 mod braille_card;
+mod clock_faces;
 pub mod codes;
 mod dressing;
 pub mod field;
 mod glow_ink;
+mod grid_square;
 mod keypad_word;
 mod lasting_ink;
 mod leftover_letters;
@@ -25,6 +27,7 @@ pub mod paper;
 mod picture_grid;
 mod picture_key;
 mod semaphore_figures;
+mod shift_wheel;
 mod signs;
 mod spelled;
 mod truth_tellers;
@@ -65,7 +68,10 @@ pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&balance_cards::BalanceCards),
     &Untyped(&morse_strip::MorseStrip),
     &Untyped(&keypad_word::KeypadWord),
+    &Untyped(&grid_square::GridSquare),
     &Untyped(&picture_key::PictureKey),
+    &Untyped(&clock_faces::ClockFaces),
+    &Untyped(&shift_wheel::ShiftWheel),
     &Untyped(&braille_card::BrailleCard),
     &Untyped(&semaphore_figures::SemaphoreFigures),
 ];

@@ -90,6 +90,10 @@ pub const MATERIALS: &[Material] = &[
         .at_home()
         .for_age(6)
         .careful(caution::GLUE),
+    thing("paper-fastener", "brass paper fastener", "piece")
+        .size("legs of 15 to 20 mm, head of about 8 mm")
+        .or("a split pin, or a knotted string through the hole")
+        .careful(caution::SMALL_PARTS),
     thing("tape", "clear tape", "roll").or("paper tape").at_home(),
     thing("string", "string", "metre").or("ribbon or wool").at_home().careful(caution::STRING),
     // What writes, shows and wipes.

@@ -1,0 +1,102 @@
+//! What it says: help, rules, preparation, hints, and how guests get to the answer.
+
+use super::{MESSAGE, Ring, View, WHEEL};
+use crate::kit::HintLadder;
+use crate::kit::material::{Need, PrepStep};
+use crate::mechanics::Dressing;
+use crate::script::capital;
+
+pub(super) const HELP: &str = "\
+## What it does
+Two discs, the smaller on the larger, carry the same ring of letters or digits. The smaller has a start mark at its first. \
+A card says where on the outer ring to set the mark, and gives a message; each of its letters or digits is found on one \
+ring, and the answer stands beside it on the other.
+
+## Setup
+- `text`: a line above the message; empty for none.
+- `ring`: what stands on the rings, clockwise; empty: 0 to 9 or A to Z, as the answer has.
+- `shift`: by how many places the mark is set on; 0: by chance, never half a turn.
+- `from`: `outer` or `inner`: the ring on which the message is found.
+- `say_setting`: whether the card says where to set the mark.
+- `say_direction`: whether the card says on which ring to look.
+
+## Example
+(
+    text: \"Set down by the last winder:\",
+    shift: 7,
+    from: outer,
+)
+
+## Traps
+- With no direction stated a guest may read inwards or outwards: two readings, save at half a turn.
+- With no setting stated every shift reads.
+- A shift by the whole ring changes nothing and is refused; one by half (13 of 26) is remarked.
+- A message with a letter that the wheel lacks cannot be read.";
+
+/// The order rule, as guests read it on the card.
+pub(super) fn rule(view: &View) -> String {
+    let mut rules: Vec<String> = Vec::new();
+    if let Some(setting) = view.setting {
+        rules.push(format!("Set the start mark to {setting} on the outer ring."));
+    }
+    match view.from {
+        Some(Ring::Outer) => rules.push("Left to right: find each on the outer ring, read the inner.".into()),
+        Some(Ring::Inner) => rules.push("Left to right: find each on the inner ring, read the outer.".into()),
+        None => {}
+    }
+    rules.join(" ")
+}
+
+pub(super) fn join(cx: &Dressing<'_>) -> PrepStep {
+    PrepStep {
+        key: "join",
+        what: format!(
+            "For {}, make a hole in the middle of both discs, lay the smaller on the larger, and join them with a paper \
+             fastener so that they turn. Set the start mark anywhere but where the message wants it.",
+            wheel(cx)
+        ),
+        needs: vec![Need { material: "paper-fastener", amount: 1.0 }],
+        hands: 4.0,
+        wait: 0.0,
+        after: vec!["cut"],
+    }
+}
+
+pub(super) fn wheel<'a>(cx: &Dressing<'a>) -> &'a str {
+    cx.name(WHEEL, "the wheel of two discs")
+}
+
+pub(super) fn message<'a>(cx: &Dressing<'a>) -> &'a str {
+    cx.name(MESSAGE, "the card with the message")
+}
+
+pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
+    let coded: Vec<String> = view.message.iter().map(char::to_string).collect();
+    let set = view.setting.map_or_else(String::new, |at| format!("The start mark of {} is set to {at}. ", wheel(cx)));
+    let (on, beside) = match view.from {
+        Some(Ring::Inner) => ("inner", "outer"),
+        Some(Ring::Outer) | None => ("outer", "inner"),
+    };
+    format!(
+        "{set}{} says {}. Each of these is found on the {on} ring, and what stands beside it on the {beside} ring is taken.",
+        capital(message(cx)),
+        coded.join(" ")
+    )
+}
+
+pub(super) fn reset(cx: &Dressing<'_>) -> String {
+    format!("Turn {} away from its setting, and put it and {} back in their places.", wheel(cx), message(cx))
+}
+
+pub(super) fn draft_hints(cx: &Dressing<'_>) -> HintLadder {
+    let (wheel, message) = (wheel(cx), message(cx));
+    HintLadder {
+        nudge: format!("What {message} says makes no sense as it stands. {} turns.", capital(wheel)),
+        method: format!("Set {wheel} as {message} says, and do not move it again while you read."),
+        giveaway: format!(
+            "With the start mark in its place, find what {message} shows, one after another, on the ring that it names. \
+             Set on {} what stands beside each of them on the other ring.",
+            cx.lock_name
+        ),
+    }
+}
