@@ -92,6 +92,12 @@ pub const PANEL_MARGIN: u8 = 4;
 pub const PANEL_CELLS: usize = 25;
 /// Pictures of one panel that are looked at: a panel with more is no puzzle, and what it shows is unproven.
 pub const PANEL_PICTURES: usize = 200;
+/// Things on bills whose prices are worked out: with more, a group adds up for the rest of the evening.
+pub const BILL_THINGS: usize = 6;
+/// Most pieces of one thing on a bill: more makes sums that want a calculator.
+pub const BILL_PIECES: u8 = 5;
+/// Bills beyond those that are needed: more do not fit on the sheet.
+pub const BILL_SPARE: u8 = 4;
 /// Things on one sheet of scales: more have tags and pictures too small to read across a table.
 pub const SCALES_THINGS: usize = 6;
 /// Rows or columns of a word search: more letters than this on a board are smaller than 9 points allows to circle.

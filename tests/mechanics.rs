@@ -17,6 +17,7 @@ mod marked_letters;
 mod morse_strip;
 mod number_place;
 mod picture_grid;
+mod price_list;
 mod shift_wheel;
 mod signs;
 mod truth_tellers;

@@ -26,6 +26,7 @@ mod number_place;
 pub mod paper;
 mod picture_grid;
 mod picture_key;
+mod price_list;
 mod semaphore_figures;
 mod shift_wheel;
 mod signs;
@@ -66,6 +67,7 @@ pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&truth_tellers::TruthTellers),
     &Untyped(&leftover_letters::LeftoverLetters),
     &Untyped(&balance_cards::BalanceCards),
+    &Untyped(&price_list::PriceList),
     &Untyped(&morse_strip::MorseStrip),
     &Untyped(&keypad_word::KeypadWord),
     &Untyped(&grid_square::GridSquare),

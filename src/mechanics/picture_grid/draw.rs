@@ -81,7 +81,7 @@ fn draw(face: &mut Face, cx: &Dressing<'_>, place: Rect, cell: Mm, number: usize
     };
     let mut drawing = Drawing::new(Size { w: rect.w, h: rect.h });
     let pen = |at: usize, end: usize| {
-        if at.is_multiple_of(COUNT_BY) || at == end {
+        if at == 0 || at == end || (end >= 2 * COUNT_BY && at.is_multiple_of(COUNT_BY)) {
             Pen::line(cx.colour("ink"), mm(0.5))
         } else {
             Pen::line(cx.colour("line"), mm(0.2))

@@ -11,8 +11,8 @@ pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
 
 /// The rule of the grids, as the sheet prints it.
 pub(super) const fn rule() -> &'static str {
-    "The numbers tell how many cells in a row are filled without a gap, one number for each run, from left to right \
-     and from top to bottom; between two runs at least one cell stays empty. A 0 means that nothing is filled."
+    "The numbers beside a row or above a column are the lengths of its runs of filled cells, from left to right or from \
+     top to bottom; between two runs at least one cell stays empty. A 0 means that nothing is filled."
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {

@@ -1,0 +1,54 @@
+//! The sheet with the bills.
+
+use super::{Bill, SHEET, View, texts};
+use crate::diag::Hinted;
+use crate::face::draw::{Drawing, Pen};
+use crate::face::{Face, Piece, mm};
+use crate::mechanics::{Dressing, paper};
+use crate::script::{Rich, capital};
+use crate::units::{Rect, Size};
+
+/// Bills side by side.
+const ACROSS: usize = 2;
+
+pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
+    let alt = format!("{}: {} bills. {}", capital(texts::name(cx)), view.bills.len(), view.order());
+    let (mut face, slot) = paper::sheet(cx, "board", cx.name("bills-title", "What does it cost?"), alt)?;
+    let top = Rect { h: slot.h * 0.08, ..slot };
+    paper::words(&mut face, cx, top, Rich::plain(texts::rule(view)), 15.0);
+    let foot = Rect { y: slot.y + slot.h * 0.91, h: slot.h * 0.09, ..slot };
+    paper::words(&mut face, cx, foot, Rich::plain(view.order()), 15.0);
+
+    let space = Rect { y: top.bottom() + mm(3.0), h: foot.y - top.bottom() - mm(6.0), ..slot };
+    let rows = view.bills.len().div_ceil(ACROSS).max(1);
+    let (w, h) = (space.w / ACROSS as f64, (space.h / rows as f64).min(mm(54.0)));
+    for (index, one) in view.bills.iter().enumerate() {
+        let (x, y) = (w * (index % ACROSS) as f64, h * (index / ACROSS) as f64);
+        let at = Rect { x: space.x + x, y: space.y + y, w, h }.inset(mm(2.5));
+        bill(&mut face, cx, at, view, one);
+    }
+    Ok(cx.piece(SHEET, "bills", face))
+}
+
+fn bill(face: &mut Face, cx: &Dressing<'_>, at: Rect, view: &View, bill: &Bill) {
+    let bought: Vec<(u32, &String)> =
+        bill.pieces.iter().copied().zip(&view.things).filter(|(count, _)| *count > 0).collect();
+    let mut drawing = Drawing::new(Size { w: at.w, h: at.h });
+    let edge = Rect::of(Size { w: at.w, h: at.h }).inset(mm(0.3));
+    drawing.rect(edge, mm(1.5), Pen::line(cx.colour("line"), mm(0.4)));
+    let line = at.h / (bought.len() + 1) as f64;
+    for (index, (count, thing)) in bought.iter().enumerate() {
+        let y = at.y + line * index as f64;
+        let number = Rect { x: at.x + mm(3.0), y: y + mm(0.8), w: mm(9.0), h: line - mm(1.6) };
+        paper::symbol(face, cx, number, &count.to_string(), 16.0);
+        let words = Rect { x: at.x + mm(14.0), w: at.w - mm(17.0), ..number };
+        paper::words(face, cx, words, Rich::plain(format!("\u{d7} {thing}")), 15.0);
+    }
+    let y = line * bought.len() as f64;
+    drawing.line((mm(3.0), y), (at.w - mm(3.0), y), Pen::line(cx.colour("ink"), mm(0.5)));
+    let words = Rect { x: at.x + mm(3.0), y: at.y + y + mm(0.8), w: at.w * 0.45, h: line - mm(1.6) };
+    paper::words(face, cx, words, Rich::plain("together"), 13.0);
+    let total = Rect { x: at.x + at.w * 0.5, w: at.w * 0.5 - mm(4.0), ..words };
+    paper::symbol(face, cx, total, &format!("{} {}", bill.total, view.coin), 16.0);
+    face.art(drawing.svg(), at, String::new());
+}

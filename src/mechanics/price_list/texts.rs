@@ -1,0 +1,70 @@
+//! What it says: help, hints, and how guests get to the answer.
+
+use super::read::DEAREST;
+use super::{SHEET, View};
+use crate::kit::HintLadder;
+use crate::mechanics::Dressing;
+use crate::script::capital;
+
+pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
+    cx.name(SHEET, "the sheet of bills")
+}
+
+/// What the sheet tells about the prices.
+pub(super) fn rule(view: &View) -> String {
+    let coin = if view.coin.is_empty() { "coins" } else { view.coin.as_str() };
+    format!("Every piece of a thing costs the same on all bills: whole {coin}, from 0 (it is given away) to {DEAREST}.")
+}
+
+pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
+    format!("The {} bills on {} settle the price of every thing. {}", view.bills.len(), name(cx), view.order())
+}
+
+pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
+    let sheet = name(cx);
+    let fewest = view.bills.iter().min_by_key(|bill| bill.pieces.iter().sum::<u32>());
+    let named: Vec<&str> = fewest
+        .map(|bill| {
+            let bought = bill.pieces.iter().zip(&view.things).filter(|(count, _)| **count > 0);
+            bought.map(|(_, thing)| thing.as_str()).collect()
+        })
+        .unwrap_or_default();
+    HintLadder {
+        nudge: format!("{} add up. What does a single piece of each thing cost?", capital(sheet)),
+        method: format!(
+            "Compare two bills of {sheet} that share a thing: what differs between them tells about the others. A good \
+             one to begin with: {}.",
+            named.join(" and ")
+        ),
+        giveaway: format!(
+            "Try a price for one thing of {sheet}, work out the others bill by bill, and go on until all bills agree. \
+             Then read the prices in the order of the list at the foot and set them on {}.",
+            cx.lock_name
+        ),
+    }
+}
+
+pub(super) const HELP: &str = "\
+## What it does
+Bills name several things, how many of each, and what they cost together. Guests work out the price of one piece of \
+each, and read the prices in the order of a list at the foot. Prices are whole and from 0 to 9, and the sheet says so. \
+The answer must be digits, one thing for each.
+
+## Setup
+- `things`: what is sold, in the singular, at least as many as the answer has digits; which are used is drawn by chance.
+- `coin`: what the prices are counted in: \"pennies\", \"crowns\".
+- `most`: the most pieces of one thing on a bill, 1 to 5.
+- `spare`: bills beyond those that are needed, up to 4; they make it easier.
+
+## Example
+(
+    things: [\"candle\", \"ball of wool\", \"tin of polish\", \"sledge rope\", \"bell\"],
+    coin: \"crowns\",
+    most: 2,
+    spare: 1,
+)
+
+## Traps
+- Fewer bills that say something of their own than there are prices: remarked; several readings where whole prices do \
+not settle it.
+- Bills that would need parts of a coin, or more than 9: no reading, and a remark.";
