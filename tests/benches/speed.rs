@@ -14,7 +14,6 @@ use inklatch::checks;
 use inklatch::diag::Level;
 use inklatch::face::{Face, Layer};
 use inklatch::party::Party;
-use inklatch::script::Rich;
 use inklatch::sheet::Paper;
 
 /// Pixels to a millimetre at which the window shows a card.
@@ -29,12 +28,14 @@ fn demo() -> Opened {
 /// The face with another word at the end of its longest text: what a keystroke leaves.
 fn typed(face: &Face, keystroke: u64) -> Face {
     let mut face = face.clone();
-    let longest = face.layers.iter_mut().filter_map(|layer| match layer {
+    let runs = face.layers.iter_mut().filter_map(|layer| match layer {
         Layer::Text(run) => Some(run),
         Layer::Art(_) => None,
     });
-    if let Some(run) = longest.max_by_key(|run| run.text.text().len()) {
-        run.text = Rich::plain(format!("{} {keystroke}", run.text.text()));
+    let longest = runs.max_by_key(|run| run.text.text().len());
+    let last = longest.and_then(|run| run.text.paragraphs.last_mut()).and_then(|paragraph| paragraph.spans.last_mut());
+    if let Some(span) = last {
+        span.text.push_str(&format!(" {keystroke}"));
     }
     face
 }
