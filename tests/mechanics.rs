@@ -6,6 +6,7 @@ mod clock_faces;
 mod codes;
 mod glow_ink;
 mod grid_square;
+mod hidden_numbers;
 mod keypad_word;
 mod lasting_ink;
 mod leftover_letters;

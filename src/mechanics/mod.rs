@@ -12,6 +12,7 @@ mod dressing;
 pub mod field;
 mod glow_ink;
 mod grid_square;
+mod hidden_numbers;
 mod keypad_word;
 mod lasting_ink;
 mod leftover_letters;
@@ -76,6 +77,7 @@ pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&shift_wheel::ShiftWheel),
     &Untyped(&braille_card::BrailleCard),
     &Untyped(&semaphore_figures::SemaphoreFigures),
+    &Untyped(&hidden_numbers::HiddenNumbers),
 ];
 
 /// What a mechanic is, in words and facts.

@@ -82,7 +82,7 @@ fn the_key_states_the_rule_and_every_look_is_drawn() {
         let laid = lay_out(find("morse-strip").unwrap(), &format!("(look: {look})"), "00000", &LockKind::Digits(5), 1);
         let pieces = dressed("morse-strip", &LockKind::Digits(5), |cx| laid.unwrap().pieces(cx)).unwrap();
         let card: Vec<String> = pieces[1].front.runs().map(|run| run.text.text()).collect();
-        assert!(card.iter().any(|text| text.contains("left to right")), "{card:?}");
+        assert!(card.iter().any(|text| text.contains("to the right")), "{card:?}");
         assert_eq!(card.len(), 2 + 10);
     }
 }

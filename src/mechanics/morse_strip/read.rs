@@ -29,7 +29,7 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
     }
     for (label, elements) in ways {
         let mut walk = Walk { key: &view.key, lock, budget: &mut *budget, found: &mut all, label };
-        if !walk.go(&elements, String::new(), String::new(), &mut Vec::new()) {
+        if !walk.go(&elements, "", "", &mut Vec::new()) {
             all.unproven = true;
         }
     }
@@ -80,7 +80,7 @@ struct Walk<'a> {
 
 impl Walk<'_> {
     /// Whether the walk was whole; `text` is what was read so far, `group` the group that is open.
-    fn go(&mut self, rest: &[Element], text: String, group: String, parted: &mut Vec<String>) -> bool {
+    fn go(&mut self, rest: &[Element], text: &str, group: &str, parted: &mut Vec<String>) -> bool {
         if !self.budget.step() {
             return false;
         }
@@ -89,7 +89,7 @@ impl Walk<'_> {
         }
         let Some((element, rest)) = rest.split_first() else {
             if group.is_empty() {
-                self.found.add(self.lock, &text, format!("{}: {}", self.label, parted.join(" / ")));
+                self.found.add(self.lock, text, format!("{}: {}", self.label, parted.join(" / ")));
             }
             return true;
         };
@@ -100,7 +100,7 @@ impl Walk<'_> {
                 continue;
             }
             if element.joins && !rest.is_empty() {
-                whole &= self.go(rest, text.clone(), group.clone(), parted);
+                whole &= self.go(rest, text, &group, parted);
             }
             if element.parts || rest.is_empty() {
                 let symbols = self.key.iter().filter(|entry| entry.sign == group).map(|entry| entry.symbol);
@@ -110,7 +110,7 @@ impl Walk<'_> {
                         continue;
                     }
                     parted.push(group.clone());
-                    whole &= self.go(rest, format!("{text}{symbol}"), String::new(), parted);
+                    whole &= self.go(rest, &format!("{text}{symbol}"), "", parted);
                     parted.pop();
                 }
             }

@@ -30,7 +30,7 @@ fn disc(view: &View, cx: &Dressing<'_>, inner: bool) -> Hinted<Piece> {
     face.outline = Outline::Round;
     let mut drawing = Drawing::new(size);
     let line = Pen::line(cx.colour("line"), mm(0.3));
-    drawing.circle(radius, radius, radius - mm(0.3), Pen { fill: Some(cx.colour("paper")), ..line });
+    drawing.circle(radius, radius, radius - mm(0.3), line);
     drawing.circle(radius, radius, radius - RING, line);
     drawing.circle(radius, radius, HOLE / 2.0, line);
     let at = |turns: f64, far: Mm| {
