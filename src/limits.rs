@@ -92,6 +92,8 @@ pub const PANEL_MARGIN: u8 = 4;
 pub const PANEL_CELLS: usize = 25;
 /// Pictures of one panel that are looked at: a panel with more is no puzzle, and what it shows is unproven.
 pub const PANEL_PICTURES: usize = 200;
+/// Pieces of one domino chain: longer rows do not fit across a table, and all ways to lay them are tried.
+pub const DOMINOES: usize = 12;
 /// Things on bills whose prices are worked out: with more, a group adds up for the rest of the evening.
 pub const BILL_THINGS: usize = 6;
 /// Most pieces of one thing on a bill: more makes sums that want a calculator.

@@ -4,6 +4,7 @@ mod balance_cards;
 mod banded_counters;
 mod clock_faces;
 mod codes;
+mod domino_chain;
 mod glow_ink;
 mod grid_square;
 mod hidden_numbers;

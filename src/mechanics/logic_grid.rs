@@ -38,7 +38,7 @@ pub struct Setup {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Kind {
-    /// What they are called, as a heading.
+    /// What they are called, in the plural.
     pub name: String,
     /// The things, as they stand in a sentence.
     pub things: Vec<String>,
@@ -56,9 +56,9 @@ impl Default for Setup {
         };
         Self {
             kinds: vec![
-                kind("Who", ["Ida", "Jonas", "Maud", "Piet"], false),
-                kind("Brought", ["the broom", "the ladder", "the lamp", "the oil can"], false),
-                kind("Came", ["at one", "at two", "at three", "at four"], true),
+                kind("guests", ["Ida", "Jonas", "Maud", "Piet"], false),
+                kind("things", ["the broom", "the ladder", "the lamp", "the oil can"], false),
+                kind("hours", ["at one", "at two", "at three", "at four"], true),
             ],
             tag: "tag".into(),
             spare: 0,

@@ -8,6 +8,7 @@ mod banded_counters;
 mod braille_card;
 mod clock_faces;
 pub mod codes;
+mod domino_chain;
 mod dressing;
 pub mod field;
 mod glow_ink;
@@ -69,6 +70,7 @@ pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&leftover_letters::LeftoverLetters),
     &Untyped(&balance_cards::BalanceCards),
     &Untyped(&price_list::PriceList),
+    &Untyped(&domino_chain::DominoChain),
     &Untyped(&morse_strip::MorseStrip),
     &Untyped(&keypad_word::KeypadWord),
     &Untyped(&grid_square::GridSquare),

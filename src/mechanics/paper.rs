@@ -77,6 +77,12 @@ pub fn upward(face: &mut Face, cx: &Dressing<'_>, rect: Rect, text: Rich, most: 
     face.text(run.at_least(LEAST).aligned(Align::Left, Valign::Middle).turned(270.0));
 }
 
+/// Words in one row that start at the left.
+pub fn row(face: &mut Face, cx: &Dressing<'_>, rect: Rect, text: Rich, most: f64) {
+    let run = TextRun::new(rect, Role::Text, text, Pt::new(most), cx.colour("ink"), cx.at(PuzzleField::Setup));
+    face.text(run.at_least(LEAST).aligned(Align::Left, Valign::Middle));
+}
+
 /// Words that start at the left and the top, as lists do.
 pub fn lines(face: &mut Face, cx: &Dressing<'_>, rect: Rect, lines: &[String], most: f64) {
     let paragraphs = lines

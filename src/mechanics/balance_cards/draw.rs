@@ -50,12 +50,12 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     Ok(cx.piece(SHEET, "scales", face))
 }
 
-/// A beam on a post, a pan at either end; the heavier side hangs lower by a third of the height.
+/// A beam on a post, a pan at either end; the heavier side hangs lower by a fifth of the height.
 fn scales(face: &mut Face, cx: &Dressing<'_>, at: Rect, view: &View, weighing: Weighing) -> Hinted<()> {
     let mut drawing = Drawing::new(Size { w: at.w, h: at.h });
     let (ink, line) = (Pen::line(cx.colour("ink"), mm(0.8)), Pen::line(cx.colour("line"), mm(0.35)));
-    let (middle, drop) = (at.w / 2.0, at.h * 0.12);
-    let pivot = at.h * 0.42;
+    let (middle, drop) = (at.w / 2.0, at.h * 0.1);
+    let pivot = at.h * 0.56;
     let (left_end, right_end) = if weighing.left { (pivot + drop, pivot - drop) } else { (pivot - drop, pivot + drop) };
     let reach = at.w * 0.3;
     drawing.line((middle, pivot), (middle, at.h - mm(1.0)), ink);

@@ -16,6 +16,10 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
             .hint("write an answer that letters can spell")
     })?;
     let words = words(setup)?;
+    if let Some(word) = words.iter().find(|word| word.contains(&message)) {
+        return Err(Trouble::new(format!("the word {word} of the list holds what the letters left over shall spell"))
+            .hint("leave it out, or write another answer"));
+    }
     let letters = message.len() + words.iter().map(String::len).sum::<usize>();
     let longest = words.iter().map(String::len).max().unwrap_or(0);
     // The smallest square that takes all letters, and up to three more rows and columns where that is too tight.

@@ -12,20 +12,16 @@ pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
 
 /// What the table is for, as the sheet prints it.
 pub(super) fn rule(view: &View) -> String {
-    let kinds: Vec<String> =
-        view.kinds.iter().map(|kind| kind.name.to_lowercase()).filter(|name| !name.is_empty()).collect();
+    let mut kinds: Vec<String> =
+        view.kinds.iter().map(|kind| kind.name.clone()).filter(|name| !name.is_empty()).collect();
+    kinds.push(format!("{}s", view.tag));
     let orders: Vec<String> = view
         .kinds
         .iter()
         .filter(|kind| kind.in_order)
-        .map(|kind| format!(" The order is: {}.", kind.things.join(", ")))
+        .map(|kind| format!(" The {} in order: {}.", kind.name, kind.things.join(", ")))
         .collect();
-    format!(
-        "Each thing belongs with exactly one of every other kind: {}, and a {} of its own.{}",
-        listed(&kinds),
-        view.tag,
-        orders.concat()
-    )
+    format!("There are {}. Each belongs with exactly one of every other kind.{}", listed(&kinds), orders.concat())
 }
 
 /// The order of the answer, as the sheet prints it.
@@ -37,7 +33,12 @@ pub(super) fn order(view: &View) -> String {
 /// The statements as sentences.
 pub(super) fn statements(view: &View) -> Vec<String> {
     let name = |thing: &(usize, usize)| view.thing(*thing);
-    let by = |kind: &usize| view.kinds.get(*kind).map_or("", |kind| kind.name.as_str()).to_lowercase();
+    // One kind in order needs no naming; of several, guests must know which is meant.
+    let several = view.kinds.iter().filter(|kind| kind.in_order).count() > 1;
+    let by = |kind: &usize| match view.kinds.get(*kind) {
+        Some(kind) if several => format!(", by the {}", kind.name),
+        _ => String::new(),
+    };
     view.statements
         .iter()
         .map(|statement| {
@@ -46,18 +47,13 @@ pub(super) fn statements(view: &View) -> Vec<String> {
                 Statement::NotSame(a, b) => format!("{} does not go with {}.", name(a), name(b)),
                 Statement::Either(a, b, c) => format!("{} goes with {} or with {}.", name(a), name(b), name(c)),
                 Statement::Before(a, b, kind) => {
-                    format!("By \"{}\": {} comes somewhere before {}.", by(kind), name(a), name(b))
+                    format!("{} comes somewhere before {}{}.", name(a), name(b), by(kind))
                 }
                 Statement::RightBefore(a, b, kind) => {
-                    format!("By \"{}\": {} comes right before {}.", by(kind), name(a), name(b))
+                    format!("{} comes right before {}{}.", name(a), name(b), by(kind))
                 }
                 Statement::NextTo(a, b, kind) => {
-                    format!(
-                        "By \"{}\": {} and {} come one right after the other, either way round.",
-                        by(kind),
-                        name(a),
-                        name(b)
-                    )
+                    format!("{} and {} come one right after the other, either way round{}.", name(a), name(b), by(kind))
                 }
             };
             capital(&text)
@@ -98,7 +94,7 @@ Statements tell which belong together, and a table waits for ticks and crosses. 
 are the answer, in order. The statements are made by chance for the answer and thinned out until each is needed.
 
 ## Setup
-- `kinds`: two or three kinds, each with a `name` and 3 to 5 `things` as they stand in a sentence; all kinds have as \
+- `kinds`: two or three kinds, each with a `name` in the plural and 3 to 5 `things` as they stand in a sentence; all kinds have as \
 many. A kind whose things come one after another (hours, floors) is marked `in_order: true`, and allows statements such \
 as \"comes before\". The tags are one kind more, made by the program with the symbols of the answer and some others.
 - `tag`: what a tag is called, in the singular, such that an s makes it many.
@@ -107,9 +103,9 @@ as \"comes before\". The tags are one kind more, made by the program with the sy
 ## Example
 (
     kinds: [
-        (name: \"Ringer\", things: [\"Ida\", \"Jonas\", \"Maud\", \"Piet\"]),
-        (name: \"Bell\", things: [\"the cracked bell\", \"the great bell\", \"the green bell\", \"the small bell\"]),
-        (name: \"Landing\", things: [\"on the first\", \"on the second\", \"on the third\", \"on the fourth\"], in_order: true),
+        (name: \"ringers\", things: [\"Ida\", \"Jonas\", \"Maud\", \"Piet\"]),
+        (name: \"bells\", things: [\"the cracked bell\", \"the great bell\", \"the green bell\", \"the small bell\"]),
+        (name: \"landings\", things: [\"on the first\", \"on the second\", \"on the third\", \"on the fourth\"], in_order: true),
     ],
     tag: \"badge\",
 )

@@ -42,12 +42,12 @@ fn bill(face: &mut Face, cx: &Dressing<'_>, at: Rect, view: &View, bill: &Bill) 
         let number = Rect { x: at.x + mm(3.0), y: y + mm(0.8), w: mm(9.0), h: line - mm(1.6) };
         paper::symbol(face, cx, number, &count.to_string(), 16.0);
         let words = Rect { x: at.x + mm(14.0), w: at.w - mm(17.0), ..number };
-        paper::words(face, cx, words, Rich::plain(format!("\u{d7} {thing}")), 15.0);
+        paper::row(face, cx, words, Rich::plain(format!("\u{d7} {thing}")), 15.0);
     }
     let y = line * bought.len() as f64;
     drawing.line((mm(3.0), y), (at.w - mm(3.0), y), Pen::line(cx.colour("ink"), mm(0.5)));
     let words = Rect { x: at.x + mm(3.0), y: at.y + y + mm(0.8), w: at.w * 0.45, h: line - mm(1.6) };
-    paper::words(face, cx, words, Rich::plain("together"), 13.0);
+    paper::row(face, cx, words, Rich::plain("together"), 13.0);
     let total = Rect { x: at.x + at.w * 0.5, w: at.w * 0.5 - mm(4.0), ..words };
     paper::symbol(face, cx, total, &format!("{} {}", bill.total, view.coin), 16.0);
     face.art(drawing.svg(), at, String::new());

@@ -35,9 +35,9 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         let badge = Rect { x: space.x + mm(9.0) - radius, y: middle - radius, w: radius * 2.0, h: radius * 2.0 };
         paper::symbol(&mut face, cx, badge.inset(radius * 0.25), &speaker.badge.to_string(), 26.0);
         let called = Rect { x: space.x + mm(19.0), y: at + mm(1.0), w: mm(38.0), h: row - mm(2.0) };
-        paper::words(&mut face, cx, called, Rich::plain(speaker.name.as_str()), 17.0);
+        paper::row(&mut face, cx, called, Rich::plain(speaker.name.as_str()), 17.0);
         let words = Rect { x: space.x + mm(60.0), w: space.w - mm(60.0), ..called };
-        paper::words(&mut face, cx, words, Rich::plain(said(view, speaker.says)), 15.0);
+        paper::row(&mut face, cx, words, Rich::plain(said(view, speaker.says)), 15.0);
     }
     face.art(drawing.svg(), space, String::new());
     Ok(cx.piece(SHEET, "speakers", face))

@@ -1,0 +1,146 @@
+//! `domino-chain`: dominoes that chain in one way from a marked first piece; the pips where two meet are the answer.
+
+mod draw;
+mod read;
+mod texts;
+
+use rand::RngExt as _;
+use rand::seq::SliceRandom as _;
+use serde::{Deserialize, Serialize};
+
+use super::{Dressing, Job, Mechanic, Meta, Part, Rng};
+use crate::diag::{Hinted, Trouble};
+use crate::face::Piece;
+use crate::kit::material::{Need, PrepStep};
+use crate::kit::{HintLadder, LockKind};
+use crate::limits;
+use crate::mechanics::words::{digits_only, symbols};
+use crate::readings::{Budget, Readings};
+
+/// The mechanic.
+#[derive(Debug)]
+pub struct DominoChain;
+
+const PIECES: &str = "pieces";
+const CARD: &str = "card";
+
+/// The order rule as the card prints it.
+const ORDER: &str = "Begin with the marked piece and lay all pieces in one row, so that halves that touch show the \
+                     same number of pips. Then read, from the marked piece on, the number at each place where two \
+                     pieces touch: once each. A blank half is 0.";
+
+/// What the author chooses.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields, default)]
+pub struct Setup {
+    /// A line above the rule on the card.
+    pub card_text: String,
+}
+
+/// What guests see.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct View {
+    /// A line above the rule on the card.
+    pub card_text: String,
+    /// The pips of both halves of each piece, in the order in which they are printed.
+    pub pieces: Vec<(u8, u8)>,
+    /// Which piece is marked as the first.
+    pub first: Option<usize>,
+}
+
+impl Mechanic for DominoChain {
+    type Setup = Setup;
+    type View = View;
+
+    const META: Meta = Meta {
+        id: "domino-chain",
+        name: "Domino chain",
+        guests: "lay dominoes in a row from the marked piece on, and read the pips where two pieces touch",
+        order: "the row, from the marked first piece on",
+        prints: "the dominoes and the rule card",
+        host: "cuts them out and shuffles them",
+        help: texts::HELP,
+        parts: &[
+            Part { key: PIECES, name: "the dominoes", printed: true, optional: false },
+            Part { key: CARD, name: "the domino card", printed: true, optional: false },
+        ],
+        minutes: (2, 6),
+        least_age: 6,
+        tools: &[],
+        colour: false,
+    };
+
+    fn lay_out(&self, setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
+        let answer = symbols(job.answer, job.lock)?;
+        digits_only(&answer)?;
+        if !(2..limits::DOMINOES).contains(&answer.len()) {
+            return Err(Trouble::new(format!("a row of dominoes has no {} places to read", answer.len()))
+                .hint(format!("give the puzzle a lock of 2 to {} wheels", limits::DOMINOES - 1)));
+        }
+        let joins: Vec<u8> =
+            answer.iter().filter_map(|digit| digit.to_digit(10).and_then(|digit| u8::try_from(digit).ok())).collect();
+        // The outer halves of the row take numbers of their own where there are any, so that nothing fits there.
+        let mut ends: Vec<u8> = (0..=9).filter(|pips| !joins.contains(pips)).collect();
+        ends.shuffle(rng);
+        let end = |at: usize| ends.get(at).or(ends.first()).copied().unwrap_or_default();
+        let row: Vec<u8> = [end(0)].into_iter().chain(joins.iter().copied()).chain([end(1)]).collect();
+        let mut pieces: Vec<(usize, (u8, u8))> = row
+            .windows(2)
+            .enumerate()
+            .map(|(at, halves)| {
+                let (a, b) = (halves[0], halves[1]);
+                (at, if rng.random() { (a, b) } else { (b, a) })
+            })
+            .collect();
+        pieces.shuffle(rng);
+        let first = pieces.iter().position(|(at, _)| *at == 0);
+        let pieces: Vec<(u8, u8)> = pieces.into_iter().map(|(_, piece)| piece).collect();
+        let view = View { card_text: setup.card_text.trim().to_owned(), pieces, first };
+        let found = read::readings(&view, job.lock, &mut Budget::new(limits::GRID_STEPS));
+        if found.list.len() != 1 || found.unproven {
+            return Err(Trouble::new("the dominoes for this answer chain in more than one way")
+                .hint("write an answer that repeats fewer digits"));
+        }
+        Ok(view)
+    }
+
+    fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
+        read::readings(view, lock, budget)
+    }
+
+    fn parts(&self, _: &View) -> Vec<&'static str> {
+        vec![PIECES, CARD]
+    }
+
+    fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
+        draw::pieces(view, cx)
+    }
+
+    fn prep(&self, view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
+        let (pieces, card) = (texts::pieces_name(cx), texts::card_name(cx));
+        vec![PrepStep {
+            key: "cut",
+            what: format!(
+                "Print {pieces} ({} of them) and {card} on card paper, cut them out, and shuffle the pieces.",
+                view.pieces.len()
+            ),
+            needs: vec![Need { material: "card-paper", amount: 1.0 }, Need { material: "scissors", amount: 1.0 }],
+            hands: 6.0,
+            wait: 0.0,
+            after: vec![],
+        }]
+    }
+
+    fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
+        texts::reason(view, cx)
+    }
+
+    fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
+        format!("Count {}, shuffle them and put them back.", texts::pieces_name(cx))
+    }
+
+    fn draft_hints(&self, view: &View, cx: &Dressing<'_>) -> HintLadder {
+        texts::draft_hints(view, cx)
+    }
+}

@@ -1,0 +1,54 @@
+//! What it says: help, hints, and how guests get to the answer.
+
+use super::{CARD, ORDER, PIECES, View};
+use crate::kit::HintLadder;
+use crate::mechanics::Dressing;
+use crate::script::capital;
+
+pub(super) fn pieces_name<'a>(cx: &Dressing<'a>) -> &'a str {
+    cx.name(PIECES, "the dominoes")
+}
+
+pub(super) fn card_name<'a>(cx: &Dressing<'a>) -> &'a str {
+    cx.name(CARD, "the domino card")
+}
+
+pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
+    format!("{} ({} of them) chain in one way only. {ORDER}", capital(pieces_name(cx)), view.pieces.len())
+}
+
+pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
+    let (pieces, card) = (pieces_name(cx), card_name(cx));
+    HintLadder {
+        nudge: format!("{} are not for a game of their own. Read {card}.", capital(pieces)),
+        method: format!(
+            "Lay {pieces} in one row, all {}. One of them is marked: nothing goes before it.",
+            view.pieces.len()
+        ),
+        giveaway: format!(
+            "Try both halves of the marked piece; to one of them another of {pieces} fits. Go on until every piece lies \
+             in the row. Write down the number at each place where two pieces touch, from the marked piece on, and set \
+             the digits on {}.",
+            cx.lock_name
+        ),
+    }
+}
+
+pub(super) const HELP: &str = "\
+## What it does
+Loose dominoes of 0 to 9 pips, one of them marked as the first, and a card with the rule. Laid in a row so that equal \
+halves touch, all pieces fit in one way; the numbers where two pieces touch, in order, are the answer. The answer must \
+be digits; there is one piece more than digits.
+
+## Setup
+- `card_text`: a line of the story above the rule on the card; may be empty.
+
+## Example
+(
+    card_text: \"The ringers left their game when the clock stopped.\",
+)
+
+## Traps
+- No marked first piece: the row can be read from either end, several readings.
+- A digit that stands in the answer several times may let the pieces chain in a second way: such an answer is refused.
+- A lost piece: count them when you put them back.";
