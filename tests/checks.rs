@@ -2,6 +2,8 @@
 
 #[path = "checks/rows.rs"]
 mod rows;
+#[path = "checks/words.rs"]
+mod words;
 
 use std::collections::BTreeSet;
 

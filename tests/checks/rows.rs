@@ -1,15 +1,14 @@
 use inklatch::checks::SetPiece;
-use inklatch::diag::{Anchor, Level, Trouble};
+use inklatch::diag::Anchor;
 use inklatch::face::Audience;
 use inklatch::ids::{BoxId, LockId, PropId, SpotId};
-use inklatch::kit::{LockKind, Note, NoteKind, Place, Prop, PropRole, RawSetup};
+use inklatch::kit::{Place, Prop, PropRole, RawSetup};
 use inklatch::party::Party;
-use inklatch::print::{Fit, MissingGlyph};
+use inklatch::print::Fit;
 use inklatch::readings::{Reading, Readings, Verdict};
 use inklatch::units::{Mm, Pt};
 
-use super::Case;
-use crate::sound::puzzle_of;
+use super::{Case, words};
 
 /// Changes what was computed.
 type After = fn(&mut Party, &mut Vec<SetPiece>);
@@ -26,36 +25,36 @@ pub struct Row {
     pub mends: bool,
 }
 
-const fn row(name: &'static str, says: &'static str, fires: fn(&mut Case), silent: fn(&mut Case)) -> Row {
+pub const fn row(name: &'static str, says: &'static str, fires: fn(&mut Case), silent: fn(&mut Case)) -> Row {
     Row { name, says, fires, fires_after: |_, _| {}, silent, silent_after: |_, _| {}, mends: false }
 }
 
-const fn computed(name: &'static str, says: &'static str, fires: After, silent: After) -> Row {
+pub const fn computed(name: &'static str, says: &'static str, fires: After, silent: After) -> Row {
     Row { name, says, fires: |_| {}, fires_after: fires, silent: |_| {}, silent_after: silent, mends: false }
 }
 
-const fn mending(mut row: Row) -> Row {
+pub const fn mending(mut row: Row) -> Row {
     row.mends = true;
     row
 }
 
-fn lock(id: &str) -> LockId {
+pub fn lock(id: &str) -> LockId {
     LockId::new(id).unwrap()
 }
 
-fn spot(id: &str) -> Place {
+pub fn spot(id: &str) -> Place {
     Place::Spot(SpotId::new(id).unwrap())
 }
 
-fn inside(id: &str) -> Place {
+pub fn inside(id: &str) -> Place {
     Place::Box(BoxId::new(id).unwrap())
 }
 
-fn setup(case: &mut Case, puzzle: usize, ron: &str) {
+pub fn setup(case: &mut Case, puzzle: usize, ron: &str) {
     case.kit.puzzles[puzzle].setup = RawSetup::new(ron).unwrap();
 }
 
-fn prop(id: &str, place: Place, material: &str) -> Prop {
+pub fn prop(id: &str, place: Place, material: &str) -> Prop {
     Prop {
         id: PropId::new(id).unwrap(),
         name: format!("the {id}"),
@@ -66,13 +65,13 @@ fn prop(id: &str, place: Place, material: &str) -> Prop {
     }
 }
 
-fn read_as(party: &mut Party, answers: &[&str], verdict: Verdict) {
+pub fn read_as(party: &mut Party, answers: &[&str], verdict: Verdict) {
     let list = answers.iter().map(|a| Reading { answer: (*a).into(), why: format!("reads {a}") }).collect();
     party.puzzles[0].readings = Readings { list, ..Readings::default() };
     party.puzzles[0].verdict = Some(verdict);
 }
 
-fn set(size: f64, overflows: bool, audience: Audience) -> SetPiece {
+pub fn set(size: f64, overflows: bool, audience: Audience) -> SetPiece {
     let fit = Fit {
         from: Anchor::Kit,
         size: Pt::new(size),
@@ -91,8 +90,8 @@ pub fn rows() -> Vec<Row> {
     rows.extend(wiring());
     rows.extend(flow());
     rows.extend(codes());
-    rows.extend(texts());
-    rows.extend(safety());
+    rows.extend(words::texts());
+    rows.extend(words::safety());
     rows
 }
 
@@ -330,174 +329,4 @@ fn codes() -> Vec<Row> {
             |case| case.kit.letter.body.push_str(" It has hung there since 1617."),
         ),
     ]
-}
-
-fn texts() -> Vec<Row> {
-    vec![
-        mending(row(
-            "hint-missing",
-            "\"The cuff\" has no method",
-            |case| case.kit.puzzles[0].hints.method.clear(),
-            // The level's own empty step falls back on the puzzle's.
-            |case| {
-                case.level = Level::Stiff;
-                let hints = inklatch::kit::HintLadder::default();
-                case.kit.puzzles[0].stiff = Some(inklatch::kit::LevelChange { setup: None, hints: Some(hints) });
-            },
-        )),
-        row(
-            "hint-says-it",
-            "the nudge of \"The cuff\" gives the answer backwards",
-            |case| case.kit.puzzles[0].hints.nudge = "Two eight five, but the other way.".into(),
-            |case| case.kit.puzzles[0].hints.nudge = "Five cards, and two wear the bell.".into(),
-        ),
-        row(
-            "hint-steps-alike",
-            "the nudge and the method of \"The cuff\" say nearly the same",
-            |case| case.kit.puzzles[0].hints.method = "Two cards wear the bells.".into(),
-            |_| {},
-        ),
-        row(
-            "hint-for-another",
-            "the method of \"The cuff\" holds the code of \"The collar\"",
-            |case| case.kit.puzzles[0].hints.method = "It is not 617.".into(),
-            |case| case.kit.puzzles[0].hints.method = "It is none of 6175.".into(),
-        ),
-        row(
-            "host-text-on-player-page",
-            "the label of \"Note: 617\" holds the code of the moon padlock",
-            |case| case.kit.notes.push(note("617", "A number.")),
-            |case| case.kit.notes.push(note("6170", "Where everybody can sit.")),
-        ),
-        row(
-            "unfilled-slot",
-            "the slot `keper` has no word",
-            |case| case.kit.letter.body.push_str(" {{ keper }}"),
-            |case| {
-                case.kit
-                    .words
-                    .insert("keeper".into(), inklatch::kit::WordForms { one: "Odo".into(), ..Default::default() });
-                case.kit.letter.body.push_str(" {{ keeper }}");
-            },
-        ),
-        computed(
-            "text-overflows",
-            "\"Two cards\" does not fit on p at 9 pt",
-            |_, pieces| pieces.push(set(9.0, true, Audience::Players)),
-            |_, pieces| pieces.push(set(9.0, false, Audience::Players)),
-        ),
-        computed(
-            "text-too-small",
-            "\"Two cards\" on p is set at 8.5 pt, below 9",
-            |_, pieces| pieces.push(set(8.5, false, Audience::Players)),
-            |_, pieces| pieces.push(set(8.5, false, Audience::Host)),
-        ),
-        computed(
-            "glyph-missing",
-            "Alegreya has no \"\u{2603}\" (U+2603)",
-            |_, pieces| {
-                let mut piece = set(9.0, false, Audience::Players);
-                piece.missing.push(MissingGlyph {
-                    family: "Alegreya".into(),
-                    text: '\u{2603}',
-                    from: Anchor::Letter,
-                    words: "Snow".into(),
-                    piece: String::new(),
-                });
-                pieces.push(piece);
-            },
-            |_, pieces| {
-                let mut piece = set(9.0, false, Audience::Players);
-                piece.trouble = Some(Trouble::new("cannot be set"));
-                pieces.push(piece);
-            },
-        ),
-        row(
-            "low-contrast",
-            "below 4.5",
-            // WCAG: #777777 on white has 4.478 and fails.
-            |case| {
-                case.kit.look.palette.insert("paper".into(), "#FFFFFF".into());
-                case.kit.look.palette.insert("ink".into(), "#777777".into());
-            },
-            |case| {
-                case.kit.look.palette.insert("paper".into(), "#FFFFFF".into());
-                case.kit.look.palette.insert("ink".into(), "#767676".into());
-            },
-        ),
-        row(
-            "level-adds-nothing",
-            "the level stiff plays like standard",
-            |case| {
-                case.level = Level::Stiff;
-                case.kit.levels.stiff = case.kit.levels.standard.clone();
-            },
-            |case| case.kit.levels.stiff = case.kit.levels.standard.clone(),
-        ),
-    ]
-}
-
-fn note(title: &str, text: &str) -> Note {
-    let ron = format!("(id: \"slip\", kind: Note, title: {title:?}, text: {text:?}, place: Spot(\"table\"))");
-    let note: Note = inklatch::kit::file::from_ron(&ron, "note").unwrap();
-    assert_eq!(note.kind, NoteKind::Note);
-    note
-}
-
-fn safety() -> Vec<Row> {
-    vec![
-        row(
-            "people-locked-in",
-            "the cellar door is locked",
-            |case| case.kit.boxes[0].name = "the cellar door".into(),
-            |case| case.kit.boxes[0].name = "the box with the door".into(),
-        ),
-        row(
-            "magnets-with-children",
-            "the kit is for guests from 9 and uses flat ferrite magnets",
-            |case| {
-                case.kit.ages.0 = 9;
-                case.kit.props.push(prop("field", spot("table"), "magnets"));
-            },
-            |case| case.kit.props.push(prop("field", spot("table"), "magnets")),
-        ),
-        row(
-            "glass-with-children",
-            "the kit is for guests from 7",
-            |case| {
-                case.kit.ages.0 = 7;
-                case.kit.props.push(prop("pickles", spot("table"), "jar"));
-            },
-            |case| case.kit.props.push(prop("pickles", spot("table"), "jar")),
-        ),
-        row(
-            "key-in-food",
-            "\"Sweet\" hides its key inside food",
-            |case| hiding_place(case, "InFood"),
-            |case| hiding_place(case, "Behind"),
-        ),
-        row(
-            "caution-owed",
-            "the kit is for guests from 6, and a small UV torch",
-            |case| case.kit.ages.0 = 6,
-            |case| case.kit.ages.0 = 10,
-        ),
-    ]
-}
-
-/// Adds a box under a key padlock whose key is hidden.
-fn hiding_place(case: &mut Case, place: &str) {
-    let mut puzzle = puzzle_of("sweet", "key-lock");
-    puzzle.title = "Sweet".into();
-    puzzle.mechanic = "marked-hiding-place".into();
-    puzzle.answer = "the flat parcel".into();
-    let things = "things: [(name: \"the flat parcel\", sign: \"owl\"), (name: \"the long parcel\", sign: \"gear\")]";
-    puzzle.setup = RawSetup::new(&format!("({things}, place: {place})")).unwrap();
-    case.kit.puzzles.push(puzzle);
-    let mut shut = case.kit.locks[0].clone();
-    shut.id = lock("key-lock");
-    shut.kind = LockKind::Key;
-    shut.mark = "key".into();
-    case.kit.locks.push(shut);
-    case.kit.boxes[1].locks.push(lock("key-lock"));
 }

@@ -1,0 +1,178 @@
+use inklatch::diag::{Anchor, Level, Trouble};
+use inklatch::face::Audience;
+use inklatch::kit::{LockKind, Note, NoteKind, RawSetup};
+use inklatch::print::MissingGlyph;
+
+use super::Case;
+use super::rows::{Row, computed, lock, mending, prop, row, set, spot};
+use crate::sound::puzzle_of;
+
+pub fn texts() -> Vec<Row> {
+    vec![
+        mending(row(
+            "hint-missing",
+            "\"The cuff\" has no method",
+            |case| case.kit.puzzles[0].hints.method.clear(),
+            // The level's own empty step falls back on the puzzle's.
+            |case| {
+                case.level = Level::Stiff;
+                let hints = inklatch::kit::HintLadder::default();
+                case.kit.puzzles[0].stiff = Some(inklatch::kit::LevelChange { setup: None, hints: Some(hints) });
+            },
+        )),
+        row(
+            "hint-says-it",
+            "the nudge of \"The cuff\" gives the answer backwards",
+            |case| case.kit.puzzles[0].hints.nudge = "Two eight five, but the other way.".into(),
+            |case| case.kit.puzzles[0].hints.nudge = "Five cards, and two wear the bell.".into(),
+        ),
+        row(
+            "hint-steps-alike",
+            "the nudge and the method of \"The cuff\" say nearly the same",
+            |case| case.kit.puzzles[0].hints.method = "Two cards wear the bells.".into(),
+            |_| {},
+        ),
+        row(
+            "hint-for-another",
+            "the method of \"The cuff\" holds the code of \"The collar\"",
+            |case| case.kit.puzzles[0].hints.method = "It is not 617.".into(),
+            |case| case.kit.puzzles[0].hints.method = "It is none of 6175.".into(),
+        ),
+        row(
+            "host-text-on-player-page",
+            "the label of \"Note: 617\" holds the code of the moon padlock",
+            |case| case.kit.notes.push(note("617", "A number.")),
+            |case| case.kit.notes.push(note("6170", "Where everybody can sit.")),
+        ),
+        row(
+            "unfilled-slot",
+            "the slot `keper` has no word",
+            |case| case.kit.letter.body.push_str(" {{ keper }}"),
+            |case| {
+                case.kit
+                    .words
+                    .insert("keeper".into(), inklatch::kit::WordForms { one: "Odo".into(), ..Default::default() });
+                case.kit.letter.body.push_str(" {{ keeper }}");
+            },
+        ),
+        computed(
+            "text-overflows",
+            "\"Two cards\" does not fit on p at 9 pt",
+            |_, pieces| pieces.push(set(9.0, true, Audience::Players)),
+            |_, pieces| pieces.push(set(9.0, false, Audience::Players)),
+        ),
+        computed(
+            "text-too-small",
+            "\"Two cards\" on p is set at 8.5 pt, below 9",
+            |_, pieces| pieces.push(set(8.5, false, Audience::Players)),
+            |_, pieces| pieces.push(set(8.5, false, Audience::Host)),
+        ),
+        computed(
+            "glyph-missing",
+            "Alegreya has no \"\u{2603}\" (U+2603)",
+            |_, pieces| {
+                let mut piece = set(9.0, false, Audience::Players);
+                piece.missing.push(MissingGlyph {
+                    family: "Alegreya".into(),
+                    text: '\u{2603}',
+                    from: Anchor::Letter,
+                    words: "Snow".into(),
+                    piece: String::new(),
+                });
+                pieces.push(piece);
+            },
+            |_, pieces| {
+                let mut piece = set(9.0, false, Audience::Players);
+                piece.trouble = Some(Trouble::new("cannot be set"));
+                pieces.push(piece);
+            },
+        ),
+        row(
+            "low-contrast",
+            "below 4.5",
+            // WCAG: #777777 on white has 4.478 and fails.
+            |case| {
+                case.kit.look.palette.insert("paper".into(), "#FFFFFF".into());
+                case.kit.look.palette.insert("ink".into(), "#777777".into());
+            },
+            |case| {
+                case.kit.look.palette.insert("paper".into(), "#FFFFFF".into());
+                case.kit.look.palette.insert("ink".into(), "#767676".into());
+            },
+        ),
+        row(
+            "level-adds-nothing",
+            "the level stiff plays like standard",
+            |case| {
+                case.level = Level::Stiff;
+                case.kit.levels.stiff = case.kit.levels.standard.clone();
+            },
+            |case| case.kit.levels.stiff = case.kit.levels.standard.clone(),
+        ),
+    ]
+}
+
+fn note(title: &str, text: &str) -> Note {
+    let ron = format!("(id: \"slip\", kind: Note, title: {title:?}, text: {text:?}, place: Spot(\"table\"))");
+    let note: Note = inklatch::kit::file::from_ron(&ron, "note").unwrap();
+    assert_eq!(note.kind, NoteKind::Note);
+    note
+}
+
+pub fn safety() -> Vec<Row> {
+    vec![
+        row(
+            "people-locked-in",
+            "the cellar door is locked",
+            |case| case.kit.boxes[0].name = "the cellar door".into(),
+            |case| case.kit.boxes[0].name = "the box with the door".into(),
+        ),
+        row(
+            "magnets-with-children",
+            "the kit is for guests from 9 and uses flat ferrite magnets",
+            |case| {
+                case.kit.ages.0 = 9;
+                case.kit.props.push(prop("field", spot("table"), "magnets"));
+            },
+            |case| case.kit.props.push(prop("field", spot("table"), "magnets")),
+        ),
+        row(
+            "glass-with-children",
+            "the kit is for guests from 7",
+            |case| {
+                case.kit.ages.0 = 7;
+                case.kit.props.push(prop("pickles", spot("table"), "jar"));
+            },
+            |case| case.kit.props.push(prop("pickles", spot("table"), "jar")),
+        ),
+        row(
+            "key-in-food",
+            "\"Sweet\" hides its key inside food",
+            |case| hiding_place(case, "InFood"),
+            |case| hiding_place(case, "Behind"),
+        ),
+        row(
+            "caution-owed",
+            "the kit is for guests from 6, and a small UV torch",
+            |case| case.kit.ages.0 = 6,
+            |case| case.kit.ages.0 = 10,
+        ),
+    ]
+}
+
+/// Adds a box under a key padlock whose key is hidden.
+fn hiding_place(case: &mut Case, place: &str) {
+    let mut puzzle = puzzle_of("sweet", "key-lock");
+    puzzle.title = "Sweet".into();
+    puzzle.mechanic = "marked-hiding-place".into();
+    puzzle.answer = "the flat parcel".into();
+    let things = "things: [(name: \"the flat parcel\", sign: \"owl\"), (name: \"the long parcel\", sign: \"gear\")]";
+    puzzle.setup = RawSetup::new(&format!("({things}, place: {place})")).unwrap();
+    case.kit.puzzles.push(puzzle);
+    let mut shut = case.kit.locks[0].clone();
+    shut.id = lock("key-lock");
+    shut.kind = LockKind::Key;
+    shut.mark = "key".into();
+    case.kit.locks.push(shut);
+    case.kit.boxes[1].locks.push(lock("key-lock"));
+}
