@@ -18,6 +18,7 @@ mod marked_hiding_place;
 mod marked_letters;
 mod morse_strip;
 mod number_place;
+mod odd_letters;
 mod picture_grid;
 mod price_list;
 mod shift_wheel;

@@ -25,6 +25,7 @@ mod marked_hiding_place;
 mod marked_letters;
 mod morse_strip;
 mod number_place;
+mod odd_letters;
 pub mod paper;
 mod picture_grid;
 mod picture_key;
@@ -80,6 +81,7 @@ pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&braille_card::BrailleCard),
     &Untyped(&semaphore_figures::SemaphoreFigures),
     &Untyped(&hidden_numbers::HiddenNumbers),
+    &Untyped(&odd_letters::OddLetters),
 ];
 
 /// What a mechanic is, in words and facts.
