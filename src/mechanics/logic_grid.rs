@@ -58,7 +58,7 @@ impl Default for Setup {
             kinds: vec![
                 kind("guests", ["Ida", "Jonas", "Maud", "Piet"], false),
                 kind("things", ["the broom", "the ladder", "the lamp", "the oil can"], false),
-                kind("hours", ["at one", "at two", "at three", "at four"], true),
+                kind("hours", ["one o'clock", "two o'clock", "three o'clock", "four o'clock"], true),
             ],
             tag: "tag".into(),
             spare: 0,

@@ -105,7 +105,7 @@ as \"comes before\". The tags are one kind more, made by the program with the sy
     kinds: [
         (name: \"ringers\", things: [\"Ida\", \"Jonas\", \"Maud\", \"Piet\"]),
         (name: \"bells\", things: [\"the cracked bell\", \"the great bell\", \"the green bell\", \"the small bell\"]),
-        (name: \"landings\", things: [\"on the first\", \"on the second\", \"on the third\", \"on the fourth\"], in_order: true),
+        (name: \"landings\", things: [\"the first landing\", \"the second landing\", \"the third landing\", \"the fourth landing\"], in_order: true),
     ],
     tag: \"badge\",
 )
