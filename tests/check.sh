@@ -12,12 +12,20 @@ tools=(
     qpdf:qpdf unzip:unzip sha256sum:coreutils
     Xvfb:xvfb xdotool:xdotool import:imagemagick python3:python3
 )
+# Library, and its package.
+libraries=(
+    libGL.so.1:libgl1 libEGL.so.1:libegl1 libX11-xcb.so.1:libx11-xcb1 libXcursor.so.1:libxcursor1 libXi.so.6:libxi6
+    libXrandr.so.2:libxrandr2 libxkbcommon.so.0:libxkbcommon0 libxkbcommon-x11.so.0:libxkbcommon-x11-0
+)
 missing() {
     for pair in "${tools[@]}"; do
         command -v "${pair%%:*}" >/dev/null || echo "${pair##*:}"
     done
-    # Software drawing for the window; it has no program of its own.
-    if ! ldconfig -p 2>/dev/null | grep -q 'libGL\.so\|libEGL\.so'; then echo libgl1-mesa-dri; echo libegl1; fi
+    # What the window opens at run time, and software drawing for it; these have no program of their own.
+    for pair in "${libraries[@]}"; do
+        ldconfig -p 2>/dev/null | grep -q "${pair%%:*}" || echo "${pair##*:}"
+    done
+    find /usr/lib -name '*swrast_dri*' -o -name 'libgallium*' -o -name 'libdril*' | grep -q . || echo libgl1-mesa-dri
 }
 
 step() { printf '\n== %s\n' "$*"; }
