@@ -6,7 +6,6 @@ use inklatch::checks::prove;
 use inklatch::diag::{Level, Step};
 use inklatch::files::FontBook;
 use inklatch::kit::{LockKind, PropRole};
-use inklatch::mechanics::MECHANICS;
 use inklatch::party::Party;
 use inklatch::print::Press;
 use inklatch::readings::Verdict;
@@ -109,13 +108,22 @@ fn every_part_lies_somewhere_and_nothing_else_does() {
     }
 }
 
+/// The mechanics that need things from a shop; the demo kit shows each of them, and no other.
+const WITH_THINGS: [&str; 7] = [
+    "banded-counters",
+    "glow-ink",
+    "lasting-ink",
+    "letter-key",
+    "magnet-field",
+    "marked-hiding-place",
+    "marked-letters",
+];
+
 #[test]
-fn every_mechanic_of_the_family_is_shown_once() {
-    let kit = demo_kit();
-    for mechanic in MECHANICS {
-        let id = mechanic.meta().id;
-        assert_eq!(kit.puzzles.iter().filter(|puzzle| puzzle.mechanic == id).count(), 1, "{id}");
-    }
+fn every_mechanic_with_things_is_shown_once() {
+    let mut shown: Vec<String> = demo_kit().puzzles.iter().map(|puzzle| puzzle.mechanic.clone()).collect();
+    shown.sort();
+    assert_eq!(shown, WITH_THINGS);
 }
 
 #[test]
