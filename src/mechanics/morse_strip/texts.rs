@@ -28,7 +28,7 @@ groups 3. The answer is digits, or letters A to Z.
 - Five digits or more make a long strip of small signs; beyond the strip's length the answer is refused.";
 
 /// The order rule, as guests read it on the key card.
-pub(super) const RULE: &str = "From the mark to the right; wide gaps part groups.";
+pub(super) const RULE: &str = "From the mark to the right, gap by gap.";
 
 /// The rule where there is no start mark.
 pub(super) const NO_MARK: &str = "Wide gaps part groups.";
