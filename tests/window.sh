@@ -26,14 +26,16 @@ fail() {
     exit 1
 }
 
-# A display of our own: Xvfb picks a free number and writes it to the file descriptor.
+# A display of our own: Xvfb picks a free number and writes it to the file descriptor. Without -noreset it would begin
+# anew whenever its last client leaves, and refuse a program that knocks at that moment.
 exec 3> "$work/display"
-Xvfb -displayfd 3 -screen 0 1440x900x24 > /dev/null 2>&1 &
+Xvfb -displayfd 3 -noreset -screen 0 1440x900x24 > /dev/null 2>&1 &
 own+=($!)
 for _ in $(seq 100); do [ -s "$work/display" ] && break; sleep 0.1; done
 [ -s "$work/display" ] || fail "no display came up"
 DISPLAY=:$(tr -d '\n' < "$work/display")
 export DISPLAY LIBGL_ALWAYS_SOFTWARE=1 INKLATCH_PATH_FIELD=1
+for _ in $(seq 100); do xdotool getdisplaygeometry > /dev/null 2>&1 && break; sleep 0.1; done
 export XDG_CONFIG_HOME=$work/config XDG_DATA_HOME=$work/data
 
 "$program" new "$work/kit" --title "The Window Test" > /dev/null || fail "no fresh kit could be made"
