@@ -18,8 +18,8 @@ use inklatch::sheet::Paper;
 
 /// Pixels to a millimetre at which the window shows a card.
 const CARD_PX: f64 = 7.0;
-/// Pixels to a millimetre at which the window shows a whole page.
-const PAGE_PX: f64 = 3.5;
+/// Pixels to a millimetre at which a window of 1440 × 900 shows the letter: some 390 pixels for 203 mm.
+const PAGE_PX: f64 = 1.92;
 
 fn demo() -> Opened {
     bundle::open(None).expect("the demo kit opens")
