@@ -165,6 +165,23 @@ fn a_reader_who_has_seen_enough_is_no_error() {
     assert_ne!(output.status.code(), Some(i32::from(FAILED)));
 }
 
+/// The bundle is what was asked for: it is whole although nobody reads the lines of progress.
+#[test]
+fn an_export_goes_on_when_nobody_reads() {
+    let out = tempfile::tempdir().unwrap();
+    let mut child = Command::new(env!("CARGO_BIN_EXE_inklatch"))
+        .args(["export", "--paper", "a4", "--level", "standard", "--out"])
+        .arg(out.path())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    drop(child.stdout.take());
+    let output = child.wait_with_output().unwrap();
+    assert_eq!(output.status.code(), Some(i32::from(CLEAN)), "{}", String::from_utf8_lossy(&output.stderr));
+    assert!(out.path().join("the-stopped-clock/manifest.json").is_file());
+}
+
 #[test]
 fn a_wrong_option_is_refused_with_code_2() {
     let output = Command::new(env!("CARGO_BIN_EXE_inklatch")).args(["export", "--paper", "a5"]).output().unwrap();

@@ -235,7 +235,7 @@ fn the_check_bar_measures_fifty_millimetres() {
             .max()
             .unwrap();
         let mm = longest as f64 / DPI * MM_PER_INCH;
-        assert!((mm - 50.0).abs() <= TOLERANCE + 0.2, "the bar is {mm:.2} mm long on {}", paper.word());
+        assert!((mm - 50.0).abs() <= TOLERANCE, "the bar is {mm:.2} mm long on {}", paper.word());
     }
 }
 

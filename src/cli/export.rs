@@ -1,4 +1,4 @@
-use std::io::Write;
+use std::io::{self, Write};
 use std::path::Path;
 use std::sync::Mutex;
 use std::sync::mpsc;
@@ -11,6 +11,7 @@ use crate::diag::{Hinted, Severity};
 
 /// Proves a kit and makes its bundle, with a line of progress for each document.
 pub(super) fn run(kit: Option<&Path>, options: &Options, out: &mut dyn Write) -> Outcome {
+    let out: &mut dyn Write = &mut Heedless(out);
     let opened = bundle::open(kit)?;
     let press = bundle::press_of(&opened)?;
     writeln!(out, "proving \"{}\" …", opened.kit.title)?;
@@ -40,6 +41,25 @@ pub(super) fn run(kit: Option<&Path>, options: &Options, out: &mut dyn Write) ->
     Ok(CLEAN)
 }
 
+/// Goes on when nobody reads any more: the bundle is what was asked for, the lines are only news of it.
+struct Heedless<'a>(&'a mut dyn Write);
+
+impl Write for Heedless<'_> {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        match self.0.write(bytes) {
+            Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(bytes.len()),
+            other => other,
+        }
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        match self.0.flush() {
+            Err(error) if error.kind() == io::ErrorKind::BrokenPipe => Ok(()),
+            other => other,
+        }
+    }
+}
+
 fn window(kit: Option<&Path>) -> String {
     match kit {
         Some(kit) => format!("inklatch {}", kit.display()),
@@ -47,8 +67,8 @@ fn window(kit: Option<&Path>) -> String {
     }
 }
 
-/// Runs an export on a thread of its own and writes its progress from this one: a reader that closes the pipe
-/// stops it.
+/// Runs an export on a thread of its own and writes its progress from this one: where that cannot be written, it
+/// stops.
 fn with_progress(
     out: &mut dyn Write,
     export: impl FnOnce(&(dyn Fn(Progress) -> Go + Sync)) -> Hinted<Exported> + Send,

@@ -41,7 +41,7 @@ impl Disk {
     pub fn replace_folder(&self, fresh: &VPath, place: &VPath) -> Hinted<()> {
         let (from, to) = (self.real(fresh), self.real(place));
         let aside = to.with_extension("old");
-        let refused = |error: &io::Error| trouble(error, "cannot move the finished folder to", &to);
+        let refused = |error: &io::Error| trouble(error, "cannot move the finished folder into place", &to);
         if aside.exists() {
             fs::remove_dir_all(&aside).map_err(|error| refused(&error))?;
         }
@@ -70,7 +70,7 @@ impl Disk {
         let real = self.real(path);
         let folder = real.parent().unwrap_or(&self.root).to_owned();
         fs::create_dir_all(&folder).map_err(|error| trouble(&error, "cannot make the folder", &folder))?;
-        fs::write(&real, bytes).map_err(|error| trouble(&error, "cannot write", &real))
+        fs::write(&real, bytes).map_err(|error| trouble(&error, "cannot write the file", &real))
     }
 
     /// Removes a folder and all in it; a missing one is no error.
@@ -80,7 +80,9 @@ impl Disk {
     pub fn remove_folder(&self, folder: &VPath) -> Hinted<()> {
         let path = self.real(folder);
         match fs::remove_dir_all(&path) {
-            Err(error) if error.kind() != io::ErrorKind::NotFound => Err(trouble(&error, "cannot remove", &path)),
+            Err(error) if error.kind() != io::ErrorKind::NotFound => {
+                Err(trouble(&error, "cannot remove the folder", &path))
+            }
             _ => Ok(()),
         }
     }
@@ -89,12 +91,12 @@ impl Disk {
 impl Files for Disk {
     fn read(&self, path: &VPath, most: u64) -> Hinted<Vec<u8>> {
         let real = self.real(path);
-        let file = fs::File::open(&real).map_err(|error| trouble(&error, "cannot read", &real))?;
-        let size = file.metadata().map_err(|error| trouble(&error, "cannot read", &real))?.len();
+        let file = fs::File::open(&real).map_err(|error| trouble(&error, "cannot read the file", &real))?;
+        let size = file.metadata().map_err(|error| trouble(&error, "cannot read the file", &real))?.len();
         within(size, most, path)?;
         let mut bytes = Vec::new();
         // The size is asked of the file, not believed: a pipe or a growing file is cut at the bound.
-        file.take(most + 1).read_to_end(&mut bytes).map_err(|error| trouble(&error, "cannot read", &real))?;
+        file.take(most + 1).read_to_end(&mut bytes).map_err(|error| trouble(&error, "cannot read the file", &real))?;
         within(bytes.len() as u64, most, path)?;
         Ok(bytes)
     }
@@ -115,7 +117,7 @@ impl Files for Disk {
         result.map_err(|error| {
             // What is left of the temporary file is of no use; that it may stay behind is no second error.
             let _ = fs::remove_file(&part);
-            trouble(&error, "cannot write", &real)
+            trouble(&error, "cannot write the file", &real)
         })
     }
 
@@ -127,10 +129,10 @@ impl Files for Disk {
             let entries = match fs::read_dir(&real) {
                 Ok(entries) => entries,
                 Err(error) if error.kind() == io::ErrorKind::NotFound => continue,
-                Err(error) => return Err(trouble(&error, "cannot list", &real)),
+                Err(error) => return Err(trouble(&error, "cannot list the folder", &real)),
             };
             for entry in entries {
-                let entry = entry.map_err(|error| trouble(&error, "cannot list", &real))?;
+                let entry = entry.map_err(|error| trouble(&error, "cannot list the folder", &real))?;
                 // A name that no virtual path can have (not UTF-8, odd characters) is no file of a kit.
                 let Some(path) = entry.file_name().to_str().and_then(|name| folder.join(name).ok()) else { continue };
                 // Links are not followed: they could lead out of the folder or in a ring.
@@ -212,10 +214,11 @@ fn trouble(error: &io::Error, what: &str, path: &Path) -> Trouble {
         K::NotFound => "check the name; nothing is there",
         K::PermissionDenied => "choose another folder, or ask for the right to write there",
         K::StorageFull | K::QuotaExceeded => "free some space on the disk; the old file is untouched",
+        K::NotADirectory => "a part of this path is a file, not a folder; choose another",
         K::ReadOnlyFilesystem => "the disk can only be read; choose another folder",
         _ => "try another folder or disk",
     };
-    Trouble::new(format!("{what} this: {error}")).at(path.display().to_string()).hint(hint)
+    Trouble::new(format!("{what}: {error}")).at(path.display().to_string()).hint(hint)
 }
 
 #[cfg(test)]

@@ -17,7 +17,7 @@ use crate::limits;
 /// What all jobs of a press share.
 pub(super) struct Shop {
     pub(super) fonts: Fonts,
-    library: LazyHash<Library>,
+    std: LazyHash<Library>,
     templates: BTreeMap<String, Source>,
 }
 
@@ -36,7 +36,7 @@ impl Shop {
             let text = files.read_text(&path, limits::TEMPLATE_BYTES)?;
             templates.insert(name.clone(), Source::new(id(&name)?, text));
         }
-        Ok(Self { fonts, library: LazyHash::new(Library::default()), templates })
+        Ok(Self { fonts, std: LazyHash::new(Library::default()), templates })
     }
 
     /// Sets the template with these files beside it.
@@ -94,7 +94,7 @@ impl Job<'_> {
 
 impl World for Job<'_> {
     fn library(&self) -> &LazyHash<Library> {
-        &self.shop.library
+        &self.shop.std
     }
 
     fn book(&self) -> &LazyHash<Book> {

@@ -1,5 +1,5 @@
 //! International Morse code: letters, figures and spacing of Recommendation ITU-R M.1677-1 (10/2009), Annex 1,
-//! part I, sections 1 and 2. The table was checked against public transcriptions that name it, not the original.
+//! part I, sections 1 and 2. The table was checked against public copies that name it, not the original.
 
 use serde::{Deserialize, Serialize};
 
