@@ -58,6 +58,8 @@ pub const FILLED_BYTES: usize = 1 << 20;
 pub const TEMPLATE_BYTES: u64 = 1 << 20;
 /// Pixels of pictures that a press keeps for previews: about forty faces at a window's resolution, 64 MB.
 pub const KEPT_PIXELS: u64 = 16_000_000;
+/// Pixels of lines of text that a press keeps for previews: some hundred pages at a window's resolution, 32 MB.
+pub const KEPT_LINE_PIXELS: u64 = 8_000_000;
 /// Plain counters of one jar: more do not go into a jar that a table holds.
 pub const COUNTERS: usize = 400;
 /// Least and greatest diameter of a lid disc in millimetres: room for a few words, and within the paper.

@@ -200,12 +200,20 @@ fn dot(mm: f64) -> usize {
     (mm / MM_PER_INCH * DPI).round() as usize
 }
 
-/// The guests' sheets as the bundle lays them out.
+/// The sheets of an audience as the bundle lays them out.
+fn all_sheets(party: &Party, paper: Paper, audience: Audience) -> Vec<Sheet> {
+    let mut pieces: Vec<Piece> = Vec::new();
+    if audience == Audience::Players {
+        pieces.push(party.letter(&DEMO.opened.theme, paper.safe_size()).unwrap());
+    }
+    pieces.extend(party.pieces.iter().filter(|piece| piece.audience == audience).cloned());
+    impose(&pieces, paper, audience, &party.script.title).unwrap()
+}
+
+/// The guests' sheets at the standard level.
 fn sheets(paper: Paper) -> Vec<Sheet> {
     let party = Party::new(&DEMO.opened.kit, &DEMO.opened.theme, inklatch::diag::Level::Standard).unwrap();
-    let mut pieces: Vec<Piece> = vec![party.letter(&DEMO.opened.theme, paper.safe_size()).unwrap()];
-    pieces.extend(party.pieces.iter().filter(|piece| piece.audience == Audience::Players).cloned());
-    impose(&pieces, paper, Audience::Players, &party.script.title).unwrap()
+    all_sheets(&party, paper, Audience::Players)
 }
 
 fn players(paper: Paper) -> PathBuf {

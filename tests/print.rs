@@ -180,6 +180,14 @@ fn the_quick_way_shows_the_same_face() {
         let unlike = quick.raster.rgba.iter().zip(&slow.rgba).filter(|(a, b)| a.abs_diff(**b) > 8).count();
         assert!(unlike < 40, "{unlike} values differ");
     }
+    // A word more: the lines before it are kept, the rest is drawn anew.
+    if let Layer::Text(run) = &mut card.layers[1] {
+        run.text = parse("The clock has *stopped*. Again.");
+    }
+    let slow = PRESS.face(&card).unwrap();
+    let (quick, whole) = (PRESS.preview(&card, 7.0).unwrap().raster, slow.raster(7.0).unwrap());
+    let unlike = quick.rgba.iter().zip(&whole.rgba).filter(|(a, b)| a.abs_diff(**b) > 8).count();
+    assert!(unlike < 40, "{unlike} values differ");
     assert!(slow.raster(7.0).unwrap().png().unwrap().starts_with(b"\x89PNG"));
     assert!(PRESS.preview(&card, 1e9).is_err());
 }

@@ -6,6 +6,7 @@
 
 mod data;
 mod fonts;
+mod lines;
 mod preview;
 mod raster;
 mod report;
@@ -65,6 +66,7 @@ pub struct Press {
 struct Inner {
     shop: world::Shop,
     kept: preview::Kept,
+    lines: lines::KeptLines,
     memory: report::Memory,
     jobs: AtomicUsize,
 }
@@ -112,6 +114,7 @@ impl Press {
             inner: Arc::new(Inner {
                 shop,
                 kept: preview::Kept::default(),
+                lines: lines::KeptLines::default(),
                 memory: report::Memory::default(),
                 jobs: AtomicUsize::new(0),
             }),

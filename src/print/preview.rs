@@ -61,8 +61,8 @@ impl Kept {
 }
 
 impl Press {
-    /// A face in pixels, quickly: where no art covers text, the art's picture is kept from the last time and only
-    /// the words are set anew.
+    /// A face in pixels, quickly: where no art covers text, the art's picture is kept from the last time, and so are
+    /// the lines that came out as before; only what changed is drawn anew.
     ///
     /// # Errors
     /// As [`Press::face`], and when the picture would have too many pixels.
@@ -81,7 +81,9 @@ impl Press {
         })?;
         let words = self.words(face)?;
         let mut pixmap = (*picture).clone();
-        draw(&words.svg(), &mut pixmap)?;
+        if !self.inner.lines.draw(&words.document, &mut pixmap)? {
+            draw(&words.svg(), &mut pixmap)?;
+        }
         Ok(Preview { raster: Raster::from_pixmap(pixmap), fits: words.fits, missing: words.missing })
     }
 }

@@ -70,11 +70,18 @@ pub(super) fn blank(size: Size, px_per_mm: f64) -> Hinted<Pixmap> {
 
 /// Draws an SVG that the engine wrote over a picture of the same shape.
 pub(super) fn draw(svg: &str, onto: &mut Pixmap) -> Hinted<()> {
+    let whole = (onto.width(), onto.height());
+    draw_part(svg, onto, whole, (0, 0))
+}
+
+/// Draws the part of an SVG that begins at the pixel `corner` of a picture of the `whole` page over `onto`.
+pub(super) fn draw_part(svg: &str, onto: &mut Pixmap, whole: (u32, u32), corner: (u32, u32)) -> Hinted<()> {
     let tree = usvg::Tree::from_str(svg, &usvg::Options::default())
         .map_err(|error| Trouble::new(format!("the page cannot be drawn: {error}")))?;
     #[expect(clippy::cast_precision_loss, reason = "within RASTER_PIXELS")]
-    let (sx, sy) = (onto.width() as f32 / tree.size().width(), onto.height() as f32 / tree.size().height());
-    resvg::render(&tree, Transform::from_scale(sx, sy), &mut onto.as_mut());
+    let [w, h, x, y] = [whole.0, whole.1, corner.0, corner.1].map(|pixels| pixels as f32);
+    let scale = Transform::from_scale(w / tree.size().width(), h / tree.size().height());
+    resvg::render(&tree, scale.post_translate(-x, -y), &mut onto.as_mut());
     Ok(())
 }
 
