@@ -84,6 +84,9 @@ pub const KEPT_FITS: usize = 20_000;
 pub const GRID_STARTS: usize = 60;
 /// Steps of one search while a grid is made: a hundred times what grids of nine rows usually take.
 pub const GRID_STEPS: u64 = 200_000;
+/// Arrangements among which the lightest or the deepest is taken: with more, a deep puzzle is no longer made while one
+/// looks at it, and hardly deeper.
+pub const WORK_STARTS: usize = 8;
 /// Symbols drawn from a lock to fill a grid's alphabet: enough that nine different ones come together.
 pub const GRID_SPARE: usize = 60;
 /// Panels of picture grids on one sheet: more would have cells too small for a pencil.

@@ -24,6 +24,7 @@ mod price_list;
 mod shift_wheel;
 mod signs;
 mod truth_tellers;
+mod work;
 
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -7,6 +7,7 @@ use crate::bundle::Opened;
 use crate::checks::{Finding, LevelProof, Proof};
 use crate::diag::{Anchor, Level, Severity, Trouble};
 use crate::flow::{LockLoop, Round};
+use crate::mechanics::work::Work;
 use crate::readings::{Readings, Verdict};
 
 /// The format number of this output: it grows when a field changes its meaning or goes.
@@ -56,6 +57,8 @@ struct PuzzleJson<'a> {
     verdict: Option<Verdict>,
     trouble: Option<String>,
     readings: &'a Readings,
+    /// None where the mechanic counts no work.
+    work: Option<&'a Work>,
 }
 
 /// Ids of what guests can reach or open.
@@ -109,6 +112,7 @@ fn level<'a>(opened: &'a Opened, proven: &'a LevelProof) -> LevelJson<'a> {
         verdict: laid.verdict,
         trouble: laid.laid.as_ref().err().map(ToString::to_string),
         readings: &laid.readings,
+        work: laid.work.as_ref(),
     });
     LevelJson {
         level: proven.party.level,

@@ -36,6 +36,7 @@ mod signs;
 mod spelled;
 mod truth_tellers;
 pub mod words;
+pub mod work;
 
 use std::fmt;
 
@@ -50,6 +51,7 @@ use crate::face::Piece;
 use crate::kit::file::{from_ron, to_ron};
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
+use crate::mechanics::work::Work;
 use crate::readings::{Budget, Readings};
 
 /// The only source of chance: seeded, the same on every machine.
@@ -173,6 +175,12 @@ pub trait Mechanic: Sync + Send + 'static {
     /// itself is added by the guide.
     fn reason(&self, view: &Self::View, cx: &Dressing<'_>) -> String;
 
+    /// The work that this view is for guests, counted; none where there is nothing to count.
+    fn work(&self, view: &Self::View) -> Option<Work> {
+        let _ = view;
+        None
+    }
+
     /// How to put it back for the next group, in a sentence.
     fn reset(&self, view: &Self::View, cx: &Dressing<'_>) -> String;
 
@@ -216,6 +224,8 @@ pub trait AnyView: fmt::Debug + Send + Sync {
     fn prep(&self, cx: &Dressing<'_>) -> Vec<PrepStep>;
     /// See [`Mechanic::reason`].
     fn reason(&self, cx: &Dressing<'_>) -> String;
+    /// See [`Mechanic::work`].
+    fn work(&self) -> Option<Work>;
     /// See [`Mechanic::reset`].
     fn reset(&self, cx: &Dressing<'_>) -> String;
     /// See [`Mechanic::draft_hints`].
@@ -251,6 +261,9 @@ impl<M: Mechanic> AnyView for Typed<M> {
     }
     fn reason(&self, cx: &Dressing<'_>) -> String {
         self.mechanic.reason(&self.view, cx)
+    }
+    fn work(&self) -> Option<Work> {
+        self.mechanic.work(&self.view)
     }
     fn reset(&self, cx: &Dressing<'_>) -> String {
         self.mechanic.reset(&self.view, cx)

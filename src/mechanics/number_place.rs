@@ -13,6 +13,7 @@ use crate::face::Piece;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::paper;
+use crate::mechanics::work::{Effort, Work};
 use crate::readings::places::Places;
 use crate::readings::{Budget, Readings};
 
@@ -34,6 +35,8 @@ pub struct Setup {
     pub givens: u8,
     /// What guests must be able to do.
     pub reasoning: Reasoning,
+    /// How much work it shall be.
+    pub work: Effort,
     /// Whether a 4 or 6 row grid is printed on a whole board.
     pub large: bool,
 }
@@ -49,7 +52,14 @@ pub enum Reasoning {
 
 impl Default for Setup {
     fn default() -> Self {
-        Self { size: 6, symbols: String::new(), givens: 0, reasoning: Reasoning::Single, large: false }
+        Self {
+            size: 6,
+            symbols: String::new(),
+            givens: 0,
+            reasoning: Reasoning::Single,
+            work: Effort::Fair,
+            large: false,
+        }
     }
 }
 
@@ -139,6 +149,10 @@ impl Mechanic for NumberPlace {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
+    }
+
+    fn work(&self, view: &View) -> Option<Work> {
+        texts::work(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

@@ -37,6 +37,7 @@ impl Table<'_> {
             parts: Vec::new(),
             prep: Vec::new(),
             reason: String::new(),
+            work: None,
             reset: String::new(),
             hints: text.map(|text| text.hints.clone()).unwrap_or_default(),
             drafted: HintLadder::default(),
@@ -65,6 +66,7 @@ impl Table<'_> {
         laid.parts = view.parts();
         laid.prep = view.prep(&cx);
         laid.reason = view.reason(&cx);
+        laid.work = view.work();
         laid.reset = view.reset(&cx);
         laid.drafted = view.draft_hints(&cx);
         let (pieces, trouble) = match view.pieces(&cx) {

@@ -16,6 +16,7 @@ use crate::flow::{self, Flow};
 use crate::ids::PuzzleId;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, Kit};
+use crate::mechanics::work::Work;
 use crate::mechanics::{AnyView, Dressing};
 use crate::readings::{Readings, Verdict};
 use crate::script::Script;
@@ -60,6 +61,8 @@ pub struct LaidPuzzle {
     pub prep: Vec<PrepStep>,
     /// How guests get to the answer.
     pub reason: String,
+    /// The work that it is for guests, where the mechanic counts it.
+    pub work: Option<Work>,
     /// How to put it back.
     pub reset: String,
     /// The hints in force: the author's, and where a step is empty none.

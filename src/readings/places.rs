@@ -1,5 +1,9 @@
 //! Number place grids: every row, column and box holds each value once.
 
+mod steps;
+
+pub use steps::Steps;
+
 use crate::readings::Budget;
 use crate::readings::cover::each_cover;
 use crate::readings::tokens::Spent;

@@ -1,10 +1,11 @@
 use rand::seq::SliceRandom as _;
 
-use super::{Reasoning, Setup, View};
+use super::{Reasoning, Setup, View, texts};
 use crate::diag::{Hinted, Trouble};
 use crate::kit::LockKind;
 use crate::limits;
 use crate::mechanics::words::{any_symbol, symbols};
+use crate::mechanics::work::{Effort, arranged};
 use crate::mechanics::{Job, Rng};
 use crate::readings::Budget;
 use crate::readings::places::Places;
@@ -17,32 +18,52 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
     let alphabet = alphabet(setup, &answer, job.lock, places.size, rng)?;
     let wanted: Vec<usize> =
         answer.iter().filter_map(|symbol| alphabet.iter().position(|other| other == symbol)).collect();
-    for _ in 0..limits::GRID_STARTS {
-        let Some(marks) = marks(places, &wanted, rng) else { continue };
-        let mut held = vec![None; places.size * places.size];
-        for (cell, value) in marks.iter().zip(&wanted) {
-            held[*cell] = Some(*value);
+    let job = Grid { places, alphabet: &alphabet, wanted: &wanted, setup };
+    arranged(setup.work, rng, &mut |rng| job.grid(rng), &|view| texts::work(view).map_or(0, |work| work.count))
+}
+
+/// What every grid for the answer is made with.
+struct Grid<'a> {
+    places: Places,
+    alphabet: &'a [char],
+    wanted: &'a [usize],
+    setup: &'a Setup,
+}
+
+impl Grid<'_> {
+    fn grid(&self, rng: &mut Rng) -> Hinted<View> {
+        let Self { places, alphabet, wanted, setup } = *self;
+        for _ in 0..limits::GRID_STARTS {
+            let Some(marks) = marks(places, wanted, rng) else { continue };
+            let mut held = vec![None; places.size * places.size];
+            for (cell, value) in marks.iter().zip(wanted) {
+                held[*cell] = Some(*value);
+            }
+            let mut full = None;
+            let filled = places.each(
+                &held,
+                &mut |tries| tries.shuffle(rng),
+                &mut Budget::new(limits::GRID_STEPS),
+                &mut |grid| {
+                    full = Some(grid.to_vec());
+                    false
+                },
+            );
+            if let (Ok(()), Some(full)) = (filled, full)
+                && let Some(givens) = dig(places, &full, &marks, setup, rng)
+            {
+                let cell = |value: &Option<usize>| value.and_then(|value| alphabet.get(value).copied());
+                return Ok(View {
+                    rows: givens.chunks(places.size).map(|row| row.iter().map(cell).collect()).collect(),
+                    symbols: alphabet.to_vec(),
+                    marks: marks.iter().map(|cell| (cell / places.size, cell % places.size)).collect(),
+                    large: setup.large || places.size == 9,
+                });
+            }
         }
-        let mut full = None;
-        let filled =
-            places.each(&held, &mut |tries| tries.shuffle(rng), &mut Budget::new(limits::GRID_STEPS), &mut |grid| {
-                full = Some(grid.to_vec());
-                false
-            });
-        if let (Ok(()), Some(full)) = (filled, full)
-            && let Some(givens) = dig(places, &full, &marks, setup, rng)
-        {
-            let cell = |value: &Option<usize>| value.and_then(|value| alphabet.get(value).copied());
-            return Ok(View {
-                rows: givens.chunks(places.size).map(|row| row.iter().map(cell).collect()).collect(),
-                symbols: alphabet,
-                marks: marks.iter().map(|cell| (cell / places.size, cell % places.size)).collect(),
-                large: setup.large || places.size == 9,
-            });
-        }
+        Err(Trouble::new("no grid with one solution was found for this answer")
+            .hint("take a larger `size`, or `reasoning: Any`, or fewer wheels"))
     }
-    Err(Trouble::new("no grid with one solution was found for this answer")
-        .hint("take a larger `size`, or `reasoning: Any`, or fewer wheels"))
 }
 
 /// The symbols of the grid: the author's, or 1, 2, 3 and so on where the answer allows it, or the answer's own
@@ -124,8 +145,12 @@ fn dig(places: Places, full: &[usize], marks: &[usize], setup: &Setup, rng: &mut
     let mut left: Vec<usize> = (0..full.len()).filter(|cell| !marks.contains(cell)).collect();
     left.shuffle(rng);
     let mut count = left.len();
+    let least = match setup.work {
+        Effort::Light => full.len() * 3 / 5,
+        Effort::Fair | Effort::Deep => 0,
+    };
     for cell in left {
-        if count <= usize::from(setup.givens) {
+        if count <= least.max(usize::from(setup.givens)) {
             break;
         }
         let value = givens[cell].take();

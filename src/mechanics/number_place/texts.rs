@@ -2,6 +2,7 @@
 
 use super::{SHEET, View};
 use crate::kit::HintLadder;
+use crate::mechanics::work::{Work, counted};
 use crate::mechanics::{Dressing, paper};
 use crate::script::capital;
 
@@ -10,20 +11,31 @@ pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
-    let effort = view.places().map_or(String::new(), |places| {
-        let deduced = places.deduce(&view.givens());
-        let given = view.givens().iter().flatten().count();
-        let further = match deduced.open {
-            0 => "and needs no guess".to_owned(),
-            open => format!("then {open} cells are left that take further thought"),
-        };
-        format!(
-            " {given} cells are given; a careful guest fills {} cells one by one, {further}.",
-            deduced.only_value + deduced.only_cell
-        )
-    });
     let rules = view.rules();
-    format!("{} has one solution. {} {}{effort}", capital(name(cx)), rules[0], rules[1])
+    format!("{} has one solution. {} {}", capital(name(cx)), rules[0], rules[1])
+}
+
+pub(super) fn work(view: &View) -> Option<Work> {
+    let givens = view.givens();
+    let steps = view.places()?.steps(&givens);
+    let given = givens.iter().flatten().count();
+    let deeper = match (steps.crossed, steps.tried, steps.open) {
+        (0, 0, 0) => "and it takes no guess".to_owned(),
+        (crossed, 0, 0) => format!("and {} at two lines together", counted(crossed, "look")),
+        (crossed, tried, 0) => {
+            format!("{} at two lines together and {}", counted(crossed, "look"), counted(tried, "trial"))
+        }
+        (_, _, open) => format!("and {} that only long trials settle", counted(open, "cell")),
+    };
+    let says = format!(
+        "{} of {} are given. {} follow because one symbol is left for the cell, {} because one cell is left for the \
+         symbol, {deeper}.",
+        given,
+        counted(givens.len(), "cell"),
+        steps.only_value,
+        steps.only_cell
+    );
+    Some(Work::new(steps.weight(), says))
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
@@ -53,9 +65,11 @@ answer, and thinned out only as long as it has one solution.
 - `size`: rows of the grid: 4 (a few minutes), 6 or 9 (the longest).
 - `symbols`: what the cells are filled with, as many as there are rows; empty: 1, 2, 3 and so on, or, where the answer \
 has other digits or letters, those of the answer and some more of the lock.
-- `givens`: how many cells are filled from the start; 0 or too few: as few as will do. More make it easier.
+- `givens`: how many cells are filled from the start; 0 or too few: as few as the work allows. More make it easier.
 - `reasoning`: `Single`: one look at a row, column and box at a time leads to the end, without a guess. `Any`: one \
 solution, however hard to find.
+- `work`: `Light`: three cells of five are given. `Fair`: as few as the reasoning allows. `Deep`: of several such grids the \
+one that takes the most steps.
 - `large`: prints a grid of 4 or 6 rows on a whole board, for a group round a table; 9 rows always are.
 
 ## Example
@@ -63,6 +77,7 @@ solution, however hard to find.
     size: 6,
     givens: 16,
     reasoning: Single,
+    work: Light,
 )
 
 ## Traps

@@ -25,6 +25,9 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId, draft: &mut Option<SetupDraf
         ui.add_space(8.0);
         level_ui(ui, cx);
     });
+    if let Some(work) = cx.derived.puzzle(cx.session.level, id).and_then(|laid| laid.work.as_ref()) {
+        ui.quiet(&format!("Work {}: {}", work.count, work.says));
+    }
     ui.add_space(8.0);
     found_ui(ui, cx, &at(id, PuzzleField::Whole));
     let mut changed = Field::new("Title")
