@@ -127,3 +127,5 @@ pub const STATEMENTS: usize = 24;
 pub const STRIP_UNITS: u32 = 126;
 /// Signs and gaps of a strip that a reader walks; a strip of that many is longer than its units allow.
 pub const STRIP_RUNS: usize = 160;
+/// Outlines of one printed picture that a proof looks at: a theme's frame has some hundreds, a large grid a thousand.
+pub const TRACED: usize = 20_000;

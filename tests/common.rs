@@ -3,11 +3,13 @@
 use std::fmt::Write as _;
 use std::sync::LazyLock;
 
-use inklatch::files::{Memory, VPath};
+use inklatch::face::proof::Printed;
+use inklatch::files::{FontBook, Memory, VPath};
 use inklatch::ids::PuzzleId;
 use inklatch::kit::LockKind;
 use inklatch::mechanics::{AnyMechanic, AnyView, Dressing, Job, Rng};
-use inklatch::theme::{self, Colour, FRAMES, Loaded, Palette};
+use inklatch::print::Press;
+use inklatch::theme::{self, Colour, FRAMES, Lettering, Loaded, Palette};
 use rand_chacha::rand_core::SeedableRng as _;
 
 /// Sizes of the plain frames, in millimetres, and their slots: name, x, y, width, height.
@@ -191,4 +193,32 @@ pub fn dressed<T>(mechanic: &str, lock: &LockKind, with: impl FnOnce(&Dressing<'
         theme: &THEME,
         palette: &palette,
     })
+}
+
+/// A press for the plain theme.
+pub static PRESS: LazyLock<Press> = LazyLock::new(|| {
+    let lettering = Lettering::new(&THEME.theme.lettering, &std::collections::BTreeMap::new()).expect("lettering");
+    Press::new(&FontBook::bundled().expect("fonts"), &lettering).expect("a press")
+});
+
+/// What is printed of a puzzle in the plain theme: every side of every piece, as it was laid out.
+pub fn printed(mechanic: &str, lock: &LockKind, view: &dyn AnyView) -> Vec<Printed> {
+    let pieces = dressed(mechanic, lock, |cx| view.pieces(cx)).expect("pieces");
+    let mut sides = Vec::new();
+    for piece in &pieces {
+        let faces = std::iter::once((&piece.front, false)).chain(piece.back.iter().map(|back| (back, true)));
+        for (face, back) in faces {
+            sides.push(PRESS.face(face).expect("a face").printed(piece, back).seen());
+        }
+    }
+    sides
+}
+
+/// The view read back from what is printed; none for a mechanic that has no such reader.
+pub fn reread(
+    mechanic: &dyn AnyMechanic,
+    lock: &LockKind,
+    printed: &[Printed],
+) -> Option<inklatch::diag::Hinted<Box<dyn AnyView>>> {
+    dressed(mechanic.meta().id, lock, |cx| mechanic.reread(printed, cx))
 }

@@ -21,6 +21,7 @@ mod number_place;
 mod odd_letters;
 mod picture_grid;
 mod price_list;
+mod proof;
 mod shift_wheel;
 mod signs;
 mod truth_tellers;

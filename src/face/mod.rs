@@ -5,6 +5,7 @@
 pub mod draw;
 mod frame;
 mod piece;
+pub mod proof;
 
 use std::sync::Arc;
 

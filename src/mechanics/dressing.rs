@@ -1,12 +1,13 @@
 use std::sync::Arc;
 
 use crate::diag::{Anchor, Hinted, PuzzleField, Trouble};
+use crate::face::proof::{Look, Looks, Printed};
 use crate::face::{Align, Audience, Face, Frame, Piece, Role, TextRun, Valign, clean_svg};
 use crate::ids::PuzzleId;
 use crate::kit::LockKind;
 use crate::script::{Rich, capital};
 use crate::theme::{Colour, Loaded, Palette};
-use crate::units::{Pt, Rect};
+use crate::units::{Pt, Rect, Size};
 
 /// What a mechanic needs to draw and word a puzzle in its theme.
 #[derive(Clone, Copy, Debug)]
@@ -63,6 +64,16 @@ impl<'a> Dressing<'a> {
         })
     }
 
+    /// A slot of the frame on which a printed piece stands, at the piece's printed scale.
+    ///
+    /// # Errors
+    /// As [`Dressing::frame`] and [`Dressing::slot`].
+    pub fn slot_on(&self, printed: &Printed, frame_name: &str, slot: &str) -> Hinted<Rect> {
+        let frame = self.frame(frame_name)?;
+        let whole = self.slot(&frame, frame_name, slot)?;
+        Ok(printed.slot(&frame, slot).unwrap_or(whole))
+    }
+
     /// A symbol of the theme, in the palette's colours.
     ///
     /// # Errors
@@ -77,6 +88,20 @@ impl<'a> Dressing<'a> {
             trouble.hint(format!("its symbols are {}", known.join(", ")))
         })?;
         clean_svg(svg, self.palette).map_err(|trouble| trouble.at(format!("symbol {name}")))
+    }
+
+    /// How the theme's symbols look, by name, to be recognised on paper.
+    ///
+    /// # Errors
+    /// When a symbol cannot be read.
+    pub fn looks(&self) -> Hinted<Looks> {
+        let mut looks = Looks::new();
+        for name in self.theme.theme.symbols.keys() {
+            if self.theme.symbol(name).is_some() {
+                looks.add(name.as_str(), Look::of_svg(&self.symbol(name)?, Size::mm(10.0, 10.0))?);
+            }
+        }
+        Ok(looks)
     }
 
     /// The place in the kit that a text of this puzzle comes from.

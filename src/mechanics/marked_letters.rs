@@ -3,6 +3,7 @@
 mod draw;
 mod lay;
 mod read;
+mod reread;
 mod texts;
 
 use serde::{Deserialize, Serialize};
@@ -10,6 +11,7 @@ use serde::{Deserialize, Serialize};
 use super::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::diag::Hinted;
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::readings::{Budget, Readings};
@@ -110,6 +112,13 @@ pub enum Says {
     Line(String),
 }
 
+/// The rule of a pointer that lists letters.
+const LETTERS_RULE: &str = "Read the digits under these letters, in this order.";
+/// The rule of a pointer whose words give letters.
+const LINE_RULE: &str = "Take the first letter of each word, then read the digits under those letters, in that order.";
+/// How the rule about equal letters begins.
+const EQUAL_RULE: &str = "If such a letter stands on the sign more than once";
+
 impl View {
     /// All cells in reading order: the top line first, each from left to right.
     fn cells(&self) -> impl Iterator<Item = &Cell> {
@@ -126,17 +135,13 @@ impl View {
         let mut rules = Vec::new();
         match (&self.pointer.says, self.pointer.rule) {
             (_, false) => {}
-            (Says::Letters(_), true) => rules.push("Read the digits under these letters, in this order.".to_owned()),
-            (Says::Line(_), true) => rules.push(
-                "Take the first letter of each word, then read the digits under those letters, in that order.".into(),
-            ),
+            (Says::Letters(_), true) => rules.push(LETTERS_RULE.to_owned()),
+            (Says::Line(_), true) => rules.push(LINE_RULE.to_owned()),
         }
         if self.pointer.equal_rule {
             let way =
                 if self.lines.len() > 1 { "from left to right, the top line first" } else { "from left to right" };
-            rules.push(format!(
-                "If such a letter stands on the sign more than once, take the first of them {way}; each time it is named again, the next."
-            ));
+            rules.push(format!("{EQUAL_RULE}, take the first of them {way}; each time it is named again, the next."));
         }
         rules
     }
@@ -170,6 +175,10 @@ impl Mechanic for MarkedLetters {
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
         read::readings(view, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        Some(reread::view(printed, cx))
     }
 
     fn parts(&self, _: &View) -> Vec<&'static str> {

@@ -48,6 +48,7 @@ pub use dressing::Dressing;
 
 use crate::diag::{Hinted, Trouble};
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::file::{from_ron, to_ron};
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
@@ -159,6 +160,21 @@ pub trait Mechanic: Sync + Send + 'static {
     /// Every answer that the view allows and the lock can show. It sees nothing else.
     fn readings(&self, view: &Self::View, lock: &LockKind, budget: &mut Budget) -> Readings;
 
+    /// The view, read back from what is printed and from nothing else: the places, sizes and colours of text and
+    /// outlines in `printed`, the fronts and backs of all pieces that [`Mechanic::pieces`] makes (those for the host
+    /// as well), without what nobody sees. `cx` says how the theme draws and words things, never what the puzzle is.
+    /// None: nothing is printed that carries the puzzle, which the host makes by hand.
+    ///
+    /// What [`Mechanic::readings`] does not look at may be left at its default. Where the paper shows something that
+    /// the view cannot say, that is an error, so that no fault of the drawing stays unseen.
+    ///
+    /// # Errors
+    /// When the paper cannot be read as this puzzle; the message says what was looked for and what was found.
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<Self::View>> {
+        let _ = (printed, cx);
+        None
+    }
+
     /// The parts that this view has, of those in [`Meta::parts`].
     fn parts(&self, view: &Self::View) -> Vec<&'static str>;
 
@@ -207,6 +223,11 @@ pub trait AnyMechanic: Sync {
     /// # Errors
     /// When the JSON is not a view of this mechanic.
     fn view(&self, json: &serde_json::Value) -> Hinted<Box<dyn AnyView>>;
+    /// See [`Mechanic::reread`].
+    ///
+    /// # Errors
+    /// As there.
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<Box<dyn AnyView>>>;
 }
 
 /// A puzzle laid out, without its types. The methods are those of [`Mechanic`].
@@ -299,6 +320,11 @@ impl<M: Mechanic> AnyMechanic for Untyped<M> {
             .map_err(|error| Trouble::new(format!("this is no view of {}: {error}", M::META.id)))?;
         Ok(Box::new(Typed { mechanic: self.0, view }))
     }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<Box<dyn AnyView>>> {
+        let view = self.0.reread(printed, cx)?;
+        Some(view.map(|view| -> Box<dyn AnyView> { Box::new(Typed { mechanic: self.0, view }) }))
+    }
 }
 
 /// The mechanic with this id.
@@ -314,4 +340,13 @@ pub fn find(id: &str) -> Hinted<&'static dyn AnyMechanic> {
         }
         trouble.hint("`inklatch mechanics` lists them")
     })
+}
+
+/// The front of the printed piece of a part; where a part has several pieces, the first.
+///
+/// # Errors
+/// When none is printed.
+pub fn front<'a>(printed: &'a [Printed], part: &str) -> Hinted<&'a Printed> {
+    let wanted = |side: &&Printed| side.part == part && !side.back;
+    printed.iter().find(wanted).ok_or_else(|| Trouble::new(format!("no piece is printed for the part `{part}`")))
 }

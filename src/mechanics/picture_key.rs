@@ -10,6 +10,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::diag::{Hinted, Trouble};
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::signs::{self, Entry, KeyWords, RowWords, Way};
@@ -109,6 +110,16 @@ impl Mechanic for PictureKey {
             ways.push(Way { label: "right to left", signs: view.row.iter().rev().cloned().collect() });
         }
         signs::read(&ways, &view.legend, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        let read = || {
+            let looks = cx.looks()?;
+            let row = signs::reread_row(printed, ROW, cx, &looks)?;
+            let legend = signs::reread_key(printed, LEGEND, cx, &looks)?;
+            Ok(View { text: row.text, row: row.signs, start_mark: row.start, legend })
+        };
+        Some(read())
     }
 
     fn parts(&self, _: &View) -> Vec<&'static str> {

@@ -1,5 +1,7 @@
 //! Rows of drawn signs, and the card that says what each of them stands for: what several ciphers share.
 
+mod reread;
+
 use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
@@ -24,6 +26,8 @@ pub struct Entry {
     /// The sign's name; the mechanic knows how to draw it.
     pub sign: String,
 }
+
+pub use reread::{reread_key, reread_row};
 
 /// One way in which guests may take the signs of a row.
 #[derive(Clone, Debug, PartialEq, Eq)]

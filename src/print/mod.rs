@@ -26,7 +26,6 @@ pub use preview::Preview;
 pub use raster::Raster;
 pub use report::{Fit, MissingGlyph};
 pub use set::{SetDoc, SetFace};
-pub use words::SetText;
 
 use crate::diag::{Hinted, Trouble};
 use crate::face::{Face, Role};

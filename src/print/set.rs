@@ -109,7 +109,7 @@ fn raster(document: &PagedDocument, page: usize, px_per_mm: f64) -> Hinted<Raste
     Ok(Raster::from_pixmap(pixmap))
 }
 
-fn size(document: &PagedDocument, page: usize) -> Option<Size> {
+pub(super) fn size(document: &PagedDocument, page: usize) -> Option<Size> {
     let size = document.pages().get(page)?.frame.size();
     let mm = |pt: f64| -> Mm { Pt::new(pt).to_mm() };
     Some(Size { w: mm(size.x.to_pt()), h: mm(size.y.to_pt()) })

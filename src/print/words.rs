@@ -1,48 +1,35 @@
-use serde::Serialize;
-use typst::layout::{Frame, FrameItem, Point, Transform};
-use typst::visualize::{Color, Paint};
+use typst::layout::{Abs, Frame, FrameItem, Point, Transform};
+use typst::text::{FontStyle, FontWeight, Glyph, TextItem};
+use typst::visualize::{Color, ImageKind, Paint};
 use typst_layout::PagedDocument;
 
 use super::{MissingGlyph, SetDoc, SetFace};
 use crate::diag::Anchor;
+use crate::face::Piece;
+use crate::face::proof::{Dot, Place, Printed, PrintedText, box_about, trace};
 use crate::theme::Colour;
-use crate::units::{Mm, Pt};
-
-/// A stretch of text as it was laid out: what a reader of the page finds, whatever was asked for.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct SetText {
-    /// The characters.
-    pub text: String,
-    /// Where its baseline begins, from the page's left.
-    pub x: Mm,
-    /// Where its baseline begins, from the page's top.
-    pub y: Mm,
-    /// How long its baseline is.
-    pub width: Mm,
-    /// Degrees clockwise by which it is turned.
-    pub turn: f64,
-    /// Its size.
-    pub size: Pt,
-    /// The family that drew it.
-    pub family: String,
-    /// Its colour, if it is a plain one.
-    pub ink: Option<Colour>,
-    /// Characters for which the family has no shape, so that its sign for a missing one stands there.
-    pub lost: String,
-}
+use crate::units::{Mm, Pt, Rect};
 
 impl SetFace {
     /// The text as it was laid out, in drawing order.
     #[must_use]
-    pub fn words(&self) -> Vec<SetText> {
+    pub fn words(&self) -> Vec<PrintedText> {
         words(&self.document, 0)
+    }
+
+    /// The face as it was laid out: text and outlines with place, size and colour. `piece` and `back` say which side
+    /// of which paper it is; nothing else is taken from the piece.
+    #[must_use]
+    pub fn printed(&self, piece: &Piece, back: bool) -> Printed {
+        let size = super::set::size(&self.document, 0).unwrap_or_default();
+        read(&self.document, 0, true, Printed::new(piece, back, size))
     }
 }
 
 impl SetDoc {
     /// The text of a page, counted from 0, as it was laid out, in drawing order.
     #[must_use]
-    pub fn words(&self, page: usize) -> Vec<SetText> {
+    pub fn words(&self, page: usize) -> Vec<PrintedText> {
         words(&self.document, page)
     }
 }
@@ -66,48 +53,123 @@ pub(super) fn lost(document: &PagedDocument) -> Vec<MissingGlyph> {
     missing
 }
 
-fn words(document: &PagedDocument, page: usize) -> Vec<SetText> {
-    let mut found = Vec::new();
-    if let Some(page) = document.pages().get(page) {
-        walk(&page.frame, Transform::identity(), &mut found);
-    }
-    found
+fn words(document: &PagedDocument, page: usize) -> Vec<PrintedText> {
+    read(document, page, false, Printed::default()).texts
 }
 
-fn walk(frame: &Frame, transform: Transform, found: &mut Vec<SetText>) {
-    for (at, item) in frame.items() {
-        match item {
-            FrameItem::Group(group) => {
-                let inner = transform.pre_concat(Transform::translate(at.x, at.y)).pre_concat(group.transform);
-                walk(&group.frame, inner, found);
+/// Reads a page; without `art`, only its text.
+fn read(document: &PagedDocument, page: usize, art: bool, printed: Printed) -> Printed {
+    let mut reader = Reader { printed, art, order: 0 };
+    if let Some(page) = document.pages().get(page) {
+        reader.walk(&page.frame, Transform::identity());
+    }
+    reader.printed
+}
+
+struct Reader {
+    printed: Printed,
+    art: bool,
+    order: usize,
+}
+
+impl Reader {
+    fn walk(&mut self, frame: &Frame, transform: Transform) {
+        for (at, item) in frame.items() {
+            match item {
+                FrameItem::Group(group) => {
+                    let inner = transform.pre_concat(Transform::translate(at.x, at.y)).pre_concat(group.transform);
+                    self.walk(&group.frame, inner);
+                }
+                FrameItem::Text(text) => {
+                    self.printed.texts.push(set_text(text, *at, transform, self.order));
+                    self.order += 1;
+                }
+                FrameItem::Image(image, size, _) if self.art => {
+                    if let ImageKind::Svg(svg) = image.kind() {
+                        let place = place(transform, *at, (size.x / svg.width(), size.y / svg.height()));
+                        let (art, shapes) = trace(svg.tree(), place, self.printed.arts.len(), self.order);
+                        self.order += shapes.len();
+                        self.printed.arts.push(art);
+                        self.printed.shapes.extend(shapes);
+                    }
+                }
+                _ => {}
             }
-            FrameItem::Text(text) => {
-                let start = at.transform(transform);
-                let end = Point::new(at.x + text.width(), at.y).transform(transform);
-                let (dx, dy) = ((end.x - start.x).to_pt(), (end.y - start.y).to_pt());
-                found.push(SetText {
-                    text: text.text.to_string(),
-                    x: Pt::new(start.x.to_pt()).to_mm(),
-                    y: Pt::new(start.y.to_pt()).to_mm(),
-                    width: Pt::new(dx.hypot(dy)).to_mm(),
-                    turn: if dx == 0.0 && dy == 0.0 { 0.0 } else { dy.atan2(dx).to_degrees() },
-                    size: Pt::new(text.size.to_pt()),
-                    family: text.font.font().info().family.clone(),
-                    ink: match &text.fill {
-                        Paint::Solid(colour) => Some(plain(colour)),
-                        _ => None,
-                    },
-                    lost: text
-                        .glyphs
-                        .iter()
-                        .filter(|glyph| glyph.id == 0)
-                        .filter_map(|glyph| text.text.get(glyph.range()))
-                        .collect(),
-                });
-            }
-            _ => {}
         }
     }
+}
+
+/// The map from a picture's units, each `unit` wide and high, to millimetres on the page.
+fn place(transform: Transform, at: Point, unit: (Abs, Abs)) -> Place {
+    let mm = |abs: Abs| Pt::new(abs.to_pt()).to_mm().get();
+    let origin = at.transform(transform);
+    let (w, h) = (mm(unit.0), mm(unit.1));
+    Place {
+        x: (transform.sx.get() * w, transform.ky.get() * w),
+        y: (transform.kx.get() * h, transform.sy.get() * h),
+        origin: (mm(origin.x), mm(origin.y)),
+    }
+}
+
+fn set_text(text: &TextItem, at: Point, transform: Transform, order: usize) -> PrintedText {
+    let dot = |x: Abs, y: Abs| -> Dot {
+        let point = Point::new(at.x + x, at.y + y).transform(transform);
+        (Pt::new(point.x.to_pt()).to_mm(), Pt::new(point.y.to_pt()).to_mm())
+    };
+    let (start, end) = (dot(Abs::zero(), Abs::zero()), dot(text.width(), Abs::zero()));
+    let (dx, dy) = ((end.0 - start.0).get(), (end.1 - start.1).get());
+    let mut pen = Abs::zero();
+    let mut glyphs = Vec::with_capacity(text.glyphs.len());
+    for glyph in &text.glyphs {
+        let drawn = text.text.get(glyph.range()).unwrap_or_default().to_owned();
+        glyphs.push((drawn, ink_box(text, glyph, pen, &dot)));
+        pen += glyph.x_advance.at(text.size);
+    }
+    let corners = |rect: &Rect| [(rect.x, rect.y), (rect.right(), rect.bottom())];
+    let inked = glyphs.iter().filter(|(_, rect)| rect.h > Mm::ZERO).flat_map(|(_, rect)| corners(rect));
+    let info = text.font.font().info();
+    PrintedText {
+        text: text.text.to_string(),
+        x: start.0,
+        y: start.1,
+        width: Mm::new(dx.hypot(dy)),
+        turn: if dx == 0.0 && dy == 0.0 { 0.0 } else { dy.atan2(dx).to_degrees() },
+        size: Pt::new(text.size.to_pt()),
+        family: info.family.clone(),
+        bold: info.variant.weight >= FontWeight::SEMIBOLD,
+        italic: info.variant.style != FontStyle::Normal,
+        ink: match &text.fill {
+            Paint::Solid(colour) => Some(plain(colour)),
+            _ => None,
+        },
+        rect: box_about(inked).or_else(|| box_about([start, end])).unwrap_or_default(),
+        lost: text
+            .glyphs
+            .iter()
+            .filter(|glyph| glyph.id == 0)
+            .filter_map(|glyph| text.text.get(glyph.range()))
+            .collect(),
+        glyphs,
+        order,
+    }
+}
+
+/// The box about a glyph's ink on the page; for a blank, its stretch of the baseline.
+fn ink_box(text: &TextItem, glyph: &Glyph, pen: Abs, dot: &impl Fn(Abs, Abs) -> Dot) -> Rect {
+    let face = text.font.ttf();
+    // The id's type has no name here: any glyph's id is taken and given this one's number.
+    let bounds = text.text.chars().chain([' ', 'a']).find_map(|c| face.glyph_index(c)).and_then(|mut id| {
+        id.0 = glyph.id;
+        face.glyph_bounding_box(id)
+    });
+    let em = |units: i16| text.font.to_em(units).at(text.size);
+    let (left, up) = (pen + glyph.x_offset.at(text.size), glyph.y_offset.at(text.size));
+    let Some(b) = bounds else {
+        return box_about([dot(left, Abs::zero()), dot(left + glyph.x_advance.at(text.size), Abs::zero())])
+            .unwrap_or_default();
+    };
+    let (x0, x1, y0, y1) = (left + em(b.x_min), left + em(b.x_max), -(up + em(b.y_max)), -(up + em(b.y_min)));
+    box_about([dot(x0, y0), dot(x1, y0), dot(x1, y1), dot(x0, y1)]).unwrap_or_default()
 }
 
 fn plain(colour: &Color) -> Colour {
