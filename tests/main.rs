@@ -16,6 +16,7 @@ mod party;
 mod print;
 mod readings;
 mod script;
+mod shaped;
 mod sheet;
 mod sound;
 mod theme;

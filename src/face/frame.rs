@@ -16,6 +16,8 @@ pub struct Frame {
     pub svg: Arc<str>,
     /// Slots by name, without the `slot-` of their ids.
     pub slots: BTreeMap<String, Rect>,
+    /// Corners of those slots that are no upright rectangles, curves in short straight steps.
+    pub shapes: BTreeMap<String, Arc<[(Mm, Mm)]>>,
     /// Path data of the element `outline`, if there is one: the cut line, in millimetres.
     pub outline: Option<String>,
 }
@@ -32,6 +34,7 @@ impl Frame {
         let tree = parse(svg, palette)?;
         let mm = |px: f32| Mm::new(f64::from(px) / PX_PER_MM);
         let mut slots = BTreeMap::new();
+        let mut shapes = BTreeMap::new();
         let mut outline = None;
         let mut open = vec![tree.root()];
         while let Some(group) = open.pop() {
@@ -40,6 +43,11 @@ impl Frame {
                     let b = node.abs_bounding_box();
                     let rect = Rect { x: mm(b.x()), y: mm(b.y()), w: mm(b.width()), h: mm(b.height()) };
                     slots.insert(name.to_owned(), rect);
+                    if let usvg::Node::Path(path) = node
+                        && let Some(corners) = shape(path)
+                    {
+                        shapes.insert(name.to_owned(), corners);
+                    }
                 }
                 match node {
                     usvg::Node::Group(group) => open.push(group),
@@ -52,7 +60,7 @@ impl Frame {
             }
         }
         let size = Size { w: mm(tree.size().width()), h: mm(tree.size().height()) };
-        Ok(Self { size, svg: write(&tree), slots, outline })
+        Ok(Self { size, svg: write(&tree), slots, shapes, outline })
     }
 
     /// A slot's place.
@@ -94,6 +102,42 @@ fn write(tree: &usvg::Tree) -> Arc<str> {
         attributes_indent: usvg::Indent::None,
         ..usvg::WriteOptions::default()
     }))
+}
+
+/// Straight steps of a curve of a slot: each below a millimetre on a card.
+const CURVE_STEPS: u8 = 24;
+
+/// The corners of a slot's first closed line, curves in straight steps; none for an upright rectangle.
+fn shape(path: &usvg::Path) -> Option<Arc<[(Mm, Mm)]>> {
+    use usvg::tiny_skia_path::PathSegment as S;
+    let data = path.data().clone().transform(path.abs_transform())?;
+    let mut corners: Vec<(f64, f64)> = Vec::new();
+    let at = |p: usvg::tiny_skia_path::Point| (f64::from(p.x) / PX_PER_MM, f64::from(p.y) / PX_PER_MM);
+    let mix = |a: (f64, f64), b: (f64, f64), t: f64| (a.0 + (b.0 - a.0) * t, a.1 + (b.1 - a.1) * t);
+    let steps = || (1..=CURVE_STEPS).map(|step| f64::from(step) / f64::from(CURVE_STEPS));
+    for segment in data.segments() {
+        let last = corners.last().copied();
+        match (segment, last) {
+            (S::MoveTo(p), None) | (S::LineTo(p), Some(_)) => corners.push(at(p)),
+            (S::QuadTo(a, p), Some(from)) => corners.extend(steps().map(|t| {
+                let (a, p) = (at(a), at(p));
+                mix(mix(from, a, t), mix(a, p, t), t)
+            })),
+            (S::CubicTo(a, b, p), Some(from)) => corners.extend(steps().map(|t| {
+                let (a, b, p) = (at(a), at(b), at(p));
+                let (ab, bc) = (mix(from, a, t), mix(b, p, t));
+                let middle = mix(a, b, t);
+                mix(mix(ab, middle, t), mix(middle, bc, t), t)
+            })),
+            _ => break,
+        }
+    }
+    let (left, right) = corners.iter().fold((f64::MAX, f64::MIN), |(l, r), (x, _)| (l.min(*x), r.max(*x)));
+    let (top, bottom) = corners.iter().fold((f64::MAX, f64::MIN), |(t, b), (_, y)| (t.min(*y), b.max(*y)));
+    let near = |a: f64, b: f64| (a - b).abs() < 0.01;
+    let upright =
+        corners.iter().all(|(x, y)| (near(*x, left) || near(*x, right)) && (near(*y, top) || near(*y, bottom)));
+    (!upright && corners.len() > 2).then(|| corners.iter().map(|(x, y)| (Mm::new(*x), Mm::new(*y))).collect())
 }
 
 /// Path data in millimetres.

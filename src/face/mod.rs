@@ -95,6 +95,10 @@ pub struct TextRun {
     pub turn: f64,
     /// Where the words come from, for findings.
     pub from: Anchor,
+    /// A shape within the rectangle that the words must not leave: its corners in the face's millimetres. Lines then
+    /// follow its outline. A turned run has none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub within: Option<Arc<[(Mm, Mm)]>>,
 }
 
 /// A lettering role.
@@ -216,6 +220,7 @@ impl TextRun {
             ink,
             turn: 0.0,
             from,
+            within: None,
         }
     }
 
@@ -231,6 +236,13 @@ impl TextRun {
     #[must_use]
     pub const fn at_least(mut self, least: Pt) -> Self {
         self.least = least;
+        self
+    }
+
+    /// The same run within a shape.
+    #[must_use]
+    pub fn within(mut self, shape: Option<Arc<[(Mm, Mm)]>>) -> Self {
+        self.within = shape;
         self
     }
 

@@ -57,7 +57,10 @@ fn token(party: &Party, kit: &Kit, theme: &Loaded, frame: &Frame, slip: &Slip<'_
     let mut face = Face::on(frame, format!("Hint {} of 3 for the mark {named}. {text}", step.number()));
     let body = cx.slot(frame, "token", "body")?;
     let ink = cx.colour("ink");
-    face.text(TextRun::new(body, Role::Text, parse(text), Pt::new(13.0), ink, at.clone()));
+    face.text(
+        TextRun::new(body, Role::Text, parse(text), Pt::new(13.0), ink, at.clone())
+            .within(frame.shapes.get("body").cloned()),
+    );
     cx.draw_mark(&mut face, frame)?;
     let dots = cx.slot(frame, "token", "dots")?;
     face.art(drawn_dots(dots, step, ink), dots, format!("step {} of 3", step.number()));

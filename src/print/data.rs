@@ -7,7 +7,9 @@ use serde::Serialize;
 use typst::foundations::Bytes;
 
 use super::fonts::{Fonts, Reach, Style};
+use super::leading;
 use super::report::{Measured, Memory, MissingGlyph, RunNote};
+use super::shaped::{Shaped, shaped};
 use crate::face::{Align, Art, Face, Layer, Role, TextRun, Valign};
 use crate::script::{Paragraph, Span};
 use crate::theme::Colour;
@@ -74,6 +76,8 @@ struct RunData {
     longest: Vec<Vec<SpanData>>,
     paragraphs: Vec<Vec<SpanData>>,
     fit: Option<Measured>,
+    /// Its lines, if it is set in a shape.
+    shaped: Option<Shaped>,
 }
 
 impl RunData {
@@ -86,12 +90,25 @@ impl RunData {
     }
 }
 
-#[derive(Clone, Debug, Serialize)]
-struct SpanData {
-    t: String,
-    e: bool,
-    s: bool,
+/// A stretch of text in one style: its characters, emphasis, strong, and whether a line ends after it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub(super) struct SpanData {
+    pub(super) t: String,
+    pub(super) e: bool,
+    pub(super) s: bool,
     br: bool,
+}
+
+impl SpanData {
+    /// Whether the other is set in the same style.
+    pub(super) const fn like(&self, other: &Self) -> bool {
+        self.e == other.e && self.s == other.s
+    }
+
+    /// A character in the style of `span`, in the middle of a line.
+    pub(super) fn within(span: &Span, c: char) -> Self {
+        Self { t: c.to_string(), e: span.emph, s: span.strong, br: false }
+    }
 }
 
 /// Gathers faces for one job: their art as files, their runs with a number each.
@@ -198,9 +215,13 @@ impl<'a> Gather<'a> {
                 .map(|paragraph| paragraph.spans.iter().map(data).collect())
                 .collect(),
             fit: None,
+            shaped: shaped(self.fonts, run, reach, leading(run.role)),
         };
         let key = data.key(self.language);
-        data.fit = self.memory.get(&key);
+        data.fit = match &data.shaped {
+            Some(shaped) => Some(Measured::of_shape(shaped)),
+            None => self.memory.get(&key),
+        };
         self.runs.push(RunNote {
             from: run.from.clone(),
             least: Pt::new(data.least),
@@ -287,7 +308,7 @@ fn unbroken(paragraph: &Paragraph) -> Vec<Vec<SpanData>> {
             } else {
                 match open.last_mut() {
                     Some(last) if last.e == span.emph && last.s == span.strong => last.t.push(c),
-                    _ => open.push(SpanData { t: c.to_string(), e: span.emph, s: span.strong, br: false }),
+                    _ => open.push(SpanData::within(span, c)),
                 }
                 let between = before.is_alphabetic() && chars.peek().is_some_and(|next| next.is_alphabetic());
                 if between && matches!(c, '-' | '\u{2010}' | '\u{2013}' | '\u{2014}') {

@@ -114,6 +114,11 @@ impl Fonts {
             .collect()
     }
 
+    /// Height of the role's capitals, in parts of the type size.
+    pub(super) fn cap_height(&self, role: Role) -> f64 {
+        self.select(role, Style::default()).map_or(0.7, |font| font.metrics().cap_height.get())
+    }
+
     /// About how wide a text is, in parts of the type size: without kerning.
     pub(super) fn width(&self, role: Role, style: Style, text: &str) -> f64 {
         let Some(font) = self.select(role, style) else { return 0.0 };

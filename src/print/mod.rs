@@ -11,6 +11,7 @@ mod preview;
 mod raster;
 mod report;
 mod set;
+mod shaped;
 mod sheets;
 mod words;
 mod world;
@@ -83,6 +84,10 @@ struct Setting<'a> {
     fonts: BTreeMap<&'static str, Vec<&'a str>>,
     /// Whether the role's family has true italics.
     italics: BTreeMap<&'static str, bool>,
+    /// From the baseline to the next line's capitals, by role, in parts of the type size.
+    leading: BTreeMap<&'static str, f64>,
+    /// What paragraphs stand further apart than lines, in parts of the type size.
+    gap: f64,
     title: &'a str,
     author: &'a str,
     language: &'a str,
@@ -190,6 +195,8 @@ impl Press {
         let shop = &self.inner.shop;
         let setting = Setting {
             fonts: ROLES.iter().map(|role| (role.name(), self.families(*role))).collect(),
+            leading: ROLES.iter().map(|role| (role.name(), leading(*role))).collect(),
+            gap: PARAGRAPH_GAP,
             italics: ROLES.iter().map(|role| (role.name(), shop.fonts.italic(*role))).collect(),
             title: if doc.title.is_empty() { "Untitled" } else { &doc.title },
             author: &doc.author,
@@ -228,6 +235,18 @@ impl Press {
         &self.inner.kept
     }
 }
+
+/// From the baseline to the next line's capitals, in parts of the type size.
+const fn leading(role: Role) -> f64 {
+    match role {
+        Role::Text | Role::Code => 0.60,
+        Role::Display => 0.48,
+        Role::Hand => 0.52,
+    }
+}
+
+/// What paragraphs stand further apart than lines, in parts of the type size.
+const PARAGRAPH_GAP: f64 = 0.42;
 
 /// The lettering roles, the one for running text first.
 const ROLES: [Role; 4] = [Role::Text, Role::Code, Role::Display, Role::Hand];

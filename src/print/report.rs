@@ -9,6 +9,7 @@ use typst::introspection::{Introspector as _, MetadataElem};
 use typst_layout::PagedDocument;
 
 use super::fonts::Reach;
+use super::shaped::Shaped;
 use crate::diag::Anchor;
 use crate::limits;
 use crate::units::{Mm, Pt};
@@ -69,6 +70,13 @@ pub(super) struct Measured {
     width: f64,
     height: f64,
     overflows: bool,
+}
+
+impl Measured {
+    /// What is known of a run that was set in a shape beforehand.
+    pub(super) const fn of_shape(shaped: &Shaped) -> Self {
+        Self { size: shaped.size, width: shaped.width, height: shaped.height, overflows: shaped.overflows }
+    }
 }
 
 /// An answer of the template.
