@@ -22,6 +22,8 @@ pub const THINGS: usize = 4_000;
 pub const TEXT_CHARS: usize = 20_000;
 /// Wheels or moves of one lock; shop locks have three to six.
 pub const WHEELS: usize = 12;
+/// Different symbols on one wheel; shop locks have ten, and no alphabet of letters and digits has more.
+pub const WHEEL_SYMBOLS: usize = 64;
 /// Padlocks on one hasp (lock-out hasps take six; common practice).
 pub const HASP: usize = 6;
 /// Readings listed for one puzzle: more tell the author nothing new.
@@ -129,3 +131,12 @@ pub const STRIP_UNITS: u32 = 126;
 pub const STRIP_RUNS: usize = 160;
 /// Outlines of one printed picture that a proof looks at: a theme's frame has some hundreds, a large grid a thousand.
 pub const TRACED: usize = 20_000;
+/// Codes of one lock that are looked through for a proposal: all of four wheels, a fair sample of more.
+pub const PROPOSED_CODES: usize = 10_000;
+/// Arrangements of one puzzle that are tried for a proposal: a mechanic that carries one code in fifty is found by
+/// then, and a slow one still ends within seconds.
+pub const PROPOSED_TRIES: usize = 300;
+/// Steps of the search for codes that go together; thirty locks rarely take a thousand.
+pub const PROPOSED_STEPS: u64 = 200_000;
+/// Rounds in which a proposal is laid out whole and what then stands in plain sight is barred.
+pub const PROPOSED_ROUNDS: usize = 12;

@@ -2,7 +2,7 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use crate::bundle::{Opened, find_theme, open};
+use crate::bundle::{Opened, Saving, find_theme, open, save};
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Disk, Files, FontBook, VPath};
 use crate::ids::ThemeId;
@@ -13,9 +13,6 @@ use crate::theme::{Loaded, load_pictures};
 
 /// The kit file of a folder.
 const KIT_FILE: &str = "kit.ron";
-/// Where a kit file with comments is kept, before one without takes its place.
-const WITH_COMMENTS: &str = "kit-with-comments.ron";
-
 /// The open kit with its theme and the place where it is kept.
 pub struct Doc {
     /// The kit as it stands, edits included.
@@ -46,11 +43,6 @@ pub struct Doc {
 fn list_pictures(files: &dyn Files) -> Vec<VPath> {
     let found = VPath::new("art").and_then(|folder| files.list(&folder)).unwrap_or_default();
     found.into_iter().filter(|path| matches!(path.extension().as_str(), "svg" | "png" | "jpg" | "jpeg")).collect()
-}
-
-/// Whether a line of RON is a comment or ends in one; a `//` within a text counts too, which does no harm.
-fn has_comments(text: &str) -> bool {
-    text.contains("//") || text.contains("/*")
 }
 
 /// The pictures that a kit names.
@@ -154,21 +146,15 @@ impl Doc {
     /// When the folder cannot be written or somebody else has changed the file meanwhile; the file there is then
     /// as it was, and the kit stays unsaved.
     pub fn save(&mut self) -> Hinted<()> {
-        let now = self.files.read_text(&self.file, limits::RON_BYTES).ok();
-        if let (Some(now), Some(known)) = (&now, &self.on_disk)
-            && now != known
-        {
-            return Err(Trouble::new("the file has been changed by another program since it was opened")
-                .at(self.place())
-                .hint("save the kit in another folder, or open it anew to take those changes over"));
-        }
-        // What the program itself wrote has no comments, though a text in it may look like one.
-        let ours = write_kit(&self.saved)?;
-        if let Some(now) = now.filter(|text| has_comments(text) && *text != ours) {
-            self.files.write(&VPath::new(WITH_COMMENTS)?, now.as_bytes())?;
-        }
-        let text = write_kit(&self.kit)?;
-        self.files.write(&self.file, text.as_bytes())?;
+        let place = self.place();
+        let saving = Saving {
+            files: self.files.as_ref(),
+            file: &self.file,
+            known: self.on_disk.as_deref(),
+            saved: &self.saved,
+            place: &place,
+        };
+        let text = save(&self.kit, &saving)?;
         self.saved_as(text);
         Ok(())
     }

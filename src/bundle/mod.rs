@@ -14,6 +14,7 @@ mod open;
 mod options;
 mod pieces;
 mod place;
+mod save;
 mod scaffold;
 mod steps;
 
@@ -21,4 +22,5 @@ pub use export::{Exported, export, export_proven, press_of, prove};
 pub use manifest::{Entry, FORMAT, Manifest};
 pub use open::{Opened, author_themes, find_theme, open, open_in};
 pub use options::{Go, Options, Progress};
+pub use save::{Saving, save, save_changed};
 pub use scaffold::scaffold;

@@ -1,5 +1,5 @@
-use super::things::as_set;
 use super::{Draft, Facts, Sink, things};
+use crate::codes::as_set;
 use crate::diag::{Anchor, PuzzleField};
 
 check!(

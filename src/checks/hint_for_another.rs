@@ -1,5 +1,5 @@
-use super::text::{Saying, says};
 use super::{Draft, Facts, Sink, ladder, things};
+use crate::codes::{Saying, says};
 use crate::kit::LockKind;
 
 check!(

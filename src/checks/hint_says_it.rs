@@ -1,13 +1,12 @@
-use super::text::{Saying, says};
-use super::things::as_set;
 use super::{Draft, Facts, Sink, ladder};
+use crate::codes::{Saying, as_set, says};
 use crate::diag::{Severity, Step};
 
 check!(
     /// ## What it does
-    /// Flags a hint that holds the answer of its own puzzle: as digits, as number words, backwards, or spelled out.
-    /// It blocks in a nudge or a method and warns in a giveaway, and it warns of a nudge or method that gives all
-    /// but one symbol.
+    /// Flags a hint that holds the answer of its own puzzle: as digits, as number words or Roman numerals, backwards,
+    /// spelled out, or with the first letters of its words. It blocks in a nudge or a method and warns in a giveaway,
+    /// and it warns of a nudge or method that gives all but one symbol, or all of them in another order.
     ///
     /// ## Why it matters at the table
     /// A group that asked where to look is told the end; what they would have found is taken from them.
@@ -25,9 +24,9 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         };
         let Some(saying) = says(hint.text, &lock.kind, &as_set(&lock.kind, &laid.answer)) else { continue };
         let severity = match (hint.step, saying) {
-            (Step::Giveaway, Saying::Nearly) => continue,
-            (Step::Giveaway, _) | (_, Saying::Nearly) => Severity::Warns,
-            (Step::Nudge | Step::Method, Saying::Whole | Saying::Reversed) => Severity::Blocks,
+            (Step::Giveaway, Saying::Nearly(_) | Saying::Shuffled) => continue,
+            (Step::Giveaway, _) | (_, Saying::Nearly(_) | Saying::Shuffled) => Severity::Warns,
+            (Step::Nudge | Step::Method, Saying::Whole | Saying::Reversed | Saying::Initials) => Severity::Blocks,
         };
         let message = format!("the {} of \"{}\" {}", hint.step.word(), hint.puzzle.title, saying.words());
         let draft = Draft::new(hint.anchor, message).severity(severity);

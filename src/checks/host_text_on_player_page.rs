@@ -1,7 +1,9 @@
 use super::{Draft, Facts, Sink, things};
+use crate::codes::stands_in;
 use crate::diag::{Anchor, Severity};
 use crate::face::{Audience, Piece};
 use crate::kit::LockKind;
+use crate::party::words_of;
 
 check!(
     /// ## What it does
@@ -27,44 +29,23 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let secret: Vec<&things::Code<'_>> =
         codes.iter().filter(|code| !matches!(code.lock.kind, LockKind::Key | LockKind::Spoken)).collect();
     for piece in facts.party.pieces.iter().filter(|piece| piece.audience != Audience::Host) {
-        let shown = shown(piece);
+        let words = words_of(piece);
+        let shown = || words.printed.iter().chain(words.beside.iter().map(|(_, text)| text));
         for (what, text) in &host {
-            if shown.iter().any(|(_, shown)| shown.contains(text.as_str())) {
+            if shown().any(|shown| shown.contains(text.as_str())) {
                 let message = format!("\"{}\" carries the host's {what}", piece.label);
                 sink.add(Draft::new(place(piece), message).help("take the sentence out of the piece"));
             }
         }
-        for (name, text) in shown.iter().filter(|(name, _)| *name != TEXT) {
-            for code in secret.iter().filter(|code| holds(text, &code.answer)) {
+        // Codes in what is printed are for `code-in-plain-sight` and `hint-says-it`.
+        for (name, text) in &words.beside {
+            for code in secret.iter().filter(|code| stands_in(text, &code.answer)) {
                 let message = format!("the {name} of \"{}\" holds the code of {}", piece.label, code.lock.name);
                 let draft = Draft::new(place(piece), message).severity(Severity::Blocks);
                 sink.add(draft.help("change the name that holds it, or the code"));
             }
         }
     }
-}
-
-/// What is printed inside the cut line; codes in it are for `code-in-plain-sight` and `hint-says-it`.
-const TEXT: &str = "text";
-
-/// All words of a piece, by what they are.
-fn shown(piece: &Piece) -> Vec<(&'static str, String)> {
-    let mut shown = vec![("label", piece.label.clone()), ("file name", piece.id.clone())];
-    for face in std::iter::once(&piece.front).chain(&piece.back) {
-        let printed: Vec<String> = face.runs().map(|run| run.text.text()).collect();
-        // A description that repeats what is printed tells nothing more than the print.
-        let mut alt = face.alt.clone();
-        for text in printed.iter().filter(|text| !text.is_empty()) {
-            alt = alt.replace(text.as_str(), "");
-        }
-        shown.push(("description", alt));
-        shown.extend(printed.into_iter().map(|text| (TEXT, text)));
-        shown.extend(face.layers.iter().filter_map(|layer| match layer {
-            crate::face::Layer::Art(art) => Some(("description of a picture", art.alt.clone())),
-            crate::face::Layer::Text(_) => None,
-        }));
-    }
-    shown
 }
 
 /// Where the first words of the piece are written.
@@ -92,9 +73,4 @@ fn host_texts(facts: &Facts<'_>) -> Vec<(&'static str, String)> {
     texts.push(("brief", facts.party.script.brief.clone()));
     texts.retain(|(_, text)| text.chars().count() >= LEAST_CHARS);
     texts
-}
-
-/// Whether a code stands in a text as a word of its own, just as it is set on the lock.
-fn holds(text: &str, code: &str) -> bool {
-    text.split(|c: char| !c.is_alphanumeric()).any(|word| word == code)
 }

@@ -1,4 +1,5 @@
-use super::{Draft, Facts, Sink, text, things};
+use super::{Draft, Facts, Sink, things};
+use crate::codes::words;
 use crate::diag::{Anchor, PuzzleField};
 
 check!(
@@ -18,7 +19,7 @@ check!(
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     for (puzzle, laid) in things::puzzles(facts) {
-        if laid.readings.remarks.iter().any(|remark| text::words(remark).iter().any(|word| word == "food")) {
+        if laid.readings.remarks.iter().any(|remark| words(remark).iter().any(|word| word == "food")) {
             let message = format!("\"{}\" hides its key inside food", puzzle.title);
             let draft = Draft::new(Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Setup), message);
             sink.add(draft.help("hide it under a sealed wrapper, on the box, or beside the plate"));

@@ -7,7 +7,6 @@ mod finding;
 mod ladder;
 mod prove;
 mod sink;
-mod text;
 mod things;
 
 use rayon::prelude::*;

@@ -1,4 +1,5 @@
-use super::{Draft, Facts, Sink, text};
+use super::{Draft, Facts, Sink};
+use crate::codes::words;
 use crate::diag::Anchor;
 
 check!(
@@ -33,7 +34,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
 
 /// The thing that a name names: the last word before "of", "with" and the like.
 fn thing(name: &str) -> Option<String> {
-    let words = text::words(name);
+    let words = words(name);
     let end = words.iter().position(|word| matches!(word.as_str(), "of" | "with" | "in" | "on" | "at" | "for" | "from" | "to"));
     let end = end.unwrap_or(words.len());
     words.get(end.checked_sub(1)?).cloned()

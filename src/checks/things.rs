@@ -1,6 +1,7 @@
 //! What several checks look up.
 
 use super::Facts;
+use crate::codes::as_set;
 use crate::kit::file::nearest;
 use crate::kit::material::{Material, material};
 use crate::kit::{Kit, Lock, LockKind, Place, Prop, Puzzle};
@@ -33,14 +34,6 @@ pub(super) fn codes<'a>(facts: &Facts<'a>) -> Vec<Code<'a>> {
             lock.kind.spells(&answer).then_some(Code { puzzle, lock, answer })
         })
         .collect()
-}
-
-/// An answer as it is set on a lock: letters and pushes in capitals.
-pub(super) fn as_set(kind: &LockKind, answer: &str) -> String {
-    match kind {
-        LockKind::Letters(_) | LockKind::Directions(_) => answer.trim().to_uppercase(),
-        LockKind::Digits(_) | LockKind::Key | LockKind::Spoken => answer.trim().to_owned(),
-    }
 }
 
 /// The puzzles of the kit with what became of them.

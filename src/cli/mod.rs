@@ -5,6 +5,7 @@
 
 mod check;
 mod check_json;
+mod codes;
 mod docs;
 mod explain;
 mod export;
@@ -76,6 +77,29 @@ enum Command {
         /// The kit's title
         #[arg(long)]
         title: Option<String>,
+    },
+    /// Propose codes for the whole kit: none easy to guess, none like another, none told by a text or a hint
+    Codes {
+        /// The kit
+        kit: Option<PathBuf>,
+        /// Another number draws other codes; the kit's own seed when left out
+        #[arg(long)]
+        seed: Option<u64>,
+        /// Codes not to use, such as last season's; parted by commas
+        #[arg(long, value_name = "CODES", value_delimiter = ',')]
+        avoid: Vec<String>,
+        /// A kit whose codes are not to be used
+        #[arg(long, value_name = "KIT")]
+        avoid_kit: Vec<PathBuf>,
+        /// Puzzles that keep their answers, by id; parted by commas
+        #[arg(long, value_name = "PUZZLES", value_delimiter = ',')]
+        keep: Vec<String>,
+        /// Write the codes into the kit
+        #[arg(long)]
+        write: bool,
+        /// Write the proposal as JSON
+        #[arg(long)]
+        json: bool,
     },
     /// List the mechanics
     Mechanics,
@@ -164,6 +188,11 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
             export::run(kit.as_deref(), &options, out)
         }
         Some(Command::New { folder, title }) => new::run(folder, title.as_deref(), out),
+        Some(Command::Codes { kit, seed, avoid, avoid_kit, keep, write, json }) => {
+            let kit = kit.as_deref();
+            let request = codes::Request { kit, seed: *seed, avoid, avoid_kit, keep, write: *write, json: *json };
+            codes::run(&request, out)
+        }
         Some(Command::Mechanics) => lists::mechanics(out),
         Some(Command::Themes) => lists::themes(out),
         Some(Command::Explain { name }) => explain::run(name, out),

@@ -80,7 +80,7 @@ impl Table<'_> {
         Made { puzzle: laid, pieces, trouble }
     }
 
-    fn view(&self, puzzle: &Puzzle, setup: &str, answer: &str) -> Hinted<(&Lock, Box<dyn AnyView>)> {
+    pub fn view(&self, puzzle: &Puzzle, setup: &str, answer: &str) -> Hinted<(&Lock, Box<dyn AnyView>)> {
         let mechanic = mechanics::find(&puzzle.mechanic)?;
         let lock = self.kit.lock(&puzzle.opens).ok_or_else(|| {
             let known: Vec<&str> = self.kit.locks.iter().map(|lock| lock.id.as_str()).collect();

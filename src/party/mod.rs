@@ -3,10 +3,13 @@
 mod labels;
 mod laid;
 mod letter;
+mod lock_table;
 mod notes;
+mod on_view;
 mod scale;
 mod seed;
 mod tokens;
+mod trial;
 
 use rayon::prelude::*;
 
@@ -23,7 +26,10 @@ use crate::script::Script;
 use crate::theme::{Colour, Loaded, Palette};
 use crate::units::Size;
 
+pub use lock_table::{LockLeft, lock_table};
+pub use on_view::{OnView, PieceWords, words_of};
 pub use seed::rng_of;
+pub use trial::Trial;
 
 /// One kit in its theme at one play level.
 #[derive(Debug)]

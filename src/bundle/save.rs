@@ -1,0 +1,78 @@
+use crate::diag::{Hinted, Trouble};
+use crate::files::{Files, VPath};
+use crate::kit::Kit;
+use crate::kit::file::write_kit;
+use crate::limits;
+
+use super::Opened;
+
+/// Where a kit file with comments is kept, before one without takes its place.
+const WITH_COMMENTS: &str = "kit-with-comments.ron";
+
+/// A kit's place on disk, and what is known of the file there.
+pub struct Saving<'a> {
+    /// The folder.
+    pub files: &'a dyn Files,
+    /// The kit file in it.
+    pub file: &'a VPath,
+    /// The file's text as it was read or written last; none when it could not be read.
+    pub known: Option<&'a str>,
+    /// The kit as it was read or written last.
+    pub saved: &'a Kit,
+    /// The place in words, for errors.
+    pub place: &'a str,
+}
+
+/// Saves a kit where it lies and answers the text written.
+///
+/// RON that the program writes has no comments: a file that has some is first kept under another name.
+///
+/// # Errors
+/// When the folder cannot be written or somebody else has changed the file meanwhile; the file there is then as it
+/// was.
+pub fn save(kit: &Kit, saving: &Saving<'_>) -> Hinted<String> {
+    let Saving { files, file, known, saved, place } = saving;
+    let now = files.read_text(file, limits::RON_BYTES).ok();
+    if let (Some(now), Some(known)) = (&now, known)
+        && now != known
+    {
+        return Err(Trouble::new("the file has been changed by another program since it was opened")
+            .at(*place)
+            .hint("save the kit in another folder, or open it anew to take those changes over"));
+    }
+    // What the program itself wrote has no comments, though a text in it may look like one.
+    let ours = write_kit(saved)?;
+    if let Some(now) = now.filter(|text| has_comments(text) && *text != ours) {
+        files.write(&VPath::new(WITH_COMMENTS)?, now.as_bytes())?;
+    }
+    let text = write_kit(kit)?;
+    files.write(file, text.as_bytes())?;
+    Ok(text)
+}
+
+/// Saves a changed copy of an opened kit in its place, and says where that is.
+///
+/// # Errors
+/// As [`save`]; and when the kit has no place on disk, as the demo kit that the program carries.
+pub fn save_changed(opened: &Opened, kit: &Kit) -> Hinted<String> {
+    let Some(folder) = &opened.folder else {
+        return Err(Trouble::new("the built-in demo kit cannot be changed in its place")
+            .hint("name a kit of your own; `inklatch new FOLDER` makes one"));
+    };
+    let place = folder.join(opened.file.as_str()).display().to_string();
+    let known = opened.files.read_text(&opened.file, limits::RON_BYTES).ok();
+    let saving = Saving {
+        files: opened.files.as_ref(),
+        file: &opened.file,
+        known: known.as_deref(),
+        saved: &opened.kit,
+        place: &place,
+    };
+    save(kit, &saving)?;
+    Ok(place)
+}
+
+/// Whether a line of RON is a comment or ends in one; a `//` within a text counts too, which does no harm.
+fn has_comments(text: &str) -> bool {
+    text.contains("//") || text.contains("/*")
+}

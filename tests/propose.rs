@@ -1,0 +1,122 @@
+//! Tests of `propose`: what is proposed is sound, the same every time, and refused with a reason where there is none.
+
+use std::collections::BTreeSet;
+
+use inklatch::bundle;
+use inklatch::checks::{Finding, prove};
+use inklatch::diag::{Level, Severity};
+use inklatch::kit::edit::apply_all;
+use inklatch::kit::{Kit, LockKind, RawSetup};
+use inklatch::propose::{Wish, propose};
+use inklatch::theme::Loaded;
+
+use crate::common::{THEME, plain_theme};
+use crate::sound::sound_kit;
+
+/// The findings about codes and readings of a kit at every level.
+fn found(kit: &Kit, theme: &Loaded) -> Vec<Finding> {
+    prove(kit, theme, None, &Level::ALL).unwrap().findings
+}
+
+fn about_codes(finding: &&Finding) -> bool {
+    finding.severity == Severity::Blocks
+        || matches!(
+            finding.name,
+            "near-code"
+                | "guessable-code"
+                | "code-in-plain-sight"
+                | "hint-says-it"
+                | "hint-for-another"
+                | "unproven-reading"
+        )
+}
+
+fn lines(findings: &[Finding]) -> String {
+    findings.iter().filter(about_codes).map(|f| format!("{}: {}: {}\n", f.name, f.anchor, f.message)).collect()
+}
+
+#[test]
+fn a_sound_kit_gets_other_sound_codes() {
+    let kit = sound_kit();
+    for seed in 0..5 {
+        let wish = Wish { seed, ..Wish::default() };
+        let proposal = propose(&kit, &THEME, &wish).unwrap();
+        assert_eq!(proposal, propose(&kit, &THEME, &wish).unwrap(), "the same wish gives the same codes");
+        assert!(proposal.kept.is_empty());
+        let mut fresh = kit.clone();
+        let back = apply_all(&mut fresh, proposal.edits(&kit));
+        assert!(kit.puzzles.iter().zip(&fresh.puzzles).all(|(old, new)| old.answer != new.answer));
+        assert_eq!(lines(&found(&fresh, &THEME)), "");
+        apply_all(&mut fresh, back);
+        assert_eq!(fresh, kit);
+    }
+}
+
+#[test]
+fn the_demo_kits_get_codes_and_say_what_they_keep() {
+    let opened = bundle::open(None).unwrap();
+    let proposal = propose(&opened.kit, &opened.theme, &Wish::default()).unwrap();
+    let mut fresh = opened.kit.clone();
+    apply_all(&mut fresh, proposal.edits(&opened.kit));
+    assert_eq!(lines(&found(&fresh, &opened.theme)), "");
+    assert_eq!(proposal.changes.len() + proposal.kept.len(), opened.kit.puzzles.len());
+    assert!(proposal.changes.len() >= 5, "{proposal:?}");
+    assert!(proposal.kept.iter().all(|kept| !kept.why.is_empty()));
+    assert!(proposal.kept.iter().any(|kept| kept.why.contains("hiding place")), "{:?}", proposal.kept);
+}
+
+#[test]
+fn codes_to_avoid_and_puzzles_to_keep_are_respected() {
+    let kit = sound_kit();
+    let first = propose(&kit, &THEME, &Wish::default()).unwrap();
+    let avoid: Vec<String> = first.changes.iter().map(|change| change.new.clone()).collect();
+    let keep = BTreeSet::from([kit.puzzles[1].id.clone()]);
+    let second = propose(&kit, &THEME, &Wish { seed: 0, avoid: avoid.clone(), keep }).unwrap();
+    assert_eq!(second.changes.len(), 2);
+    assert!(second.changes.iter().all(|change| !avoid.contains(&change.new)), "{second:?}");
+    assert_eq!(second.kept[0].puzzle, kit.puzzles[1].id);
+}
+
+#[test]
+fn words_come_from_the_kit_or_stay() {
+    let mut kit = sound_kit();
+    kit.locks[1].kind = LockKind::Letters(vec!["BOG".into(), "EWI".into(), "LNX".into()]);
+    kit.puzzles[1].answer = "BEL".into();
+    kit.puzzles[1].setup = RawSetup::new("(places: [(name: \"the first page\", page: 4)])").unwrap();
+    let none = propose(&kit, &THEME, &Wish::default()).unwrap();
+    assert!(none.kept.iter().any(|kept| kept.why.contains("no word of the theme")), "{none:?}");
+    let word = inklatch::kit::WordForms { one: "gin".into(), ..Default::default() };
+    kit.words.insert("spirit".into(), word);
+    let some = propose(&kit, &THEME, &Wish::default()).unwrap();
+    assert!(some.changes.iter().any(|change| change.new == "GIN"), "{some:?}");
+}
+
+#[test]
+fn a_lock_too_small_is_told_why() {
+    let mut kit = sound_kit();
+    let theme = plain_theme();
+    // Three locks with two pushes: two codes that differ on one wheel only are too like, so four letters give four
+    // codes at most, and fewer without those that are each other backwards.
+    for (at, push) in ["UU", "DD", "LR"].iter().enumerate() {
+        kit.locks[at].kind = LockKind::Directions(2);
+        kit.puzzles[at].answer = (*push).into();
+        kit.puzzles[at].mechanic = "glow-ink".into();
+        kit.puzzles[at].setup = RawSetup::new("(places: [(name: \"the first page\", page: 4)])").unwrap();
+    }
+    match propose(&kit, &theme, &Wish::default()) {
+        Ok(proposal) => {
+            for kept in &proposal.kept {
+                assert!(kept.why.contains("no other code"), "{kept:?}");
+            }
+        }
+        Err(trouble) => assert!(trouble.to_string().contains("hint:"), "{trouble}"),
+    }
+    // With every other code to be avoided there is nothing to propose.
+    let avoid = (0..1000)
+        .map(|number| format!("{number:03}"))
+        .chain((0..10_000).map(|number| format!("{number:04}")))
+        .collect();
+    let proposal = propose(&sound_kit(), &theme, &Wish { avoid, ..Wish::default() }).unwrap();
+    assert!(proposal.changes.is_empty());
+    assert!(proposal.kept.iter().all(|kept| kept.why.contains("not to be avoided")), "{proposal:?}");
+}
