@@ -4,6 +4,7 @@ mod draw;
 mod lay;
 mod read;
 mod texts;
+mod work;
 
 use serde::{Deserialize, Serialize};
 
@@ -13,6 +14,7 @@ use crate::face::Piece;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::paper;
+use crate::mechanics::work::{Effort, Work};
 use crate::readings::{Budget, Readings};
 
 /// The mechanic.
@@ -34,6 +36,8 @@ pub struct Setup {
     pub backwards: bool,
     /// Whether words may run aslant.
     pub aslant: bool,
+    /// How much work it shall be.
+    pub work: Effort,
 }
 
 impl Default for Setup {
@@ -42,7 +46,7 @@ impl Default for Setup {
             "FROST", "SLEDGE", "LANTERN", "ICICLE", "MITTEN", "CANDLE", "ROBIN", "HEARTH", "BLANKET", "KETTLE", "OWL",
             "BELFRY",
         ];
-        Self { words: words.map(str::to_owned).to_vec(), backwards: false, aslant: true }
+        Self { words: words.map(str::to_owned).to_vec(), backwards: false, aslant: true, work: Effort::Fair }
     }
 }
 
@@ -107,6 +111,10 @@ impl Mechanic for LeftoverLetters {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
+    }
+
+    fn work(&self, view: &View) -> Option<Work> {
+        work::work(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

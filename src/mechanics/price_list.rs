@@ -5,6 +5,7 @@ mod draw;
 mod lay;
 mod read;
 mod texts;
+mod work;
 
 use serde::{Deserialize, Serialize};
 
@@ -14,6 +15,7 @@ use crate::face::Piece;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::paper;
+use crate::mechanics::work::{Effort, Work};
 use crate::readings::{Budget, Readings};
 
 /// The mechanic.
@@ -34,12 +36,20 @@ pub struct Setup {
     pub most: u8,
     /// Bills beyond those that are needed.
     pub spare: u8,
+    /// How much work it shall be.
+    pub work: Effort,
 }
 
 impl Default for Setup {
     fn default() -> Self {
         let things = ["cup of tea", "honey bun", "roast apple", "bag of nuts", "gingerbread star", "bowl of soup"];
-        Self { things: things.map(str::to_owned).to_vec(), coin: "pennies".into(), most: 3, spare: 0 }
+        Self {
+            things: things.map(str::to_owned).to_vec(),
+            coin: "pennies".into(),
+            most: 3,
+            spare: 0,
+            work: Effort::Fair,
+        }
     }
 }
 
@@ -116,6 +126,10 @@ impl Mechanic for PriceList {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
+    }
+
+    fn work(&self, view: &View) -> Option<Work> {
+        work::work(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

@@ -4,6 +4,7 @@ mod draw;
 mod lay;
 mod read;
 mod texts;
+mod work;
 
 use serde::{Deserialize, Serialize};
 
@@ -13,6 +14,7 @@ use crate::face::Piece;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::paper;
+use crate::mechanics::work::{Effort, Work};
 use crate::readings::{Budget, Readings};
 
 /// The mechanic.
@@ -34,12 +36,14 @@ pub struct Setup {
     pub liars: u8,
     /// Whether the sheet tells how many say what is false.
     pub tell_count: bool,
+    /// How much work it shall be.
+    pub work: Effort,
 }
 
 impl Default for Setup {
     fn default() -> Self {
         let names = ["Ida", "Jonas", "Maud", "Piet", "Runa", "Silas", "Tove", "Ulf", "Vera"];
-        Self { names: names.map(str::to_owned).to_vec(), liars: 2, tell_count: true }
+        Self { names: names.map(str::to_owned).to_vec(), liars: 2, tell_count: true, work: Effort::Fair }
     }
 }
 
@@ -136,6 +140,10 @@ impl Mechanic for TruthTellers {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
+    }
+
+    fn work(&self, view: &View) -> Option<Work> {
+        work::work(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

@@ -44,31 +44,26 @@ impl Work {
 /// the first where the work is `Fair`.
 ///
 /// # Errors
-/// When none could be made, what kept the first from being made.
+/// What kept the first from being made.
 pub fn arranged<V>(
     effort: Effort,
     rng: &mut Rng,
     make: &mut dyn FnMut(&mut Rng) -> Hinted<V>,
     count: &dyn Fn(&V) -> u32,
 ) -> Hinted<V> {
-    let first = make(rng);
+    let mut best = make(rng)?;
     if effort == Effort::Fair {
-        return first;
+        return Ok(best);
     }
-    let mut best = first.map(|view| (count(&view), view));
+    let mut so_far = count(&best);
     for _ in 1..limits::WORK_STARTS {
         let Ok(view) = make(rng) else { continue };
         let work = count(&view);
-        let better = match (&best, effort) {
-            (Err(_), _) => true,
-            (Ok((so_far, _)), Effort::Light) => work < *so_far,
-            (Ok((so_far, _)), _) => work > *so_far,
-        };
-        if better {
-            best = Ok((work, view));
+        if if effort == Effort::Light { work < so_far } else { work > so_far } {
+            (so_far, best) = (work, view);
         }
     }
-    best.map(|(_, view)| view)
+    Ok(best)
 }
 
 /// "one cell", "3 cells": a number with its noun, which an s makes many.

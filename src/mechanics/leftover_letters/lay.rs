@@ -1,10 +1,11 @@
 use rand::RngExt as _;
 use rand::seq::SliceRandom as _;
 
-use super::{NO_LETTER, Setup, View, read};
+use super::{NO_LETTER, Setup, View, read, work};
 use crate::diag::{Hinted, Trouble};
 use crate::limits;
 use crate::mechanics::words::symbols;
+use crate::mechanics::work::{Effort, arranged};
 use crate::mechanics::{Job, Rng};
 use crate::readings::Budget;
 use crate::readings::occurrences::{DIRECTIONS, cells_from};
@@ -20,6 +21,13 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
         return Err(Trouble::new(format!("the word {word} of the list holds what the letters left over shall spell"))
             .hint("leave it out, or write another answer"));
     }
+    arranged(setup.work, rng, &mut |rng| square(setup, &words, &message, job, rng), &|view| {
+        work::work(view).map_or(0, |work| work.count)
+    })
+}
+
+/// A square in which each word stands in one place and the rest spells the message.
+fn square(setup: &Setup, words: &[String], message: &str, job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
     let letters = message.len() + words.iter().map(String::len).sum::<usize>();
     let longest = words.iter().map(String::len).max().unwrap_or(0);
     // The smallest square that takes all letters, and up to three more rows and columns where that is too tight.
@@ -32,8 +40,8 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
         if side > limits::SEARCH_SIDE {
             break;
         }
-        if let Some(rows) = strew(setup, &words, &message, side, rng) {
-            let mut listed = words.clone();
+        if let Some(rows) = strew(setup, words, message, side, rng) {
+            let mut listed = words.to_vec();
             listed.sort_unstable();
             let view = View { rows, words: listed };
             let found = read::readings(&view, job.lock, &mut Budget::new(limits::GRID_STEPS));
@@ -110,7 +118,8 @@ fn place(setup: &Setup, word: &str, grid: &mut [Vec<char>], rng: &mut Rng) -> Op
         let (down, right) = DIRECTIONS[direction];
         let aslant = down != 0 && right != 0;
         let backwards = right < 0 || (right == 0 && down < 0);
-        if (aslant && !setup.aslant) || (backwards && !setup.backwards) {
+        let plain = setup.work == Effort::Light;
+        if (aslant && (plain || !setup.aslant)) || (backwards && (plain || !setup.backwards)) {
             continue;
         }
         let start = (rng.random_range(0..side), rng.random_range(0..side));

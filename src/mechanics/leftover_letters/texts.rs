@@ -51,6 +51,8 @@ left over by chance.
 - `words`: the words to find, of 3 letters or more, A to Z. None may stand within another, read either way.
 - `backwards`: whether words may run to the left or upwards; harder for children.
 - `aslant`: whether words may run aslant.
+- `work`: `Light`: words run to the right and straight down only, whatever else is allowed, with few places that begin \
+like a word. `Fair`: as allowed. `Deep`: of several squares the one with the most turns and false starts.
 
 ## Example
 (

@@ -3,10 +3,11 @@ use std::collections::BTreeSet;
 use rand::RngExt as _;
 use rand::seq::SliceRandom as _;
 
-use super::{Bill, Setup, View, read};
+use super::{Bill, Setup, View, read, work};
 use crate::diag::{Hinted, Trouble};
 use crate::limits;
 use crate::mechanics::words::{digits_only, symbols};
+use crate::mechanics::work::{Effort, arranged};
 use crate::mechanics::{Job, Rng};
 use crate::readings::Budget;
 
@@ -30,6 +31,14 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
             limits::BILL_SPARE
         )));
     }
+    arranged(setup.work, rng, &mut |rng| bills(setup, &answer, job, rng), &|view| {
+        work::work(view).map_or(0, |work| work.count)
+    })
+}
+
+/// Bills that settle every price.
+fn bills(setup: &Setup, answer: &[char], job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
+    let count = answer.len();
     let mut things: Vec<String> = setup.things.iter().map(|thing| thing.trim().to_owned()).collect();
     things.shuffle(rng);
     things.truncate(count);
@@ -37,11 +46,14 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
     let mut asked: Vec<usize> = (0..count).collect();
     asked.shuffle(rng);
     let mut prices = vec![0; count];
-    for (place, digit) in asked.iter().zip(&answer) {
+    for (place, digit) in asked.iter().zip(answer) {
         prices[*place] = digit.to_digit(10).unwrap_or_default();
     }
     for _ in 0..limits::GRID_STARTS {
-        let mut bills: Vec<Bill> = Vec::new();
+        let mut bills: Vec<Bill> = match setup.work {
+            Effort::Light => stairs(&prices, setup.most, rng),
+            Effort::Fair | Effort::Deep => Vec::new(),
+        };
         for _ in 0..limits::GRID_STARTS {
             let bill = bill(&prices, setup.most, rng);
             let grown = |bills: &[Bill]| {
@@ -69,6 +81,22 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
     Err(Trouble::new("no bills were found that settle every price").hint("set `most` to 2 or more"))
 }
 
+/// Bills of which the first names one thing, and each that follows one thing more and one that is known by then.
+fn stairs(prices: &[u32], most: u8, rng: &mut Rng) -> Vec<Bill> {
+    let mut places: Vec<usize> = (0..prices.len()).collect();
+    places.shuffle(rng);
+    let mut bills = Vec::new();
+    for (step, place) in places.iter().enumerate() {
+        let mut pieces = vec![0; prices.len()];
+        pieces[*place] = rng.random_range(1..=u32::from(most));
+        if step > 0 {
+            pieces[places[rng.random_range(0..step)]] = rng.random_range(1..=u32::from(most));
+        }
+        bills.push(totalled(pieces, prices));
+    }
+    bills
+}
+
 /// A bill of two or three different things; the first starts at one piece more often than not, to keep sums small.
 fn bill(prices: &[u32], most: u8, rng: &mut Rng) -> Bill {
     let mut places: Vec<usize> = (0..prices.len()).collect();
@@ -78,6 +106,10 @@ fn bill(prices: &[u32], most: u8, rng: &mut Rng) -> Bill {
     for place in places {
         pieces[place] = rng.random_range(1..=u32::from(most));
     }
+    totalled(pieces, prices)
+}
+
+fn totalled(pieces: Vec<u32>, prices: &[u32]) -> Bill {
     let total = pieces.iter().zip(prices).map(|(count, price)| count * price).sum();
     Bill { pieces, total }
 }

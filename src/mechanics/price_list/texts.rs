@@ -55,6 +55,8 @@ The answer must be digits, one thing for each.
 - `coin`: what the prices are counted in: \"pennies\", \"crowns\".
 - `most`: the most pieces of one thing on a bill, 1 to 5.
 - `spare`: bills beyond those that are needed, up to 4; they make it easier.
+- `work`: `Light`: the bills can be taken so that each leaves one price open. `Fair`: any that settle the prices. `Deep`: \
+of several sets of bills the one that takes the most comparing and trying.
 
 ## Example
 (

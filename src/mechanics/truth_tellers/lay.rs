@@ -3,10 +3,11 @@ use std::collections::BTreeSet;
 use rand::RngExt as _;
 use rand::seq::{IndexedRandom as _, SliceRandom as _};
 
-use super::{Claim, Setup, Speaker, View, read};
+use super::{Claim, Setup, Speaker, View, read, work};
 use crate::diag::{Hinted, Trouble};
 use crate::limits;
 use crate::mechanics::words::{any_symbol, symbols};
+use crate::mechanics::work::arranged;
 use crate::mechanics::{Job, Rng};
 
 pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
@@ -30,6 +31,15 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
         ))
         .hint("write as many `names`, each different"));
     }
+    arranged(setup.work, rng, &mut |rng| fitting(setup, &answer, job, rng), &|view| {
+        work::work(view).map_or(0, |work| work.count)
+    })
+}
+
+/// Speakers whose sentences only one case fits: the one in which those who tell the truth wear the answer.
+fn fitting(setup: &Setup, answer: &[char], job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
+    let liars = usize::from(setup.liars);
+    let count = answer.len() + liars;
     for _ in 0..limits::GRID_STARTS * limits::GRID_STARTS {
         let mut truthful: Vec<bool> = (0..count).map(|at| at < answer.len()).collect();
         truthful.shuffle(rng);

@@ -76,6 +76,8 @@ down, are the answer; the others' badges are drawn by chance.
 stand here and are left out.
 - `liars`: how many say what is false; 2 or 3 are enough.
 - `tell_count`: whether the sheet tells how many they are. Without it the puzzle is harder.
+- `work`: `Light`: of several sets of sentences the one that takes the fewest trials. `Fair`: any. `Deep`: the one that \
+takes the most.
 
 ## Example
 (
