@@ -176,7 +176,7 @@ pub fn lay_out(
     let symbols: Vec<&str> = THEME.theme.symbols.keys().map(String::as_str).collect();
     let colours: Vec<(&str, Colour)> =
         THEME.theme.colours.iter().filter_map(|(name, hex)| Some((name.as_str(), Colour::parse(hex)?))).collect();
-    let job = Job { answer, lock, symbols: &symbols, colours: &colours };
+    let job = Job { answer, lock, symbols: &symbols, marks: &["gear"], colours: &colours };
     mechanic.lay_out(setup, &job, &mut rng(seed))
 }
 

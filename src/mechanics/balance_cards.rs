@@ -4,10 +4,12 @@
 mod draw;
 mod read;
 mod texts;
+mod work;
 
 use std::collections::BTreeSet;
 
-use rand::seq::SliceRandom as _;
+use rand::RngExt as _;
+use rand::seq::{IndexedRandom as _, SliceRandom as _};
 use serde::{Deserialize, Serialize};
 
 use super::{Dressing, Job, Mechanic, Meta, Part, Rng};
@@ -18,8 +20,8 @@ use crate::kit::{HintLadder, LockKind};
 use crate::limits;
 use crate::mechanics::paper;
 use crate::mechanics::words::symbols;
+use crate::mechanics::work::{Effort, Work, arranged};
 use crate::readings::{Budget, Readings};
-use rand::RngExt as _;
 
 /// The mechanic.
 #[derive(Debug)]
@@ -38,11 +40,13 @@ pub struct Setup {
     pub things: Vec<String>,
     /// Weighings beyond those that are needed.
     pub spare: u8,
+    /// How much work it shall be.
+    pub work: Effort,
 }
 
 impl Default for Setup {
     fn default() -> Self {
-        Self { things: Vec::new(), spare: 1 }
+        Self { things: Vec::new(), spare: 1, work: Effort::Fair }
     }
 }
 
@@ -76,6 +80,9 @@ pub struct Weighing {
     pub lighter: usize,
     /// Whether the heavier lies on the left.
     pub left: bool,
+    /// A third thing that lies on both pans.
+    #[serde(default)]
+    pub both: Option<usize>,
 }
 
 impl Mechanic for BalanceCards {
@@ -104,30 +111,9 @@ impl Mechanic for BalanceCards {
             return Err(Trouble::new(format!("{count} things cannot be put in order on one sheet"))
                 .hint(format!("give the puzzle a lock of 2 to {} wheels", limits::SCALES_THINGS)));
         }
-        let ranked = ranked(setup, job, count, rng)?;
-        // Places on the sheet by chance: place[rank] is where the thing of that rank is listed.
-        let mut place: Vec<usize> = (0..count).collect();
-        place.shuffle(rng);
-        let mut things: Vec<(usize, Thing)> = place
-            .iter()
-            .zip(ranked)
-            .zip(answer)
-            .map(|((place, symbol), tag)| (*place, Thing { symbol, tag }))
-            .collect();
-        things.sort_by_key(|(place, _)| *place);
-
-        // Neighbours in rank must be weighed against each other; every other weighing follows from those.
-        let mut pairs: Vec<(usize, usize)> = (1..count).map(|rank| (rank - 1, rank)).collect();
-        let mut others: Vec<(usize, usize)> =
-            (0..count).flat_map(|heavy| (heavy + 2..count).map(move |light| (heavy, light))).collect();
-        others.shuffle(rng);
-        pairs.extend(others.into_iter().take(usize::from(setup.spare)));
-        pairs.shuffle(rng);
-        let weighings = pairs
-            .into_iter()
-            .map(|(heavy, light)| Weighing { heavier: place[heavy], lighter: place[light], left: rng.random() })
-            .collect();
-        Ok(View { things: things.into_iter().map(|(_, thing)| thing).collect(), weighings })
+        arranged(setup.work, rng, &mut |rng| weighed(setup, &answer, job, rng), &|view| {
+            work::work(view).map_or(0, |work| work.count)
+        })
     }
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
@@ -150,6 +136,10 @@ impl Mechanic for BalanceCards {
         texts::reason(view, cx)
     }
 
+    fn work(&self, view: &View) -> Option<Work> {
+        work::work(view)
+    }
+
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
         paper::reset(&[texts::name(cx)])
     }
@@ -159,10 +149,47 @@ impl Mechanic for BalanceCards {
     }
 }
 
+/// Things with the answer on their tags, from heavy to light, and the weighings that tell it.
+fn weighed(setup: &Setup, answer: &[char], job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
+    let count = answer.len();
+    let ranked = ranked(setup, job, count, rng)?;
+    // Places on the sheet by chance: place[rank] is where the thing of that rank is listed.
+    let mut place: Vec<usize> = (0..count).collect();
+    place.shuffle(rng);
+    let mut things: Vec<(usize, Thing)> = place
+        .iter()
+        .zip(ranked)
+        .zip(answer)
+        .map(|((place, symbol), tag)| (*place, Thing { symbol, tag: *tag }))
+        .collect();
+    things.sort_by_key(|(place, _)| *place);
+
+    // Neighbours in rank must be weighed against each other; every other weighing follows from those.
+    let mut pairs: Vec<(usize, usize)> = (1..count).map(|rank| (rank - 1, rank)).collect();
+    let mut others: Vec<(usize, usize)> =
+        (0..count).flat_map(|heavy| (heavy + 2..count).map(move |light| (heavy, light))).collect();
+    if setup.work != Effort::Light {
+        others.shuffle(rng);
+        pairs.extend(others.into_iter().take(usize::from(setup.spare)));
+        pairs.shuffle(rng);
+    }
+    let mut weighings = Vec::new();
+    for (heavier, lighter) in pairs {
+        let left = rng.random();
+        let third: Vec<usize> = (0..count).filter(|rank| *rank != heavier && *rank != lighter).collect();
+        let both = match setup.work {
+            Effort::Deep => third.choose(rng).map(|rank| place[*rank]),
+            Effort::Light | Effort::Fair => None,
+        };
+        weighings.push(Weighing { heavier: place[heavier], lighter: place[lighter], left, both });
+    }
+    Ok(View { things: things.into_iter().map(|(_, thing)| thing).collect(), weighings })
+}
+
 /// Symbols for the things, from heavy to light.
 fn ranked(setup: &Setup, job: &Job<'_>, count: usize, rng: &mut Rng) -> Hinted<Vec<String>> {
     let mut chosen: Vec<String> = if setup.things.is_empty() {
-        job.symbols.iter().map(|name| (*name).to_owned()).collect()
+        drawn(job, count)
     } else {
         setup.things.iter().map(|name| name.trim().to_owned()).collect()
     };
@@ -181,4 +208,14 @@ fn ranked(setup: &Setup, job: &Job<'_>, count: usize, rng: &mut Rng) -> Hinted<V
     chosen.shuffle(rng);
     chosen.truncate(count);
     Ok(chosen)
+}
+
+/// Symbols to choose from where the author lists none: all that mark no lock, or all where those are too few.
+fn drawn(job: &Job<'_>, count: usize) -> Vec<String> {
+    let names = |marks: bool| {
+        let kept = job.symbols.iter().filter(|name| marks || !job.marks.contains(name));
+        kept.map(|name| (*name).to_owned()).collect::<Vec<String>>()
+    };
+    let free = names(false);
+    if free.len() < count { names(true) } else { free }
 }

@@ -3,6 +3,7 @@
 mod draw;
 mod read;
 mod texts;
+mod work;
 
 use rand::RngExt as _;
 use rand::seq::SliceRandom as _;
@@ -15,6 +16,7 @@ use crate::kit::material::{Need, PrepStep};
 use crate::kit::{HintLadder, LockKind};
 use crate::limits;
 use crate::mechanics::words::{digits_only, symbols};
+use crate::mechanics::work::{Effort, Work, arranged};
 use crate::readings::{Budget, Readings};
 
 /// The mechanic.
@@ -35,6 +37,8 @@ const ORDER: &str = "Begin with the marked piece and lay all pieces in one row, 
 pub struct Setup {
     /// A line above the rule on the card.
     pub card_text: String,
+    /// How much work it shall be.
+    pub work: Effort,
 }
 
 /// What guests see.
@@ -47,6 +51,17 @@ pub struct View {
     pub pieces: Vec<(u8, u8)>,
     /// Which piece is marked as the first.
     pub first: Option<usize>,
+    /// Whether each piece carries an arrow from its left half to its right one, which points away from the first.
+    #[serde(default)]
+    pub arrows: bool,
+}
+
+impl View {
+    /// The order rule as the card prints it.
+    fn order(&self) -> String {
+        let arrows = if self.arrows { " Every arrow points away from the marked piece." } else { "" };
+        format!("{ORDER}{arrows}")
+    }
 }
 
 impl Mechanic for DominoChain {
@@ -78,31 +93,9 @@ impl Mechanic for DominoChain {
             return Err(Trouble::new(format!("a row of dominoes has no {} places to read", answer.len()))
                 .hint(format!("give the puzzle a lock of 2 to {} wheels", limits::DOMINOES - 1)));
         }
-        let joins: Vec<u8> =
-            answer.iter().filter_map(|digit| digit.to_digit(10).and_then(|digit| u8::try_from(digit).ok())).collect();
-        // The outer halves of the row take numbers of their own where there are any, so that nothing fits there.
-        let mut ends: Vec<u8> = (0..=9).filter(|pips| !joins.contains(pips)).collect();
-        ends.shuffle(rng);
-        let end = |at: usize| ends.get(at).or(ends.first()).copied().unwrap_or_default();
-        let row: Vec<u8> = [end(0)].into_iter().chain(joins.iter().copied()).chain([end(1)]).collect();
-        let mut pieces: Vec<(usize, (u8, u8))> = row
-            .windows(2)
-            .enumerate()
-            .map(|(at, halves)| {
-                let (a, b) = (halves[0], halves[1]);
-                (at, if rng.random() { (a, b) } else { (b, a) })
-            })
-            .collect();
-        pieces.shuffle(rng);
-        let first = pieces.iter().position(|(at, _)| *at == 0);
-        let pieces: Vec<(u8, u8)> = pieces.into_iter().map(|(_, piece)| piece).collect();
-        let view = View { card_text: setup.card_text.trim().to_owned(), pieces, first };
-        let found = read::readings(&view, job.lock, &mut Budget::new(limits::GRID_STEPS));
-        if found.list.len() != 1 || found.unproven {
-            return Err(Trouble::new("the dominoes for this answer chain in more than one way")
-                .hint("write an answer that repeats fewer digits"));
-        }
-        Ok(view)
+        arranged(setup.work, rng, &mut |rng| row(setup, &answer, job.lock, rng), &|view| {
+            work::work(view).map_or(0, |work| work.count)
+        })
     }
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
@@ -136,6 +129,10 @@ impl Mechanic for DominoChain {
         texts::reason(view, cx)
     }
 
+    fn work(&self, view: &View) -> Option<Work> {
+        work::work(view)
+    }
+
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
         format!("Count {}, shuffle them and put them back.", texts::pieces_name(cx))
     }
@@ -143,4 +140,59 @@ impl Mechanic for DominoChain {
     fn draft_hints(&self, view: &View, cx: &Dressing<'_>) -> HintLadder {
         texts::draft_hints(view, cx)
     }
+}
+
+/// The pieces whose row reads the answer, and no other.
+fn row(setup: &Setup, answer: &[char], lock: &LockKind, rng: &mut Rng) -> Hinted<View> {
+    let joins: Vec<u8> =
+        answer.iter().filter_map(|digit| digit.to_digit(10).and_then(|digit| u8::try_from(digit).ok())).collect();
+    // The outer halves of the row take numbers of their own where there are any, so that nothing fits there.
+    let mut ends: Vec<u8> = (0..=9).filter(|pips| !joins.contains(pips)).collect();
+    ends.shuffle(rng);
+    let end = |at: usize| ends.get(at).or(ends.first()).copied().unwrap_or_default();
+    if setup.work == Effort::Deep {
+        // Where the outer half of the first piece fits elsewhere, the row can be begun the wrong way round.
+        let mut starts = joins.clone();
+        starts.shuffle(rng);
+        for start in starts {
+            if let Ok(view) = chained(setup, start, &joins, end(1), lock, rng) {
+                return Ok(view);
+            }
+        }
+    }
+    chained(setup, end(0), &joins, end(1), lock, rng)
+}
+
+fn chained(setup: &Setup, first: u8, joins: &[u8], last: u8, lock: &LockKind, rng: &mut Rng) -> Hinted<View> {
+    let row: Vec<u8> = [first].into_iter().chain(joins.iter().copied()).chain([last]).collect();
+    let arrows = setup.work == Effort::Light;
+    let mut pieces: Vec<(usize, (u8, u8))> = row
+        .windows(2)
+        .enumerate()
+        .map(|(at, halves)| {
+            let (a, b) = (halves[0], halves[1]);
+            (at, if rng.random() || arrows { (a, b) } else { (b, a) })
+        })
+        .collect();
+    pieces.shuffle(rng);
+    let first = pieces.iter().position(|(at, _)| *at == 0);
+    let pieces: Vec<(u8, u8)> = pieces.into_iter().map(|(_, piece)| piece).collect();
+    let view = View { card_text: setup.card_text.trim().to_owned(), pieces, first, arrows };
+    let found = read::readings(&view, lock, &mut Budget::new(limits::GRID_STEPS));
+    if found.list.len() == 1 && !found.unproven {
+        return Ok(view);
+    }
+    let answer: String = joins.iter().map(u8::to_string).collect();
+    let other = found.list.iter().find(|reading| reading.answer != answer);
+    let also = other.map_or(String::new(), |other| format!(": the same pieces also read {}", other.answer));
+    let trouble = Trouble::new(format!("the dominoes for {answer} chain in more than one way{also}"));
+    Err(if arrows {
+        trouble.hint(
+            "two ways lead from one digit back to it, and either may come first: let that digit stand twice at most",
+        )
+    } else {
+        trouble
+            .hint("what lies between a digit and the same digit again can be turned round: let no digit come again after two others that differ")
+            .hint("or set `work: Light`: its arrows tell which way round a piece lies")
+    })
 }

@@ -13,6 +13,7 @@ use crate::face::Piece;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::paper;
+use crate::mechanics::work::{Effort, Work};
 use crate::readings::matching::{Clue, Item, Matching};
 use crate::readings::{Budget, Readings};
 
@@ -32,6 +33,8 @@ pub struct Setup {
     pub tag: String,
     /// Statements beyond those that are needed.
     pub spare: u8,
+    /// How much work it shall be.
+    pub work: Effort,
 }
 
 /// A kind of things.
@@ -62,6 +65,7 @@ impl Default for Setup {
             ],
             tag: "tag".into(),
             spare: 0,
+            work: Effort::Fair,
         }
     }
 }
@@ -178,6 +182,10 @@ impl Mechanic for LogicGrid {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
+    }
+
+    fn work(&self, view: &View) -> Option<Work> {
+        texts::work(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

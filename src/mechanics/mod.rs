@@ -138,6 +138,8 @@ pub struct Job<'a> {
     pub lock: &'a LockKind,
     /// The theme's symbols, by name, for mechanics that draw with them.
     pub symbols: &'a [&'a str],
+    /// The symbols that mark the kit's locks: one among the things of a puzzle would be taken for the mark.
+    pub marks: &'a [&'a str],
     /// The theme's telling colours: name and value.
     pub colours: &'a [(&'a str, crate::theme::Colour)],
 }

@@ -1,4 +1,5 @@
-//! `picture-grid`: the lengths of the runs of ink in rows and columns; each filled panel shows a digit.
+//! `picture-grid`: the lengths of the runs of ink in rows and columns; each filled panel shows a digit
+//! or a letter.
 
 mod draw;
 mod glyphs;
@@ -14,11 +15,13 @@ use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::limits;
 use crate::mechanics::paper;
-use crate::mechanics::words::{digits_only, symbols};
-use crate::readings::runs::Runs;
+use crate::mechanics::words::symbols;
+use crate::mechanics::work::{Effort, Work, arranged, counted};
+use crate::readings::runs::{Cell, Runs};
 use crate::readings::{Budget, Readings};
-use glyphs::Shape;
+use glyphs::{Shape, Shows};
 use rand::RngExt as _;
+use rand::seq::SliceRandom as _;
 
 /// The mechanic.
 #[derive(Debug)]
@@ -33,15 +36,17 @@ const ORDER: &str = "Read the panels in the order of their numbers.";
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct Setup {
-    /// How the digits are drawn.
+    /// How the digits or letters are drawn.
     pub shape: Shape,
-    /// Blank rows and columns round the digit, so that its place in the panel is not known beforehand.
+    /// Blank rows and columns round the symbol, so that its place in the panel is not known beforehand.
     pub margin: u8,
+    /// How much work it shall be.
+    pub work: Effort,
 }
 
 impl Default for Setup {
     fn default() -> Self {
-        Self { shape: Shape::Thin, margin: 1 }
+        Self { shape: Shape::Thin, margin: 1, work: Effort::Fair }
     }
 }
 
@@ -51,6 +56,9 @@ impl Default for Setup {
 pub struct View {
     /// The panels in the order of their numbers.
     pub panels: Vec<Panel>,
+    /// What they show.
+    #[serde(default)]
+    pub shows: Shows,
 }
 
 /// A panel: the lengths of the runs of its rows and columns.
@@ -61,11 +69,25 @@ pub struct Panel {
     pub rows: Vec<Vec<usize>>,
     /// Of each column, from top to bottom.
     pub cols: Vec<Vec<usize>>,
+    /// Row and column of the cells that are filled from the start.
+    #[serde(default)]
+    pub given: Vec<(usize, usize)>,
 }
 
 impl Panel {
     fn runs(&self) -> Runs {
         Runs { rows: self.rows.clone(), cols: self.cols.clone() }
+    }
+
+    /// The grid as guests get it; cells given beyond its edge are left out.
+    fn start(&self) -> Vec<Vec<Cell>> {
+        let mut grid = self.runs().open();
+        for (row, col) in &self.given {
+            if let Some(cell) = grid.get_mut(*row).and_then(|line| line.get_mut(*col)) {
+                *cell = Cell::Ink;
+            }
+        }
+        grid
     }
 }
 
@@ -76,7 +98,7 @@ impl Mechanic for PictureGrid {
     const META: Meta = Meta {
         id: "picture-grid",
         name: "Picture grid",
-        guests: "fill cells by the numbers beside rows and columns until each panel shows a digit",
+        guests: "fill cells by the numbers beside rows and columns until each panel shows a digit or a letter",
         order: "the numbers of the panels",
         prints: "the sheet with the panels",
         host: "cuts it out and lays a pencil beside it",
@@ -90,7 +112,16 @@ impl Mechanic for PictureGrid {
 
     fn lay_out(&self, setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
         let answer = symbols(job.answer, job.lock)?;
-        digits_only(&answer)?;
+        let shows = match () {
+            () if answer.iter().all(char::is_ascii_digit) => Shows::Digits,
+            () if answer.iter().all(char::is_ascii_uppercase) => Shows::Letters,
+            () => {
+                return Err(Trouble::new(
+                    "a sheet shows digits or letters A to Z, and the answer is neither throughout",
+                )
+                .hint("write an answer of digits only, or of letters A to Z only"));
+            }
+        };
         if answer.len() > limits::PANELS {
             return Err(Trouble::new(format!("{} panels do not fit on a sheet", answer.len()))
                 .hint(format!("give the puzzle a lock of at most {} wheels", limits::PANELS)));
@@ -99,25 +130,9 @@ impl Mechanic for PictureGrid {
             return Err(Trouble::new(format!("a margin of {} cells makes the panels too small to fill", setup.margin))
                 .hint(format!("take a `margin` of at most {}", limits::PANEL_MARGIN)));
         }
-        let margin = usize::from(setup.margin);
-        let mut panels = Vec::new();
-        for digit in answer {
-            let glyph = setup.shape.picture(digit).ok_or_else(|| {
-                Trouble::new(format!("there is no picture of {digit}")).hint("write an answer of digits")
-            })?;
-            // The digit stands anywhere within its margin, so that equal digits need not have equal panels.
-            let (left, top) = (rng.random_range(0..=margin), rng.random_range(0..=margin));
-            let width = glyph.first().map_or(0, Vec::len) + margin;
-            let mut picture = vec![vec![false; width]; glyph.len() + margin];
-            for (row, line) in glyph.iter().enumerate() {
-                for (col, ink) in line.iter().enumerate() {
-                    picture[row + top][col + left] = *ink;
-                }
-            }
-            let Runs { rows, cols } = Runs::of(&picture);
-            panels.push(Panel { rows, cols });
-        }
-        Ok(View { panels })
+        arranged(setup.work, rng, &mut |rng| panels(setup, &answer, shows, rng), &|view| {
+            work(view).map_or(0, |work| work.count)
+        })
     }
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
@@ -140,6 +155,10 @@ impl Mechanic for PictureGrid {
         texts::reason(view, cx)
     }
 
+    fn work(&self, view: &View) -> Option<Work> {
+        work(view)
+    }
+
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
         paper::reset(&[texts::name(cx)])
     }
@@ -147,4 +166,64 @@ impl Mechanic for PictureGrid {
     fn draft_hints(&self, view: &View, cx: &Dressing<'_>) -> HintLadder {
         texts::draft_hints(view, cx)
     }
+}
+
+/// Blank lines that a deep puzzle has beyond the author's, for then more places must be thought of.
+const DEEP_MARGIN: u8 = 2;
+/// Of so many inked cells one is given in a light puzzle.
+const GIVEN_OF: usize = 3;
+
+fn panels(setup: &Setup, answer: &[char], shows: Shows, rng: &mut Rng) -> Hinted<View> {
+    let deep = if setup.work == Effort::Deep { DEEP_MARGIN } else { 0 };
+    let margin = usize::from(setup.margin.saturating_add(deep).min(limits::PANEL_MARGIN));
+    let mut panels = Vec::new();
+    for symbol in answer {
+        let glyph = setup.shape.picture(*symbol).ok_or_else(|| {
+            Trouble::new(format!("there is no picture of {symbol}"))
+                .hint("write an answer of digits, or of letters A to Z")
+        })?;
+        // The symbol stands anywhere within its margin, so that equal symbols need not have equal panels.
+        let (left, top) = (rng.random_range(0..=margin), rng.random_range(0..=margin));
+        let width = glyph.first().map_or(0, Vec::len) + margin;
+        let mut picture = vec![vec![false; width]; glyph.len() + margin];
+        let mut inked = Vec::new();
+        for (row, line) in glyph.iter().enumerate() {
+            for (col, _) in line.iter().enumerate().filter(|(_, ink)| **ink) {
+                picture[row + top][col + left] = true;
+                inked.push((row + top, col + left));
+            }
+        }
+        let mut given = Vec::new();
+        if setup.work == Effort::Light {
+            inked.shuffle(rng);
+            given = inked.split_off(inked.len() - inked.len() / GIVEN_OF);
+            given.sort_unstable();
+        }
+        let Runs { rows, cols } = Runs::of(&picture);
+        panels.push(Panel { rows, cols, given });
+    }
+    Ok(View { panels, shows })
+}
+
+/// Lines that tell something new, over all panels; a cell that no line settles counts 8 (the weight is our estimate).
+fn work(view: &View) -> Option<Work> {
+    let (mut told, mut passes, mut open) = (0, 0, 0);
+    for panel in &view.panels {
+        if panel.rows.len() > limits::PANEL_CELLS || panel.cols.len() > limits::PANEL_CELLS {
+            return None;
+        }
+        let looks = panel.runs().looks(panel.start())?;
+        (told, passes, open) = (told + looks.told, passes + looks.passes, open + looks.open);
+    }
+    let guess = match open {
+        0 => "no guess is needed".to_owned(),
+        open => format!("{} only trying settles", counted(open, "cell")),
+    };
+    let says = format!(
+        "{}: {} filled in, one after another, in {} over all rows and columns; {guess}.",
+        counted(view.panels.len(), "panel"),
+        counted(told, "line"),
+        if passes == 1 { "one pass".to_owned() } else { format!("{passes} passes") },
+    );
+    Some(Work::new(told + 8 * open, says))
 }

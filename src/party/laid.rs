@@ -91,7 +91,8 @@ impl Table<'_> {
             }
         })?;
         let symbols: Vec<&str> = self.theme.theme.symbols.keys().map(String::as_str).collect();
-        let job = Job { answer, lock: &lock.kind, symbols: &symbols, colours: self.colours };
+        let marks: Vec<&str> = self.kit.locks.iter().map(|lock| lock.mark.as_str()).collect();
+        let job = Job { answer, lock: &lock.kind, symbols: &symbols, marks: &marks, colours: self.colours };
         let mut rng = rng_of(self.kit.seed, &puzzle.id);
         Ok((lock, mechanic.lay_out(setup, &job, &mut rng)?))
     }

@@ -1,5 +1,9 @@
 //! Logic grids: several kinds of things, one of each kind belonging together, and clues that say how.
 
+mod steps;
+
+pub use steps::Steps;
+
 use crate::readings::Budget;
 use crate::readings::tokens::Spent;
 

@@ -23,6 +23,17 @@ pub struct Runs {
     pub cols: Vec<Vec<usize>>,
 }
 
+/// What a person did to fill a picture grid line by line.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Looks {
+    /// How often all rows and columns were gone through.
+    pub passes: usize,
+    /// Lines that told something new.
+    pub told: usize,
+    /// Cells that stayed open: beyond this, guests must try.
+    pub open: usize,
+}
+
 /// The run lengths of a line.
 fn runs_of(line: impl Iterator<Item = bool>) -> Vec<usize> {
     let mut runs = Vec::new();
@@ -54,8 +65,14 @@ impl Runs {
     /// another.
     #[must_use]
     pub fn by_lines(&self) -> Option<Vec<Vec<Cell>>> {
-        let mut grid = vec![vec![Cell::Open; self.cols.len()]; self.rows.len()];
+        let mut grid = self.open();
         self.settle(&mut grid).then_some(grid)
+    }
+
+    /// A grid of which nothing is known.
+    #[must_use]
+    pub fn open(&self) -> Vec<Vec<Cell>> {
+        vec![vec![Cell::Open; self.cols.len()]; self.rows.len()]
     }
 
     /// Calls `found` with every picture that has these runs; it says whether to go on.
@@ -63,9 +80,53 @@ impl Runs {
     /// # Errors
     /// When the budget was spent first.
     pub fn each(&self, budget: &mut Budget, found: &mut dyn FnMut(&[Vec<bool>]) -> bool) -> Result<(), Spent> {
-        let grid = vec![vec![Cell::Open; self.cols.len()]; self.rows.len()];
-        self.walk(grid, budget, found)?;
+        self.each_from(self.open(), budget, found)
+    }
+
+    /// As [`Runs::each`], from a grid of which something is known; a grid of another size has no picture.
+    ///
+    /// # Errors
+    /// When the budget was spent first.
+    pub fn each_from(
+        &self,
+        grid: Vec<Vec<Cell>>,
+        budget: &mut Budget,
+        found: &mut dyn FnMut(&[Vec<bool>]) -> bool,
+    ) -> Result<(), Spent> {
+        if grid.len() == self.rows.len() && grid.iter().all(|line| line.len() == self.cols.len()) {
+            self.walk(grid, budget, found)?;
+        }
         Ok(())
+    }
+
+    /// The looks of a person who goes through all rows, then all columns, again and again, from a grid of which
+    /// something is known; none when the lines contradict one another or the grid is of another size.
+    #[must_use]
+    pub fn looks(&self, mut grid: Vec<Vec<Cell>>) -> Option<Looks> {
+        if grid.len() != self.rows.len() || grid.iter().any(|line| line.len() != self.cols.len()) {
+            return None;
+        }
+        let mut looks = Looks::default();
+        let open = |grid: &[Vec<Cell>]| grid.iter().flatten().filter(|cell| **cell == Cell::Open).count();
+        loop {
+            let before = looks.told;
+            for (line, runs) in grid.iter_mut().zip(&self.rows) {
+                looks.told += usize::from(settle_line(line, runs)?);
+            }
+            for (col, runs) in self.cols.iter().enumerate() {
+                let mut line: Vec<Cell> = grid.iter().map(|row| row[col]).collect();
+                looks.told += usize::from(settle_line(&mut line, runs)?);
+                grid.iter_mut().zip(line).for_each(|(row, cell)| row[col] = cell);
+            }
+            if looks.told == before {
+                looks.open = open(&grid);
+                return Some(looks);
+            }
+            looks.passes += 1;
+            if open(&grid) == 0 {
+                return Some(looks);
+            }
+        }
     }
 
     fn walk(

@@ -46,6 +46,29 @@ fn weighings_in_a_circle_or_of_nothing_have_no_reading() {
 }
 
 #[test]
+fn a_thing_on_both_pans_tells_nothing_and_must_be_one_of_the_list() {
+    let read = |both: usize| {
+        let things =
+            json!([{ "symbol": "bell", "tag": "1" }, { "symbol": "owl", "tag": "2" }, { "symbol": "key", "tag": "3" }]);
+        let weighing = |heavier: usize, lighter: usize, both: usize| json!({ "heavier": heavier, "lighter": lighter, "left": true, "both": both });
+        let view = json!({ "things": things, "weighings": [weighing(2, 0, both), weighing(0, 1, 2)] });
+        let view = find("balance-cards").unwrap().view(&view).unwrap();
+        view.readings(&LockKind::Digits(3), &mut Budget::default())
+    };
+    assert_eq!(answers(&read(1)), ["312"]);
+    assert!(read(9).list.is_empty());
+}
+
+#[test]
+fn the_marks_of_locks_are_not_among_the_things() {
+    let mechanic = find("balance-cards").unwrap();
+    for seed in 0..40 {
+        let view = lay_out(mechanic, "()", "12345", &LockKind::Digits(5), seed).unwrap();
+        assert!(!view.json()["things"].to_string().contains("gear"), "the plain kit marks its lock with a gear");
+    }
+}
+
+#[test]
 fn setups_carry_their_answers_and_no_needed_weighing_is_missing() {
     let mechanic = find("balance-cards").unwrap();
     for (setup, answer, weighings) in

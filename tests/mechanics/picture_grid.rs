@@ -56,6 +56,45 @@ fn every_digit_of_every_shape_is_found_line_by_line_and_alone() {
 }
 
 #[test]
+fn every_letter_of_every_shape_is_found_line_by_line_and_alone() {
+    let mechanic = find("picture-grid").unwrap();
+    for shape in ["Thin", "Thick"] {
+        for (margin, letter) in (0..=4).flat_map(|margin| ('A'..='Z').map(move |letter| (margin, letter))) {
+            let answer = letter.to_string();
+            let setup = format!("(shape: {shape}, margin: {margin})");
+            let lock = LockKind::Letters(vec![('A'..='Z').collect()]);
+            for seed in 0..4 {
+                let view = lay_out(mechanic, &setup, &answer, &lock, seed).unwrap();
+                let found = view.readings(&lock, &mut Budget::default());
+                assert_eq!(found.verdict(&answer), Verdict::One, "{setup} {letter}: {found:?}");
+                assert!(found.remarks.is_empty(), "{setup} {letter}: {found:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_sheet_of_letters_is_not_read_as_digits() {
+    // The digit 0 is as good as an O, were it not for what the sheet says.
+    let view = lay_out(find("picture-grid").unwrap(), "()", "LOSS", &LockKind::Spoken, 1).unwrap();
+    let found = view.readings(&LockKind::Spoken, &mut Budget::default());
+    assert_eq!(found.verdict("LOSS"), Verdict::One, "{found:?}");
+}
+
+#[test]
+fn cells_given_on_the_sheet_count_and_may_contradict_it() {
+    let with = |given: Value| {
+        let mut panel = picture(FOUR);
+        panel["given"] = given;
+        read(&[panel], 1)
+    };
+    assert_eq!(answers(&with(json!([[0, 0], [3, 2]]))), ["4"]);
+    let found = with(json!([[0, 1]]));
+    assert!(found.list.is_empty() && found.remarks[0].contains("in no way"), "{found:?}");
+    assert_eq!(answers(&with(json!([[99, 99]]))), ["4"]);
+}
+
+#[test]
 fn a_second_picture_is_told() {
     // Two cells that may be exchanged with two others: no digit either way.
     let switch = json!({ "rows": [[1], [1]], "cols": [[1], [1]] });
@@ -92,8 +131,8 @@ fn numbers_that_contradict_each_other_and_panels_beyond_all_measure() {
 fn refusals_say_what_to_change() {
     let mechanic = find("picture-grid").unwrap();
     let refuse = |setup: &str, answer: &str, lock: &LockKind| lay_out(mechanic, setup, answer, lock, 1).err().unwrap();
-    let letters = LockKind::Letters(vec!["AB".into(), "AB".into()]);
-    assert!(!refuse("()", "AB", &letters).hints.is_empty());
+    let mixed = LockKind::Letters(vec!["AB".into(), "12".into()]);
+    assert!(!refuse("()", "A2", &mixed).hints.is_empty());
     assert!(!refuse("(margin: 9)", "123", &LockKind::Digits(3)).hints.is_empty());
     assert!(!refuse("()", "1234567", &LockKind::Digits(7)).hints.is_empty());
 }

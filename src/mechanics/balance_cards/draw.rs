@@ -15,13 +15,14 @@ const LARGEST: (Mm, Mm) = (Mm::new(80.0), Mm::new(44.0));
 
 pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let alt = format!(
-        "{}: {} things with tags, and pictures of scales with two things each. {ORDER}",
+        "{}: {} things with tags, and pictures of scales. {} {ORDER}",
         capital(texts::name(cx)),
-        view.things.len()
+        view.things.len(),
+        texts::rule(view)
     );
     let (mut face, slot) = paper::sheet(cx, "board", cx.name("scales-title", "Heavy and light"), alt)?;
     let top = Rect { h: slot.h * 0.08, ..slot };
-    paper::words(&mut face, cx, top, Rich::plain(format!("The lower pan holds the heavier thing. {ORDER}")), 15.0);
+    paper::words(&mut face, cx, top, Rich::plain(format!("{} {ORDER}", texts::rule(view))), 15.0);
 
     let row = Rect { y: top.bottom() + mm(2.0), h: mm(34.0), ..slot };
     let width = row.w / view.things.len().max(1) as f64;
@@ -66,16 +67,22 @@ fn scales(face: &mut Face, cx: &Dressing<'_>, at: Rect, view: &View, weighing: W
         if weighing.left { (weighing.heavier, weighing.lighter) } else { (weighing.lighter, weighing.heavier) };
     let side = at.h * 0.34;
     for (x, end, thing) in [(middle - reach, left_end, left), (middle + reach, right_end, right)] {
-        // The thing stands on its pan, the pan on the beam's end.
+        // What is weighed stands on its pan, the pan on the beam's end.
         let pan = end - mm(1.0);
+        let on_pan: Vec<usize> = [Some(thing), weighing.both].into_iter().flatten().collect();
+        let wide = side * on_pan.len() as f64;
         drawing.line((x, end), (x, pan), line);
-        drawing.line((x - side * 0.6, pan), (x + side * 0.6, pan), ink);
-        let thing = view.things.get(thing).ok_or_else(|| {
-            Trouble::new("a weighing shows a thing that is not listed").hint("lay the puzzle out again from its setup")
-        })?;
-        let top = (pan - side - mm(0.6)).max(Mm::ZERO);
-        let picture = Rect { x: at.x + x - side / 2.0, y: at.y + top, w: side, h: side };
-        face.art(cx.symbol(&thing.symbol)?, picture, format!("the {}", thing.symbol));
+        drawing.line((x - wide * 0.5 - mm(1.0), pan), (x + wide * 0.5 + mm(1.0), pan), ink);
+        for (step, thing) in on_pan.into_iter().enumerate() {
+            let thing = view.things.get(thing).ok_or_else(|| {
+                Trouble::new("a weighing shows a thing that is not listed")
+                    .hint("lay the puzzle out again from its setup")
+            })?;
+            let top = (pan - side - mm(0.6)).max(Mm::ZERO);
+            let left = x - wide / 2.0 + side * step as f64;
+            let picture = Rect { x: at.x + left, y: at.y + top, w: side, h: side }.inset(mm(0.3));
+            face.art(cx.symbol(&thing.symbol)?, picture, format!("the {}", thing.symbol));
+        }
     }
     face.art(drawing.svg(), at, String::new());
     Ok(())

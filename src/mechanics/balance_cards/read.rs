@@ -1,4 +1,4 @@
-use super::View;
+use super::{View, Weighing};
 use crate::kit::LockKind;
 use crate::readings::tokens::{Mark, Order, read};
 use crate::readings::{Budget, Readings};
@@ -10,7 +10,11 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
     let pairs: Vec<(usize, usize)> =
         view.weighings.iter().map(|weighing| (weighing.heavier, weighing.lighter)).collect();
     let mut readings = Readings::default();
-    if pairs.iter().any(|(heavier, lighter)| (*heavier).max(*lighter) >= marks.len()) {
+    // What lies on both pans adds as much to either and tells nothing; it must only be one of the things.
+    let listed = |weighing: &Weighing| {
+        [Some(weighing.heavier), Some(weighing.lighter), weighing.both].into_iter().flatten().all(|at| at < marks.len())
+    };
+    if !view.weighings.iter().all(listed) {
         readings.remarks.push("a weighing shows a thing that is not listed".into());
         return readings;
     }

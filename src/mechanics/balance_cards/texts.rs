@@ -9,6 +9,16 @@ pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(SHEET, "the sheet of scales")
 }
 
+/// What the pans tell, as the sheet prints it.
+pub(super) fn rule(view: &View) -> String {
+    let both = if view.weighings.iter().any(|weighing| weighing.both.is_some()) {
+        " A thing that lies on both pans weighs the same on either."
+    } else {
+        ""
+    };
+    format!("The lower pan holds the heavier load.{both}")
+}
+
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     let weighings: Vec<String> = view
         .weighings
@@ -45,8 +55,10 @@ thing on either pan. Guests put the things in order from heavy to light and read
 
 ## Setup
 - `things`: symbols of the theme, at least as many as the answer has digits or letters, from which the things are \
-drawn; empty: any of the theme's. The program decides which is heavier.
+drawn; empty: any of the theme's that mark no lock. The program decides which is heavier.
 - `spare`: weighings beyond those that are needed; each of them follows from the others.
+- `work`: `Light`: no spare weighings, and the pictures stand in the order of the things, from heavy to light. `Fair`: in \
+any order. `Deep`: a third thing lies on both pans of every picture, and must be thought away.
 
 ## Example
 (

@@ -1,6 +1,6 @@
 //! The dominoes and the rule card.
 
-use super::{CARD, ORDER, PIECES, View, texts};
+use super::{CARD, PIECES, View, texts};
 use crate::diag::Hinted;
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Face, Piece, mm};
@@ -30,7 +30,7 @@ const PIPS: [&[(u8, u8)]; 10] = [
 pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     let mut pieces = Vec::new();
     for (index, (a, b)) in view.pieces.iter().copied().enumerate() {
-        let face = domino(a, b, view.first == Some(index), cx)?;
+        let face = domino((a, b), view.first == Some(index), view.arrows, cx)?;
         let mut piece = cx.piece(PIECES, "domino", face);
         piece.id = format!("{}-{PIECES}-{}", cx.puzzle, index + 1);
         pieces.push(piece);
@@ -39,10 +39,11 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     Ok(pieces)
 }
 
-fn domino(a: u8, b: u8, first: bool, cx: &Dressing<'_>) -> Hinted<Face> {
+fn domino((a, b): (u8, u8), first: bool, arrow: bool, cx: &Dressing<'_>) -> Hinted<Face> {
     let size = Size { w: HALF * 2.0 + mm(4.0), h: HALF + STRIP + mm(2.0) };
     let marked = if first { ", marked as the first" } else { "" };
-    let mut face = Face::new(size, format!("a domino: one half {a}, the other {b}{marked}"));
+    let pointing = if arrow { format!(", with an arrow from the {a} to the {b}") } else { String::new() };
+    let mut face = Face::new(size, format!("a domino: one half {a}, the other {b}{marked}{pointing}"));
     let mut drawing = Drawing::new(size);
     let (ink, line) = (cx.colour("ink"), cx.colour("line"));
     let edge = Rect::of(size).inset(mm(0.6));
@@ -57,6 +58,13 @@ fn domino(a: u8, b: u8, first: bool, cx: &Dressing<'_>) -> Hinted<Face> {
             drawing.circle(x, y, mm(2.2), Pen::fill(ink));
         }
     }
+    if arrow {
+        let (y, pen) = (HALF + mm(5.3), Pen::line(ink, mm(0.7)));
+        let (tail, tip) = (mm(4.5), mm(15.5));
+        drawing.line((tail, y), (tip, y), pen);
+        drawing.line((tip - mm(2.4), y - mm(1.8)), (tip, y), pen);
+        drawing.line((tip - mm(2.4), y + mm(1.8)), (tip, y), pen);
+    }
     face.art(drawing.svg(), Rect::of(size), String::new());
     let strip = Rect { x: mm(3.0), y: HALF + mm(2.2), w: size.w - mm(6.0), h: STRIP - mm(1.6) };
     if !cx.mark.is_empty() {
@@ -64,18 +72,19 @@ fn domino(a: u8, b: u8, first: bool, cx: &Dressing<'_>) -> Hinted<Face> {
         face.art(cx.symbol(cx.mark)?, mark, format!("mark: {}", cx.mark));
     }
     if first {
-        let words = Rect { w: strip.w - strip.h - mm(2.0), ..strip };
+        let left = if arrow { mm(14.0) } else { Mm::ZERO };
+        let words = Rect { x: strip.x + left, w: strip.w - strip.h - mm(2.0) - left, ..strip };
         paper::words(&mut face, cx, words, Rich::plain("first piece"), 12.0);
     }
     Ok(face)
 }
 
 fn card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
-    let alt = format!("{}: {ORDER}", capital(texts::card_name(cx)));
+    let alt = format!("{}: {}", capital(texts::card_name(cx)), view.order());
     let (mut face, slot) = paper::sheet(cx, "landscape", cx.name("card-title", "All in a row"), alt)?;
     let head = if view.card_text.is_empty() { Mm::ZERO } else { slot.h * 0.3 };
     paper::words(&mut face, cx, Rect { h: head, ..slot }, crate::script::parse(&view.card_text), 14.0);
     let rest = Rect { y: slot.y + head, h: slot.h - head, ..slot };
-    paper::words(&mut face, cx, rest, Rich::plain(ORDER), 14.0);
+    paper::words(&mut face, cx, rest, Rich::plain(view.order()), 14.0);
     Ok(cx.piece(CARD, "domino card", face))
 }

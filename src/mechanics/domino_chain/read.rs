@@ -25,7 +25,7 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
             readings.remarks.push("the piece that is marked as the first is not there".into());
             continue;
         };
-        for open in if a == b { vec![a] } else { vec![a, b] } {
+        for open in if view.arrows || a == b { vec![b] } else { vec![a, b] } {
             let mut used = vec![false; count];
             used[start] = true;
             let done = walk(view, open, &mut used, &mut Vec::new(), budget, &mut |joins| {
@@ -48,6 +48,24 @@ fn spaced(joins: &[u8]) -> String {
     joins.iter().map(u8::to_string).collect::<Vec<_>>().join(", ")
 }
 
+/// The pieces that fit at an open half, with the half that is open then; of pieces that are alike only one.
+pub(super) fn next(view: &View, open: u8, used: &[bool]) -> Vec<(usize, u8)> {
+    let mut fitting: Vec<(usize, u8)> = Vec::new();
+    for (at, (a, b)) in view.pieces.iter().copied().enumerate().filter(|(at, _)| !used[*at]) {
+        let end = if a == open {
+            b
+        } else if b == open && !view.arrows {
+            a
+        } else {
+            continue;
+        };
+        if fitting.iter().all(|(_, other)| *other != end) {
+            fitting.push((at, end));
+        }
+    }
+    fitting
+}
+
 fn walk(
     view: &View,
     open: u8,
@@ -59,16 +77,13 @@ fn walk(
     if used.iter().all(|used| *used) {
         return Ok(found(joins));
     }
-    for (at, (a, b)) in view.pieces.iter().copied().enumerate() {
-        if used[at] || (a != open && b != open) {
-            continue;
-        }
+    for (at, end) in next(view, open, used) {
         if !budget.step() {
             return Err(Spent);
         }
         used[at] = true;
         joins.push(open);
-        let go_on = walk(view, if a == open { b } else { a }, used, joins, budget, found)?;
+        let go_on = walk(view, end, used, joins, budget, found)?;
         joins.pop();
         used[at] = false;
         if !go_on {

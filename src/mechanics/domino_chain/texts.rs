@@ -1,6 +1,6 @@
 //! What it says: help, hints, and how guests get to the answer.
 
-use super::{CARD, ORDER, PIECES, View};
+use super::{CARD, PIECES, View};
 use crate::kit::HintLadder;
 use crate::mechanics::Dressing;
 use crate::script::capital;
@@ -14,7 +14,7 @@ pub(super) fn card_name<'a>(cx: &Dressing<'a>) -> &'a str {
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
-    format!("{} ({} of them) chain in one way only. {ORDER}", capital(pieces_name(cx)), view.pieces.len())
+    format!("{} ({} of them) chain in one way only. {}", capital(pieces_name(cx)), view.pieces.len(), view.order())
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
@@ -42,6 +42,8 @@ be digits; there is one piece more than digits.
 
 ## Setup
 - `card_text`: a line of the story above the rule on the card; may be empty.
+- `work`: `Light`: an arrow on every piece tells which way round it lies. `Fair`: the pieces may be turned. `Deep`: the row \
+can also be begun the wrong way round, where the answer allows that.
 
 ## Example
 (
@@ -50,5 +52,7 @@ be digits; there is one piece more than digits.
 
 ## Traps
 - No marked first piece: the row can be read from either end, several readings.
-- A digit that stands in the answer several times may let the pieces chain in a second way: such an answer is refused.
+- A digit that stands in the answer several times may let the pieces chain in a second way: what lies between the two can be turned \
+round, unless it reads the same backwards. Such an answer is refused, with what it also reads. With the arrows of \
+`Light` only a digit that stands three times or more can do so.
 - A lost piece: count them when you put them back.";

@@ -3,10 +3,11 @@ use std::collections::BTreeSet;
 use rand::RngExt as _;
 use rand::seq::SliceRandom as _;
 
-use super::{Kind, Setup, Statement, Thing, View};
+use super::{Kind, Setup, Statement, Thing, View, texts};
 use crate::diag::{Hinted, Trouble};
 use crate::limits;
 use crate::mechanics::words::{any_symbol, symbols};
+use crate::mechanics::work::{Effort, arranged};
 use crate::mechanics::{Job, Rng};
 use crate::readings::Budget;
 use crate::readings::matching::{Clue, Matching};
@@ -17,24 +18,41 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
     let tags = tags(&answer, items, job, rng)?;
     let mut kinds = setup.kinds.clone();
     kinds.push(Kind { name: String::new(), things: tags.iter().map(char::to_string).collect(), in_order: false });
-    let size = Matching { kinds: kinds.len(), items };
+    let job = Grid { answer: &answer, tags: &tags, kinds: &kinds, setup };
+    arranged(setup.work, rng, &mut |rng| job.grid(rng), &|view| texts::work(view).map_or(0, |work| work.count))
+}
 
-    // Which things belong together: for each kind, the row of each thing. The first kind and those in order are
-    // shuffled as well, so that nothing follows from the order in which things are listed.
-    let rows: Vec<Vec<usize>> = (0..size.kinds)
-        .map(|_| {
-            let mut row: Vec<usize> = (0..items).collect();
-            row.shuffle(rng);
-            row
-        })
-        .collect();
-    let asked = asked(&answer, &tags, &rows, rng);
-    let mut pool = truths(&kinds, &rows);
-    pool.shuffle(rng);
-    // What links an asked thing straight with its tag would be the answer itself.
-    pool.retain(|statement| !gives_away(statement, size, &asked));
-    let statements = thinned(&pool, size, setup, rng)?;
-    Ok(View { kinds, tag: setup.tag.trim().to_owned(), statements, asked })
+/// What every grid for the answer is made with.
+struct Grid<'a> {
+    answer: &'a [char],
+    tags: &'a [char],
+    kinds: &'a [Kind],
+    setup: &'a Setup,
+}
+
+impl Grid<'_> {
+    fn grid(&self, rng: &mut Rng) -> Hinted<View> {
+        let Self { answer, tags, kinds, setup } = *self;
+        let items = tags.len();
+        let size = Matching { kinds: kinds.len(), items };
+
+        // Which things belong together: for each kind, the row of each thing. The first kind and those in order are
+        // shuffled as well, so that nothing follows from the order in which things are listed.
+        let rows: Vec<Vec<usize>> = (0..size.kinds)
+            .map(|_| {
+                let mut row: Vec<usize> = (0..items).collect();
+                row.shuffle(rng);
+                row
+            })
+            .collect();
+        let asked = asked(answer, tags, &rows, rng);
+        let mut pool = truths(kinds, &rows);
+        pool.shuffle(rng);
+        // What links an asked thing straight with its tag would be the answer itself.
+        pool.retain(|statement| !gives_away(statement, size, &asked));
+        let statements = thinned(&pool, size, setup, rng)?;
+        Ok(View { kinds: kinds.to_vec(), tag: setup.tag.trim().to_owned(), statements, asked })
+    }
 }
 
 /// How many things each kind has, when the kinds can be used.
@@ -168,6 +186,12 @@ fn thinned(pool: &[Statement], size: Matching, setup: &Setup, rng: &mut Rng) -> 
     let mut share = [0_usize; 4];
     let mut mixed: Vec<&Statement> = pool.iter().collect();
     mixed.shuffle(rng);
+    let straight = |statement: &&Statement| matches!(statement, Statement::Same(..));
+    match setup.work {
+        Effort::Light => mixed.sort_by_key(|statement| !straight(statement)),
+        Effort::Fair => {}
+        Effort::Deep => mixed.sort_by_key(straight),
+    }
     for most in [3, 6, usize::MAX] {
         for statement in &mixed {
             let form = usize::from(telling(statement));
@@ -188,7 +212,11 @@ fn thinned(pool: &[Statement], size: Matching, setup: &Setup, rng: &mut Rng) -> 
         return Err(none());
     }
     // Those that tell least are tried first, from the back, so that few statements are left.
-    kept.sort_by_key(|statement| std::cmp::Reverse(telling(statement)));
+    // Where little work is wanted, what says straight that two things belong together stays longest.
+    kept.sort_by_key(|statement| {
+        let stays = setup.work == Effort::Light && straight(&statement);
+        std::cmp::Reverse((stays, telling(statement)))
+    });
     let mut at = kept.len();
     while let Some(last) = at.checked_sub(1) {
         at = last;

@@ -4,6 +4,7 @@ use super::{SHEET, Statement, View};
 use crate::kit::HintLadder;
 use crate::mechanics::Dressing;
 use crate::mechanics::words::listed;
+use crate::mechanics::work::{Work, counted};
 use crate::script::capital;
 
 pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
@@ -70,6 +71,28 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     )
 }
 
+pub(super) fn work(view: &View) -> Option<Work> {
+    let steps = view.size()?.steps(&view.clues())?;
+    let trial = match (steps.tried, steps.open) {
+        (0, 0) => "no guess is needed".to_owned(),
+        (tried, 0) => format!(
+            "{} needed where nothing else leads on",
+            if tried == 1 { "one trial is".to_owned() } else { format!("{tried} trials are") }
+        ),
+        (_, open) => format!(
+            "{} left to longer trials",
+            if open == 1 { "one pair is".to_owned() } else { format!("{open} pairs are") }
+        ),
+    };
+    let says = format!(
+        "{}, gone through {}: {} of them tell something new, and {trial}.",
+        counted(view.statements.len(), "statement"),
+        if steps.rounds == 1 { "once".to_owned() } else { format!("{} times", steps.rounds) },
+        counted(steps.told, "reading"),
+    );
+    Some(Work::new(steps.weight(), says))
+}
+
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
     let sheet = name(cx);
     HintLadder {
@@ -99,6 +122,8 @@ many. A kind whose things come one after another (hours, floors) is marked `in_o
 as \"comes before\". The tags are one kind more, made by the program with the symbols of the answer and some others.
 - `tag`: what a tag is called, in the singular, such that an s makes it many.
 - `spare`: statements beyond those that are needed; they make it easier.
+- `work`: `Light`: more statements that say straight what belongs together. `Fair`: some of each form. `Deep`: none of \
+those, unless it cannot be done without, and of several sets the one that takes the most readings.
 
 ## Example
 (

@@ -23,7 +23,7 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     );
     let (mut face, slot) = paper::sheet(cx, "board", cx.name("panels-title", "Picture grids"), alt)?;
     let told = Rect { h: slot.h * 0.11, ..slot };
-    paper::words(&mut face, cx, told, Rich::plain(format!("{} {ORDER}", rule())), 14.0);
+    paper::words(&mut face, cx, told, Rich::plain(format!("{} {ORDER}", rule(view))), 14.0);
     let space = Rect { y: told.bottom() + mm(2.0), h: slot.h - told.h - mm(2.0), ..slot };
 
     // So many panels side by side as make the cells largest.
@@ -87,6 +87,10 @@ fn draw(face: &mut Face, cx: &Dressing<'_>, place: Rect, cell: Mm, number: usize
             Pen::line(cx.colour("line"), mm(0.2))
         }
     };
+    for (row, col) in &panel.given {
+        let (x, y) = (cell * *col as f64, cell * *row as f64);
+        drawing.rect(Rect { x, y, w: cell, h: cell }, Mm::ZERO, Pen::fill(cx.colour("ink")));
+    }
     for row in 0..=rows {
         drawing.line((Mm::ZERO, cell * row as f64), (rect.w, cell * row as f64), pen(row, rows));
     }

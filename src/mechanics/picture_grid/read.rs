@@ -1,14 +1,13 @@
 use std::collections::BTreeSet;
 
-use super::View;
-use super::glyphs::SHAPES;
+use super::glyphs::{SHAPES, Shows};
+use super::{Panel, View};
 use crate::kit::LockKind;
 use crate::limits;
-use crate::readings::runs::{Cell, Runs};
 use crate::readings::tokens::{Cue, Mark, Order, read};
 use crate::readings::{Budget, Readings};
 
-/// Cells in which a picture may differ from a digit and still be taken for it, when no digit is met exactly.
+/// Cells in which a picture may differ from a symbol and still be taken for it, when no symbol is met exactly.
 const NEAR: usize = 2;
 
 /// What each panel can be taken to show, over all pictures that its runs allow; panels in the order of their
@@ -24,22 +23,22 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
             continue;
         }
         let (mut pictures, mut shown) = (0, BTreeSet::new());
-        let done = runs.each(budget, &mut |picture| {
+        let done = runs.each_from(panel.start(), budget, &mut |picture| {
             pictures += 1;
-            shown.extend(digits(picture));
+            shown.extend(symbols(view.shows, picture));
             pictures < limits::PANEL_PICTURES
         });
         spent |= done.is_err() || pictures >= limits::PANEL_PICTURES;
         match pictures {
             0 => remarks.push(format!("{label} can be filled in no way")),
-            1 => remarks.extend(guess(&runs).then(|| format!("{label} needs a guess: lines alone leave cells open"))),
+            1 => remarks.extend(guess(panel).then(|| format!("{label} needs a guess: lines alone leave cells open"))),
             _ => remarks.push(format!("{label} can be filled in more than one way")),
         }
         if pictures > 0 && shown.is_empty() {
-            remarks.push(format!("{label} shows no digit"));
+            remarks.push(format!("{label} shows no {}", view.shows.word()));
         }
         let first = marks.len();
-        marks.extend(shown.iter().map(|digit| Mark::new(format!("{label} as {digit}"), *digit)));
+        marks.extend(shown.iter().map(|symbol| Mark::new(format!("{label} as {symbol}"), *symbol)));
         cues.push(Cue { label, marks: (first..marks.len()).collect() });
     }
     let mut readings = read(&marks, &Order::Cued(cues), lock, budget);
@@ -48,25 +47,25 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
     readings
 }
 
-fn guess(runs: &Runs) -> bool {
-    runs.by_lines().is_some_and(|rows| rows.iter().flatten().any(|cell| *cell == Cell::Open))
+fn guess(panel: &Panel) -> bool {
+    panel.runs().looks(panel.start()).is_some_and(|looks| looks.open > 0)
 }
 
-/// The digits that a picture can be taken for: those it is, or else those that it nearly is.
-fn digits(picture: &[Vec<bool>]) -> Vec<char> {
+/// The symbols that a picture can be taken for: those it is, or else those that it nearly is.
+fn symbols(shows: Shows, picture: &[Vec<bool>]) -> Vec<char> {
     let picture = trimmed(picture);
     let mut best: Vec<(usize, char)> = Vec::new();
     for shape in SHAPES {
-        for digit in '0'..='9' {
-            let glyph = trimmed(&shape.picture(digit).unwrap_or_default());
+        for symbol in shows.symbols() {
+            let glyph = trimmed(&shape.picture(symbol).unwrap_or_default());
             if let Some(apart) = apart(&picture, &glyph) {
-                best.push((apart, digit));
+                best.push((apart, symbol));
             }
         }
     }
     let exact = best.iter().any(|(apart, _)| *apart == 0);
     best.retain(|(apart, _)| if exact { *apart == 0 } else { *apart <= NEAR });
-    best.into_iter().map(|(_, digit)| digit).collect()
+    best.into_iter().map(|(_, symbol)| symbol).collect()
 }
 
 /// The picture without blank rows and columns at its edges.

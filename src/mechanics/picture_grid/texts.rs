@@ -10,16 +10,21 @@ pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
 }
 
 /// The rule of the grids, as the sheet prints it.
-pub(super) const fn rule() -> &'static str {
-    "The numbers beside a row or above a column are the lengths of its runs of filled cells, from left to right or from \
-     top to bottom; between two runs at least one cell stays empty. A 0 means that nothing is filled."
+pub(super) fn rule(view: &View) -> String {
+    let given =
+        if view.panels.iter().any(|panel| !panel.given.is_empty()) { " Some cells are filled already." } else { "" };
+    format!("{RULE}{given} Each panel shows a {}.", view.shows.word())
 }
+
+const RULE: &str = "The numbers beside a row or above a column are the lengths of its runs of filled cells, from left to right or from \
+     top to bottom; between two runs at least one cell stays empty. A 0 means that nothing is filled.";
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     format!(
-        "{} has {} panels. Filled by their numbers, line by line, each shows one digit. {ORDER}",
+        "{} has {} panels. Filled by their numbers, line by line, each shows one {}. {ORDER}",
         capital(name(cx)),
-        view.panels.len()
+        view.panels.len(),
+        view.shows.word()
     )
 }
 
@@ -34,7 +39,8 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
         ),
         giveaway: format!(
             "Work through every row and every column of {sheet} in turn and fill what its numbers force. Each panel then \
-             shows a digit. Take the panels by their numbers and set the digits on {}.",
+             shows a {0}. Take the panels by their numbers and set the {0}s on {1}.",
+            view.shows.word(),
             cx.lock_name
         ),
     }
@@ -42,14 +48,17 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
 
 pub(super) const HELP: &str = "\
 ## What it does
-A sheet carries a numbered panel for each digit of the answer. The numbers beside its rows and above its columns tell \
-how long the runs of filled cells are. Filled, each panel shows a digit. The answer must be digits.
+A sheet carries a numbered panel for each digit or letter of the answer. The numbers beside its rows and above its columns tell \
+how long the runs of filled cells are. Filled, each panel shows a digit, or each a letter; the sheet says which. The answer must be digits only, or letters A to \
+Z only. A lock that shows signs of the theme takes a mechanic that prints them.
 
 ## Setup
-- `shape`: how the digits are drawn. `Thin`: lines one cell wide, 5 by 7 cells. `Thick`: lines two cells wide, 7 by 9 \
+- `shape`: how they are drawn. `Thin`: lines one cell wide, 5 by 7 cells. `Thick`: lines two cells wide, 7 by 9 \
 cells, which takes about twice as long.
-- `margin`: blank rows and columns by which a panel is larger than its digit, 0 to 4; the digit stands anywhere in it, \
-so that the first row is not a gift.
+- `margin`: blank rows and columns by which a panel is larger than its symbol, 0 to 4; the symbol stands anywhere in \
+it, so that the first row is not a gift.
+- `work`: `Light`: every third inked cell is filled from the start. `Fair`: none is. `Deep`: the panels are two lines larger, \
+and of several places for the symbols those that take the most looks.
 
 ## Example
 (
@@ -58,6 +67,6 @@ so that the first row is not a gift.
 )
 
 ## Traps
-- Numbers that allow a second picture: if it looks like another digit, several readings; else a remark.
-- A picture that looks like no digit, or is two cells off two of them.
+- Numbers that allow a second picture: if it looks like another symbol, several readings; else a remark.
+- A picture that looks like no digit or letter, or is two cells off two of them.
 - A panel that cannot be filled line by line needs a guess, and gets a remark.";

@@ -38,8 +38,8 @@ pub(super) fn work(view: &View) -> Option<Work> {
     Some(Work::new(trials + steps + 8 * open, says))
 }
 
-/// Tries suppositions until one settles something: because it contradicts itself, or because everything agrees with
-/// it. A person begins with those who speak of one other only.
+/// Tries suppositions until one contradicts itself, and so settles something: that everything agrees with another is no
+/// proof. A person begins with those who speak of one other only.
 fn trial(claims: &[Claim], liars: Option<usize>, told: &Told, trials: &mut usize, steps: &mut usize) -> Option<Told> {
     let mut order: Vec<usize> = (0..claims.len()).filter(|at| told[*at].is_none()).collect();
     order.sort_by_key(|at| !matches!(claims[*at], Claim::True(_) | Claim::False(_)));
@@ -50,9 +50,6 @@ fn trial(claims: &[Claim], liars: Option<usize>, told: &Told, trials: &mut usize
             *trials += 1;
             let (sound, taken) = follow(claims, liars, &mut tried);
             *steps += taken;
-            if sound && !tried.contains(&None) {
-                return Some(tried);
-            }
             if !sound {
                 let mut settled = told.clone();
                 settled[at] = Some(!guess);
