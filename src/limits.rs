@@ -140,3 +140,27 @@ pub const PROPOSED_TRIES: usize = 300;
 pub const PROPOSED_STEPS: u64 = 200_000;
 /// Rounds in which a proposal is laid out whole and what then stands in plain sight is barred.
 pub const PROPOSED_ROUNDS: usize = 12;
+/// Pieces whose orders are looked at: more strips than this nobody lays out at a party.
+pub const ORDER_PIECES: usize = 16;
+/// Half-laid orders that are remembered so that none is followed twice: some tens of megabytes.
+pub const ORDER_STATES: usize = 200_000;
+/// Digits or letters across a picture that is cut into strips: with more, a strip of 150 mm shows them too small.
+pub const CUT_SIGNS: usize = 6;
+/// Rows of cells on one strip that are looked at.
+pub const CUT_ROWS: usize = 24;
+/// Pictures that are drawn and cut by chance before an answer is refused; most are sound at the first.
+pub const CUT_STARTS: usize = 40;
+/// Steps of a search while a picture is cut: one that takes more is cut anew.
+pub const CUT_STEPS: u64 = 60_000;
+/// Readings of one arrangement of strips that are spelt out.
+pub const CUT_SPELT: usize = 64;
+/// Figures on a strip that is folded: with more, they are too narrow to meet their other halves.
+pub const FOLD_FIGURES: usize = 10;
+/// Digits on two sheets that are laid on one another: with more, the cells are under a millimetre.
+pub const OVERLAY_DIGITS: usize = 6;
+/// The same, on sheets of the size of a card.
+pub const OVERLAY_CARD: usize = 5;
+/// Cells along a side of an overlay that are looked at.
+pub const OVERLAY_SIDE: usize = 200;
+/// Pairs of sheets that are drawn by chance before an answer is refused; nearly all are sound at the first.
+pub const OVERLAY_STARTS: usize = 20;

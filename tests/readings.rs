@@ -1,5 +1,6 @@
 //! Tests of `readings`, and of the colour differences that they rest on.
 
+mod orders;
 mod solvers;
 
 use std::collections::BTreeSet;

@@ -1,11 +1,14 @@
 //! `braille-card`: a row of drawn braille cells; a key card gives their letters or digits.
 
+mod reread;
+
 use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 
 use crate::diag::Hinted;
 use crate::face::draw::{Drawing, Pen};
+use crate::face::proof::Printed;
 use crate::face::{Piece, mm};
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
@@ -129,6 +132,10 @@ impl Mechanic for BrailleCard {
             }
         }
         all
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        Some(reread::view(printed, cx))
     }
 
     fn parts(&self, _: &View) -> Vec<&'static str> {

@@ -8,9 +8,12 @@ mod banded_counters;
 mod braille_card;
 mod clock_faces;
 pub mod codes;
+mod cut_strips;
 mod domino_chain;
+pub mod dots;
 mod dressing;
 pub mod field;
+mod fold_strip;
 mod glow_ink;
 mod grid_square;
 mod hidden_numbers;
@@ -26,6 +29,7 @@ mod marked_letters;
 mod morse_strip;
 mod number_place;
 mod odd_letters;
+mod overlay_sheets;
 pub mod paper;
 mod picture_grid;
 mod picture_key;
@@ -85,6 +89,9 @@ pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&semaphore_figures::SemaphoreFigures),
     &Untyped(&hidden_numbers::HiddenNumbers),
     &Untyped(&odd_letters::OddLetters),
+    &Untyped(&cut_strips::CutStrips),
+    &Untyped(&fold_strip::FoldStrip),
+    &Untyped(&overlay_sheets::OverlaySheets),
 ];
 
 /// What a mechanic is, in words and facts.

@@ -2,8 +2,8 @@
 //! or a letter.
 
 mod draw;
-mod glyphs;
-mod read;
+pub mod glyphs;
+pub mod read;
 mod texts;
 
 use serde::{Deserialize, Serialize};

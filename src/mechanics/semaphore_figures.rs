@@ -1,12 +1,14 @@
 //! `semaphore-figures`: a row of signallers, seen from the front; a key card gives their letters or digits.
 
 mod draw;
+mod reread;
 mod texts;
 
 use serde::{Deserialize, Serialize};
 
 use crate::diag::Hinted;
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::codes::semaphore;
@@ -131,6 +133,10 @@ impl Mechanic for SemaphoreFigures {
             }
         }
         signs::read(&ways, &view.key_for(numbers), lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        Some(reread::view(printed, cx))
     }
 
     fn parts(&self, _: &View) -> Vec<&'static str> {

@@ -27,7 +27,7 @@ pub struct Entry {
     pub sign: String,
 }
 
-pub use reread::{reread_key, reread_row};
+pub use reread::{key_by, reread_key, reread_row, row_by};
 
 /// One way in which guests may take the signs of a row.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -3,6 +3,7 @@
 pub mod cover;
 pub mod matching;
 pub mod occurrences;
+pub mod orders;
 pub mod places;
 pub mod runs;
 pub mod spell;

@@ -25,12 +25,9 @@ const UNREAD: &[&str] = &[
     "balance-cards",
     "price-list",
     "domino-chain",
-    "morse-strip",
     "keypad-word",
     "grid-square",
     "clock-faces",
-    "braille-card",
-    "semaphore-figures",
     "hidden-numbers",
     "odd-letters",
 ];

@@ -29,6 +29,11 @@ pub(super) const INK: Caution = caution!(
      while ink dries.",
     "FDA advice to bakers on decorations that are not edible; that pens need airing: common practice, no source"
 );
+pub(super) const FILM: Caution = caution!(
+    "A laser printer is hot inside: film that is not made for it can melt and harm the printer. Feed the sheets as \
+     its maker says, one at a time, and let them cool.",
+    COMMON
+);
 pub(super) const GLASS: Caution = caution!(
     "Glass breaks: with children take a clear plastic jar; otherwise let an adult carry it, on a table, never \
      over hard floors.",

@@ -70,6 +70,11 @@ pub const MATERIALS: &[Material] = &[
     thing("sheet-protector", "clear sheet protector", "piece")
         .size("to fit the paper; smooth, not embossed")
         .or("clear packing tape over the print"),
+    thing("printer-film", "clear film for printers", "sheet")
+        .size("of the paper's size, made for your kind of printer: inkjet or laser")
+        .or("tracing paper, held with the other sheet against a window by day")
+        .used_up()
+        .careful(caution::FILM),
     thing("envelope", "envelope", "piece")
         .size("to take a card of 75 by 105 mm")
         .or("folded paper")

@@ -51,6 +51,12 @@ fn guess(panel: &Panel) -> bool {
     panel.runs().looks(panel.start()).is_some_and(|looks| looks.open > 0)
 }
 
+/// The digits that a picture can be taken for. Blank rows and columns about it do not count.
+#[must_use]
+pub fn digits(picture: &[Vec<bool>]) -> Vec<char> {
+    symbols(Shows::Digits, picture)
+}
+
 /// The symbols that a picture can be taken for: those it is, or else those that it nearly is.
 fn symbols(shows: Shows, picture: &[Vec<bool>]) -> Vec<char> {
     let picture = trimmed(picture);

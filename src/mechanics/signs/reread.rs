@@ -2,7 +2,7 @@
 
 use super::{Entry, start_mark};
 use crate::diag::{Hinted, Trouble};
-use crate::face::proof::{Look, Looks, Printed, apart, middle, nearest};
+use crate::face::proof::{Look, Looks, Printed, PrintedShape, apart, middle, nearest};
 use crate::mechanics::{Dressing, front};
 use crate::units::{Rect, Size};
 
@@ -17,6 +17,9 @@ pub struct ReadRow {
     pub text: String,
 }
 
+/// The name of the sign that these outlines draw; none where they draw none.
+pub type Name<'a> = dyn Fn(&[&PrintedShape]) -> Option<String> + 'a;
+
 /// The name of a sign that nothing known looks like.
 const UNKNOWN: &str = "?";
 
@@ -25,6 +28,14 @@ const UNKNOWN: &str = "?";
 /// # Errors
 /// When there is no such card, or the signs do not stand in one row.
 pub fn reread_row(printed: &[Printed], part: &str, cx: &Dressing<'_>, looks: &Looks) -> Hinted<ReadRow> {
+    row_by(printed, part, cx, &|shapes| looks.named(shapes).first().map(|name| (*name).to_owned()))
+}
+
+/// Reads a card as [`reread_row`] does, with signs that are told by their own geometry.
+///
+/// # Errors
+/// As there.
+pub fn row_by(printed: &[Printed], part: &str, cx: &Dressing<'_>, name: &Name<'_>) -> Hinted<ReadRow> {
     let card = front(printed, part)?;
     let body = cx.slot_on(card, "landscape", "body")?;
     let start = Look::of_svg(&start_mark(cx), Size::mm(6.0, 6.0))?;
@@ -36,8 +47,7 @@ pub fn reread_row(printed: &[Printed], part: &str, cx: &Dressing<'_>, looks: &Lo
             mark = Some(rect);
             continue;
         }
-        let name = looks.named(&shapes).first().map_or(UNKNOWN, |name| *name);
-        signs.push((rect, name.to_owned()));
+        signs.push((rect, name(&shapes).unwrap_or_else(|| UNKNOWN.to_owned())));
     }
     signs.sort_by(|a, b| a.0.x.get().total_cmp(&b.0.x.get()));
     let level = |a: Rect, b: Rect| (middle(a).1 - middle(b).1).get().abs() < a.h.get() / 2.0;
@@ -55,6 +65,14 @@ pub fn reread_row(printed: &[Printed], part: &str, cx: &Dressing<'_>, looks: &Lo
 /// # Errors
 /// When there is no such card, or a character has no sign beside it.
 pub fn reread_key(printed: &[Printed], part: &str, cx: &Dressing<'_>, looks: &Looks) -> Hinted<Vec<Entry>> {
+    key_by(printed, part, cx, &|shapes| looks.named(shapes).first().map(|name| (*name).to_owned()))
+}
+
+/// Reads a card as [`reread_key`] does, with signs that are told by their own geometry.
+///
+/// # Errors
+/// As there.
+pub fn key_by(printed: &[Printed], part: &str, cx: &Dressing<'_>, name: &Name<'_>) -> Hinted<Vec<Entry>> {
     let card = front(printed, part)?;
     let table = cx.slot_on(card, "bookmark", "table")?;
     let arts = card.arts_in(table);
@@ -73,8 +91,8 @@ pub fn reread_key(printed: &[Printed], part: &str, cx: &Dressing<'_>, looks: &Lo
         if entries.iter().any(|(known, _)| known == art) || apart(at, middle(*rect)) > table.w {
             return Err(Trouble::new(format!("it cannot be told which sign on the key card {symbol} belongs to")));
         }
-        let name = looks.named(&card.shapes_of(*art)).first().map_or(UNKNOWN, |name| *name);
-        entries.push((*art, Entry { symbol, sign: name.to_owned() }));
+        let sign = name(&card.shapes_of(*art)).unwrap_or_else(|| UNKNOWN.to_owned());
+        entries.push((*art, Entry { symbol, sign }));
     }
     if entries.len() != arts.len() {
         return Err(Trouble::new(format!("the key card has {} signs for {} characters", arts.len(), entries.len())));

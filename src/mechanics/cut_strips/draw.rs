@@ -1,0 +1,70 @@
+//! The strips, and the card that says how they are laid.
+
+use super::{CARD, STRIPS, View, texts};
+use crate::diag::{Hinted, PuzzleField, Trouble};
+use crate::face::draw::{Drawing, Pen};
+use crate::face::{Face, Piece, Role, TextRun};
+use crate::mechanics::{Dressing, paper};
+use crate::script::Rich;
+use crate::units::{Mm, Pt, Rect, Size};
+
+/// Length of the longest picture: a strip of it fits on a sheet of either paper, and in a child's hands.
+const LONGEST: Mm = Mm::new(150.0);
+/// Width of the widest cell.
+const CELL: Mm = Mm::new(6.4);
+/// Height of the lowest strip: lower ones are hard to cut and to hold (common practice, no source).
+const LOWEST: Mm = Mm::new(8.0);
+/// Cells before the picture in which an arrowhead stands.
+pub(super) const CAP: usize = 2;
+
+pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
+    let (rows, _) = view.measures().ok_or_else(|| {
+        Trouble::new("the strips are not all of one size").hint("lay the puzzle out again from its setup")
+    })?;
+    let mut pieces = vec![card(view, cx)?];
+    for (index, strip) in view.strips.iter().enumerate() {
+        pieces
+            .push(Piece { id: format!("{}-{STRIPS}-{}", cx.puzzle, index + 1), ..piece(strip, rows, view.arrows, cx) });
+    }
+    Ok(pieces)
+}
+
+#[expect(clippy::cast_precision_loss, reason = "a picture has a few dozen cells each way")]
+fn piece(strip: &[String], rows: usize, arrows: bool, cx: &Dressing<'_>) -> Piece {
+    let across = strip.first().map_or(0, String::len);
+    let cell = (LONGEST / across.max(1) as f64).min(CELL);
+    let height = (cell * rows as f64 / super::FINE as f64).max(LOWEST);
+    let row = height / rows as f64;
+    let cap = if arrows { cell * CAP as f64 } else { Mm::ZERO };
+    let size = Size { w: cell * across as f64 + cap, h: height };
+    let mut drawing = Drawing::new(size);
+    let ink = Pen::fill(cx.colour("ink"));
+    if arrows {
+        // Half the strip high, its point up.
+        let (middle, half) = (cap / 2.0, (cap * 0.34).min(height * 0.3));
+        let (top, foot) = (height / 2.0 - half, height / 2.0 + half);
+        drawing.polygon(&[(middle, top), (middle + half, foot), (middle - half, foot)], ink);
+    }
+    for (at, cells) in strip.iter().enumerate() {
+        let mut col = 0;
+        for run in cells.chars().collect::<Vec<_>>().chunk_by(|a, b| a == b) {
+            if run.first() == Some(&'#') {
+                let rect = Rect { x: cap + cell * col as f64, y: row * at as f64, w: cell * run.len() as f64, h: row };
+                drawing.rect(rect, Mm::ZERO, ink);
+            }
+            col += run.len();
+        }
+    }
+    let mut face = Face::new(size, "A strip of a picture that was cut");
+    face.art(drawing.svg(), Rect::of(size), "");
+    cx.piece(STRIPS, "strip", face)
+}
+
+fn card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
+    let rule = texts::rule(view);
+    let (mut face, slot) = paper::sheet(cx, "landscape", cx.name("card-title", "In strips"), rule.clone())?;
+    let run =
+        TextRun::new(slot, Role::Text, Rich::plain(rule), Pt::new(15.0), cx.colour("ink"), cx.at(PuzzleField::Setup));
+    face.text(run);
+    Ok(cx.piece(CARD, "card about the strips", face))
+}

@@ -1,0 +1,64 @@
+//! The strips read back from paper: cell by cell, by the size of the smallest drawn cell.
+
+use super::draw::CAP;
+use super::{CARD, STRIPS, View};
+use crate::diag::{Hinted, Trouble};
+use crate::face::proof::{Printed, PrintedShape};
+use crate::mechanics::front;
+use crate::theme::Colour;
+use crate::units::Mm;
+
+/// Contrast with white from which a cell counts as ink.
+const INK: f64 = 3.0;
+
+pub(super) fn view(printed: &[Printed]) -> Hinted<View> {
+    let sides: Vec<&Printed> = printed.iter().filter(|side| side.part == STRIPS && !side.back).collect();
+    let arrows = match sides.iter().filter(|side| side.shapes.iter().any(points_up)).count() {
+        0 => false,
+        count if count == sides.len() => true,
+        count => return Err(Trouble::new(format!("{count} of {} strips carry an arrowhead", sides.len()))),
+    };
+    if arrows != front(printed, CARD)?.says("arrowhead") {
+        return Err(Trouble::new("the card and the strips do not agree whether there are arrowheads"));
+    }
+    let cells = || sides.iter().flat_map(|side| &side.shapes).filter(|shape| inked(shape) && !points_up(shape));
+    let least = |of: &dyn Fn(&PrintedShape) -> Mm| cells().map(of).reduce(Mm::min);
+    let (Some(w), Some(h)) = (least(&|shape| shape.rect.w), least(&|shape| shape.rect.h)) else {
+        return Err(Trouble::new("the strips show nothing"));
+    };
+    let cap = if arrows { CAP } else { 0 };
+    let strips = sides.iter().map(|side| cells_of(side, w, h, cap)).collect();
+    let view = View { strips, arrows };
+    match view.measures() {
+        Some(_) => Ok(view),
+        None => Err(Trouble::new("the strips are not all of one size, or hold no whole signs")),
+    }
+}
+
+fn inked(shape: &PrintedShape) -> bool {
+    shape.fill.is_some_and(|fill| fill.contrast(Colour::WHITE) >= INK)
+}
+
+/// Whether a shape is an arrowhead that points up.
+fn points_up(shape: &PrintedShape) -> bool {
+    let [outline] = shape.contours.as_slice() else { return false };
+    let mut heights: Vec<f64> = outline.points.iter().map(|point| point.1.get()).collect();
+    heights.sort_by(f64::total_cmp);
+    inked(shape) && matches!(heights.as_slice(), [top, a, b] if (b - a) * 10.0 < a - top)
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::cast_precision_loss,
+    reason = "a strip has a few dozen cells each way"
+)]
+fn cells_of(side: &Printed, w: Mm, h: Mm, cap: usize) -> Vec<String> {
+    let count = |whole: Mm, part: Mm| (whole.get() / part.get().max(0.1)).round().clamp(0.0, 500.0) as usize;
+    let (rows, cols) = (count(side.size.h, h), count(side.size.w, w));
+    let ink = |row: usize, col: usize| {
+        let at = (w * (col as f64 + 0.5), h * (row as f64 + 0.5));
+        side.ground(at, usize::MAX).contrast(Colour::WHITE) >= INK
+    };
+    (0..rows).map(|row| (cap..cols).map(|col| if ink(row, col) { '#' } else { '.' }).collect()).collect()
+}
