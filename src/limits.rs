@@ -164,3 +164,7 @@ pub const OVERLAY_CARD: usize = 5;
 pub const OVERLAY_SIDE: usize = 200;
 /// Pairs of sheets that are drawn by chance before an answer is refused; nearly all are sound at the first.
 pub const OVERLAY_STARTS: usize = 20;
+/// Answers drawn by chance until a mechanic carries one: most carry the first, word puzzles one in a few.
+pub const SAMPLE_TRIES: usize = 60;
+/// What the chance of samples begins with: any number, so that a sample looks the same every day.
+pub const SAMPLE_SEED: u64 = 1;

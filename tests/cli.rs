@@ -106,6 +106,26 @@ fn mechanics_and_themes_are_listed() {
     let (code, out, _) = inklatch(&["mechanics"]);
     assert_eq!(code, CLEAN);
     assert!(MECHANICS.iter().all(|mechanic| out.contains(mechanic.meta().id)));
+    let entry = |id: &str| {
+        let (_, rest) = out.split_once(&format!("\n{id}\n")).unwrap_or_else(|| panic!("no {id} in {out}"));
+        rest.split("\n\n").next().unwrap().lines().take(5).collect::<Vec<_>>().join("\n")
+    };
+    assert!(entry("overlay-sheets").contains("clear film for printers"), "{}", entry("overlay-sheets"));
+    assert!(entry("cut-strips").contains("needs paper only"), "{}", entry("cut-strips"));
+    assert!(entry("glow-ink").contains("small UV torch"), "{}", entry("glow-ink"));
+    let (code, json, _) = inklatch(&["mechanics", "--json"]);
+    assert_eq!(code, CLEAN);
+    let rows: Vec<serde_json::Value> = serde_json::from_str(&json).unwrap();
+    assert_eq!(rows.len(), MECHANICS.len());
+    let row = |id: &str| rows.iter().find(|row| row["id"] == id).unwrap();
+    assert_eq!((&row("overlay-sheets")["film"], &row("overlay-sheets")["paper_only"]), (&true.into(), &false.into()));
+    assert_eq!((&row("cut-strips")["film"], &row("cut-strips")["paper_only"]), (&false.into(), &true.into()));
+    assert_eq!(row("banded-counters")["colour"], true);
+    assert!(!row("magnet-field")["tools"].as_array().unwrap().is_empty());
+    for row in &rows {
+        assert!(row["minutes"][0].as_u64() <= row["minutes"][1].as_u64() && row["least_age"].as_u64() > Some(0));
+        assert!(row["guests"].is_string() && row["prints"].is_string() && row["host"].is_string());
+    }
     let (code, out, _) = inklatch(&["themes"]);
     assert_eq!(code, CLEAN);
     assert!(out.contains("midwinter"), "{out}");

@@ -6,7 +6,7 @@ use inklatch::diag::{Level, Step};
 use inklatch::face::{Audience, Layer, Outline};
 use inklatch::kit::material::{Need, PrepStep};
 use inklatch::kit::{HintLadder, LevelChange};
-use inklatch::party::{Party, rng_of};
+use inklatch::party::{Party, rng_at, rng_of};
 use inklatch::prep::schedule::{Work, schedule, tidied};
 use inklatch::prep::{PuzzleSteps, plan};
 use inklatch::readings::Verdict;
@@ -82,6 +82,10 @@ fn the_same_seed_gives_the_same_chance_on_every_machine() {
     let (a, b, c) = (first.next_u64(), again.next_u64(), other.next_u64());
     assert_eq!(a, b);
     assert_ne!(a, c);
+    // Another arrangement is another chance; the first is what a kit without the field has always had.
+    assert_eq!(rng_at(7, &id, 0).next_u64(), a);
+    assert_ne!(rng_at(7, &id, 1).next_u64(), a);
+    assert_ne!(rng_at(7, &id, 1).next_u64(), rng_at(7, &id, 2).next_u64());
 }
 
 #[test]

@@ -139,5 +139,6 @@ pub fn puzzle_of(id: &str, opens: &str) -> Puzzle {
         minutes: None,
         gentle: None,
         stiff: None,
+        arrangement: 0,
     }
 }

@@ -4,26 +4,7 @@ use super::outcome::{CLEAN, Outcome};
 use crate::bundle::author_themes;
 use crate::files::{Disk, Files as _, VPath};
 use crate::ids::ThemeId;
-use crate::mechanics::MECHANICS;
 use crate::theme;
-
-/// Lists every mechanic with what guests do and what fixes the order.
-pub(super) fn mechanics(out: &mut dyn Write) -> Outcome {
-    for mechanic in MECHANICS {
-        let meta = mechanic.meta();
-        writeln!(out, "{}", meta.id)?;
-        writeln!(out, "    {}", meta.guests)?;
-        writeln!(out, "    order: {}", meta.order)?;
-        let (least, most) = meta.minutes;
-        writeln!(
-            out,
-            "    prints {}; {least} to {most} minutes (estimate), from {} years",
-            meta.prints, meta.least_age
-        )?;
-    }
-    writeln!(out, "\n`inklatch explain NAME` says what can be chosen in each.")?;
-    Ok(CLEAN)
-}
 
 /// Lists the themes: the author's own, then the built-in ones.
 pub(super) fn themes(out: &mut dyn Write) -> Outcome {

@@ -10,6 +10,7 @@ mod docs;
 mod explain;
 mod export;
 mod lists;
+mod mechanics;
 mod new;
 mod outcome;
 
@@ -101,8 +102,12 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// List the mechanics
-    Mechanics,
+    /// List the mechanics: what guests do, what is printed, what the host needs, minutes and ages
+    Mechanics {
+        /// Write the list as JSON
+        #[arg(long)]
+        json: bool,
+    },
     /// List the themes
     Themes,
     /// Explain a mechanic, a check, or the files `kit` and `theme`
@@ -193,7 +198,7 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
             let request = codes::Request { kit, seed: *seed, avoid, avoid_kit, keep, write: *write, json: *json };
             codes::run(&request, out)
         }
-        Some(Command::Mechanics) => lists::mechanics(out),
+        Some(Command::Mechanics { json }) => mechanics::run(*json, out),
         Some(Command::Themes) => lists::themes(out),
         Some(Command::Explain { name }) => explain::run(name, out),
     };

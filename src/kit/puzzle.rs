@@ -50,6 +50,9 @@ pub struct Puzzle {
     pub answer: String,
     /// The lock that the answer opens.
     pub opens: LockId,
+    /// Which of the arrangements that chance can make of the setup; another number is another arrangement.
+    #[serde(default, skip_serializing_if = "is_first")]
+    pub arrangement: u32,
     /// What the mechanic lets the author choose; `inklatch explain MECHANIC` describes it.
     pub setup: RawSetup,
     /// Where each part of the puzzle lies, by the part's name.
@@ -70,6 +73,11 @@ pub struct Puzzle {
     /// What `stiff` changes.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stiff: Option<LevelChange>,
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "the shape that serde asks for")]
+const fn is_first(arrangement: &u32) -> bool {
+    *arrangement == 0
 }
 
 impl Puzzle {

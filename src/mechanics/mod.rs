@@ -34,6 +34,7 @@ pub mod paper;
 mod picture_grid;
 mod picture_key;
 mod price_list;
+pub mod sample;
 mod semaphore_figures;
 mod shift_wheel;
 mod signs;

@@ -1,4 +1,4 @@
-use super::{LaidPuzzle, rng_of};
+use super::{LaidPuzzle, rng_at};
 use crate::diag::{Anchor, Hinted, PuzzleField, Trouble};
 use crate::face::Piece;
 use crate::kit::file::nearest;
@@ -93,7 +93,7 @@ impl Table<'_> {
         let symbols: Vec<&str> = self.theme.theme.symbols.keys().map(String::as_str).collect();
         let marks: Vec<&str> = self.kit.locks.iter().map(|lock| lock.mark.as_str()).collect();
         let job = Job { answer, lock: &lock.kind, symbols: &symbols, marks: &marks, colours: self.colours };
-        let mut rng = rng_of(self.kit.seed, &puzzle.id);
+        let mut rng = rng_at(self.kit.seed, &puzzle.id, puzzle.arrangement);
         Ok((lock, mechanic.lay_out(setup, &job, &mut rng)?))
     }
 }

@@ -28,7 +28,7 @@ use crate::units::Size;
 
 pub use lock_table::{LockLeft, lock_table};
 pub use on_view::{OnView, PieceWords, words_of};
-pub use seed::rng_of;
+pub use seed::{rng_at, rng_of};
 pub use trial::Trial;
 
 /// One kit in its theme at one play level.

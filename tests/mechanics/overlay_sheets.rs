@@ -136,7 +136,12 @@ fn both_sheets_have_their_cells_and_marks_at_the_same_place() {
         assert_eq!(reread(mechanic, &THREE, &sides).unwrap().unwrap().json(), laid.json(), "{setup}");
         // Cells are a millimetre at 94 % still.
         let narrow = |side: &inklatch::face::proof::Printed| {
-            let four = side.shapes.iter().filter(|shape| shape.contours[0].points.len() == 4 && shape.fill.is_some());
+            // The dots are the last picture laid on each sheet.
+            let last = side.arts.len() - 1;
+            let four = side
+                .shapes
+                .iter()
+                .filter(|shape| shape.art == last && shape.contours[0].points.len() == 4 && shape.fill.is_some());
             four.map(|shape| shape.rect.w.min(shape.rect.h).get()).fold(f64::INFINITY, f64::min)
         };
         let cells: Vec<f64> = sides.iter().map(narrow).collect();

@@ -129,6 +129,7 @@ pub fn puzzle(kit: &Kit) -> Option<(Edit, Selection)> {
         minutes: None,
         gentle: None,
         stiff: None,
+        arrangement: 0,
     };
     Some((Edit::Puzzle(Box::new(puzzle)), Selection::Puzzle(id)))
 }

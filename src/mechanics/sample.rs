@@ -1,0 +1,148 @@
+//! A sample of each mechanic, with answers that it can carry, and what it takes: for lists and galleries.
+
+use rand::{RngExt as _, SeedableRng as _};
+use serde::Serialize;
+
+use crate::diag::{Hinted, Trouble};
+use crate::face::Piece;
+use crate::ids::PuzzleId;
+use crate::kit::LockKind;
+use crate::kit::material::material;
+use crate::limits;
+use crate::mechanics::{AnyMechanic, AnyView, Dressing, Job, Rng};
+use crate::theme::{Colour, Loaded, Palette};
+
+/// Materials that any printed kit takes: a puzzle that takes no others is of paper alone.
+const PAPER: &[&str] = &["card-paper", "plain-paper", "scissors", "glue", "tape", "pencil", "envelope"];
+/// The material of a clear sheet.
+const FILM: &str = "printer-film";
+
+/// What a mechanic takes, as far as its sample shows.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct Facts {
+    /// Paper, what cuts and joins it, and a pencil are enough.
+    pub paper_only: bool,
+    /// A sheet must be printed on clear film.
+    pub film: bool,
+    /// Guests tell colours apart.
+    pub colour: bool,
+    /// Tools that guests need, by the names of their materials.
+    pub tools: Vec<&'static str>,
+    /// What the host needs beyond paper, scissors and a pencil, by name.
+    pub things: Vec<&'static str>,
+}
+
+/// A puzzle laid out for show.
+#[derive(Debug)]
+pub struct Sample {
+    /// A lock that it opens.
+    pub lock: LockKind,
+    /// The answer; none of the kit's.
+    pub answer: String,
+    /// The puzzle.
+    pub view: Box<dyn AnyView>,
+    /// What is printed of it.
+    pub pieces: Vec<Piece>,
+    /// What it takes.
+    pub facts: Facts,
+}
+
+/// Locks that a kit can be given for a mechanic, the plainest first.
+#[must_use]
+pub fn locks() -> Vec<LockKind> {
+    let wheel = "ABCDEFGHIJKLMNOPQRSTUVWXYZ".to_owned();
+    vec![
+        LockKind::Digits(3),
+        LockKind::Digits(4),
+        LockKind::Letters(vec![wheel; 4]),
+        LockKind::Directions(4),
+        LockKind::Key,
+        LockKind::Spoken,
+    ]
+}
+
+/// A sample in this theme: the default setup, an answer by chance, always the same.
+///
+/// # Errors
+/// When no lock can be found for the mechanic, or the theme lacks what its pieces stand on.
+pub fn sample(mechanic: &dyn AnyMechanic, theme: &Loaded, palette: &Palette) -> Hinted<Sample> {
+    let meta = mechanic.meta();
+    let setup = mechanic.default_setup()?;
+    for lock in locks() {
+        let mut rng = Rng::seed_from_u64(limits::SAMPLE_SEED);
+        let Some((answer, view)) = carried(mechanic, &setup, &lock, theme, &|_| false, &mut rng) else { continue };
+        let id = PuzzleId::from_text(meta.id);
+        let cx =
+            Dressing { puzzle: &id, mechanic: meta.id, lock: &lock, lock_name: "the lock", mark: "", theme, palette };
+        let pieces = view.pieces(&cx)?;
+        let mut things: Vec<&'static str> = Vec::new();
+        for need in view.prep(&cx).iter().flat_map(|step| &step.needs) {
+            if !PAPER.contains(&need.material) && !things.contains(&need.material) {
+                things.push(need.material);
+            }
+        }
+        let names = |ids: &[&'static str]| ids.iter().map(|id| material(id).map_or(*id, |known| known.name)).collect();
+        let facts = Facts {
+            paper_only: things.is_empty() && meta.tools.is_empty(),
+            film: things.contains(&FILM),
+            colour: meta.colour,
+            tools: names(meta.tools),
+            things: names(&things),
+        };
+        return Ok(Sample { lock, answer, view, pieces, facts });
+    }
+    Err(Trouble::new(format!("no lock was found for a sample of {}", meta.name)).hint("choose another mechanic"))
+}
+
+/// An answer by chance that the mechanic carries for this lock, with the puzzle; answers that `refused` says so of are
+/// passed over. None when it carries none, or none was met.
+pub fn carried(
+    mechanic: &dyn AnyMechanic,
+    setup: &str,
+    lock: &LockKind,
+    theme: &Loaded,
+    refused: &dyn Fn(&str) -> bool,
+    rng: &mut Rng,
+) -> Option<(String, Box<dyn AnyView>)> {
+    let symbols: Vec<&str> = theme.theme.symbols.keys().map(String::as_str).collect();
+    let colours: Vec<(&str, Colour)> =
+        theme.theme.colours.iter().filter_map(|(name, hex)| Some((name.as_str(), Colour::parse(hex)?))).collect();
+    for turn in 0..limits::SAMPLE_TRIES {
+        let answer = drawn(lock, setup, turn, rng)?;
+        if refused(&answer) {
+            continue;
+        }
+        let job = Job { answer: &answer, lock, symbols: &symbols, marks: &[], colours: &colours };
+        if let Ok(view) = mechanic.lay_out(setup, &job, rng) {
+            return Some((answer, view));
+        }
+    }
+    None
+}
+
+/// Words for locks with letters and for words that are said: short, plain, none of a season.
+const WORDS: &[&str] =
+    &["LAMP", "WIND", "ROPE", "BELL", "STAR", "DOOR", "NEST", "RAIN", "SAIL", "PATH", "MILL", "LEAF"];
+
+/// An answer for a lock; for a key the name of one of the things in the setup.
+fn drawn(lock: &LockKind, setup: &str, turn: usize, rng: &mut Rng) -> Option<String> {
+    let mut pick = |from: &[char]| from.get(rng.random_range(0..from.len().max(1))).copied();
+    match lock {
+        LockKind::Digits(wheels) => {
+            (0..*wheels).map(|_| pick(&['0', '1', '2', '3', '4', '5', '6', '7', '8', '9'])).collect()
+        }
+        LockKind::Directions(pushes) => (0..*pushes).map(|_| pick(&['U', 'D', 'L', 'R'])).collect(),
+        LockKind::Letters(wheels) => {
+            // A word where the wheels can show one, else letters by chance.
+            let word = WORDS.iter().filter(|word| lock.spells(word)).nth(turn);
+            word.map(|word| (*word).to_owned()).or_else(|| {
+                wheels.iter().map(|wheel| pick(&wheel.to_uppercase().chars().collect::<Vec<_>>())).collect()
+            })
+        }
+        LockKind::Spoken => WORDS.get(turn).map(|word| (*word).to_owned()),
+        LockKind::Key => {
+            let names: Vec<&str> = setup.split("name: \"").skip(1).filter_map(|rest| rest.split('"').next()).collect();
+            names.get(turn).map(|name| (*name).to_owned())
+        }
+    }
+}
