@@ -168,3 +168,27 @@ pub const OVERLAY_STARTS: usize = 20;
 pub const SAMPLE_TRIES: usize = 60;
 /// What the chance of samples begins with: any number, so that a sample looks the same every day.
 pub const SAMPLE_SEED: u64 = 1;
+/// Least and greatest cells along a side of a maze: fewer have no forks, more are smaller than 10 mm on a board.
+pub const MAZE_SIDE: (usize, usize) = (5, 18);
+/// Mazes that are dug until one has a way for the answer; nearly all have at the first.
+pub const MAZE_STARTS: usize = 40;
+/// Signs in the dead ends of one maze: more crowd the floor.
+pub const MAZE_DECOYS: u8 = 24;
+/// Dots of one panel: more stand too near one another for numbers of 9 points.
+pub const PANEL_DOTS: usize = 48;
+/// Dots that belong to no line, on one panel: more leave no room.
+pub const PANEL_STRAYS: u8 = 14;
+/// Largest step in which dots are counted: larger ones make numbers of three digits.
+pub const COUNT_STEP: u8 = 4;
+/// Kinds on the list of a scene: more lines than this do not fit on a card.
+pub const SCENE_KINDS: usize = 6;
+/// Things in one scene: with more, each is under 10 mm on a board.
+pub const SCENE_THINGS: usize = 110;
+/// Least and greatest squares along a side of a map: fewer have no ways to choose, more are under 14 mm on a board.
+pub const MAP_SIDE: (usize, usize) = (5, 12);
+/// Places on one map besides those of the route: more crowd it.
+pub const MAP_OTHERS: u8 = 24;
+/// Maps that are drawn up until one carries the answer; nearly all do at the first.
+pub const MAP_STARTS: usize = 60;
+/// Squares of one straight piece of a route: guests count them with a finger.
+pub const MAP_PIECE: usize = 9;

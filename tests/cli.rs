@@ -147,6 +147,26 @@ fn new_makes_a_kit_and_overwrites_nothing() {
 }
 
 #[test]
+fn demo_kits_open_by_name_and_can_be_copied() {
+    for name in bundle::DEMO_KITS {
+        let opened = bundle::open(Some(name.as_ref())).unwrap();
+        assert_eq!((opened.kit.id.as_str(), opened.folder), (name, None));
+        let folder = tempfile::tempdir().unwrap();
+        let place = folder.path().join("mine");
+        let (code, out, err) = inklatch(&["new", place.to_str().unwrap(), "--from", name]);
+        assert_eq!(code, CLEAN, "{out}{err}");
+        assert_eq!(bundle::open(Some(&place)).unwrap().kit, opened.kit);
+    }
+    assert_eq!(bundle::open(None).unwrap().kit.id.as_str(), bundle::DEMO_KITS[0]);
+    let folder = tempfile::tempdir().unwrap();
+    let place = folder.path().join("mine");
+    let (code, _, err) = inklatch(&["new", place.to_str().unwrap(), "--from", "the-harbor-regatta"]);
+    assert_eq!(code, FAILED);
+    assert!(err.contains("did you mean `the-harbour-regatta`?"), "{err}");
+    assert!(!place.exists());
+}
+
+#[test]
 fn export_says_where_to_look() {
     let fresh = kit(|text| text);
     let out_folder = tempfile::tempdir().unwrap();

@@ -7,6 +7,7 @@ mod demo;
 #[path = "kit/edits.rs"]
 mod edits;
 
+use inklatch::bundle::DEMO_KITS;
 use inklatch::files::{Builtin, Files as _, VPath};
 use inklatch::kit::Kit;
 use inklatch::kit::file::{read_kit, write_kit};
@@ -16,6 +17,16 @@ use inklatch::limits;
 fn demo_text() -> String {
     let path = VPath::new("assets/kits/the-stopped-clock/kit.ron").unwrap();
     Builtin::new().read_text(&path, limits::RON_BYTES).unwrap()
+}
+
+/// All demo kits that the program carries.
+fn demo_kits() -> Vec<Kit> {
+    let read = |name: &&str| {
+        let path = VPath::new(&format!("assets/kits/{name}/kit.ron")).unwrap();
+        let text = Builtin::new().read_text(&path, limits::RON_BYTES).unwrap();
+        read_kit(&text, "kit.ron").unwrap_or_else(|trouble| panic!("{trouble}"))
+    };
+    DEMO_KITS.iter().map(read).collect()
 }
 
 fn demo_kit() -> Kit {

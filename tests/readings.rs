@@ -2,6 +2,7 @@
 
 mod orders;
 mod solvers;
+mod ways;
 
 use std::collections::BTreeSet;
 

@@ -9,8 +9,10 @@ use crate::kit::file::{nearest, read_kit};
 use crate::limits;
 use crate::theme::{self, Loaded};
 
-/// The built-in demo kit, below the carried files.
-const DEMO: &str = "assets/kits/the-stopped-clock";
+/// The demo kits that the program carries, by name; the first is meant where none is named.
+pub const DEMO_KITS: [&str; 2] = ["the-stopped-clock", "the-harbour-regatta"];
+/// Where they lie among the carried files.
+const KITS: &str = "assets/kits";
 /// The kit file of a folder.
 const KIT_FILE: &str = "kit.ron";
 
@@ -31,11 +33,29 @@ pub struct Opened {
     pub fonts: FontBook,
 }
 
-/// Opens a kit: a folder, the `kit.ron` in it, or with no path the built-in demo kit.
+/// The files of a carried demo kit; none where there is no kit of this name.
+///
+/// # Errors
+/// When the name is no path, which none of [`DEMO_KITS`] brings about.
+pub(super) fn demo(name: &str) -> Hinted<Option<Builtin>> {
+    let known = DEMO_KITS.iter().find(|known| **known == name);
+    known.map(|known| Ok(Builtin::below(VPath::new(KITS)?.join(known)?))).transpose()
+}
+
+/// Opens a kit: a folder, the `kit.ron` in it, a demo kit's name where nothing on disk is called so, or with no path
+/// the first demo kit.
 ///
 /// # Errors
 /// When there is no kit, it cannot be read, or its theme is nowhere to be found.
 pub fn open(path: Option<&Path>) -> Hinted<Opened> {
+    let name = match path {
+        Some(path) if path.exists() => None,
+        Some(path) => path.to_str(),
+        None => DEMO_KITS.first().copied(),
+    };
+    if let Some(files) = name.map(demo).transpose()?.flatten() {
+        return open_in(Arc::new(files), VPath::new(KIT_FILE)?);
+    }
     match path {
         Some(path) => {
             let (disk, file) = open_folder(path)?;
@@ -44,7 +64,7 @@ pub fn open(path: Option<&Path>) -> Hinted<Opened> {
             opened.folder = Some(folder);
             Ok(opened)
         }
-        None => open_in(Arc::new(Builtin::below(VPath::new(DEMO)?)), VPath::new(KIT_FILE)?),
+        None => Err(Trouble::new("the program carries no demo kit").hint("name the folder of a kit")),
     }
 }
 

@@ -1,7 +1,8 @@
-use crate::diag::Hinted;
+use super::open::DEMO_KITS;
+use crate::diag::{Hinted, Trouble};
 use crate::files::{Builtin, Files as _, VPath};
 use crate::ids::KitId;
-use crate::kit::file::read_kit;
+use crate::kit::file::{nearest, read_kit};
 use crate::limits;
 
 /// The fresh kit, below the carried files.
@@ -22,4 +23,19 @@ pub fn scaffold(title: &str) -> Hinted<String> {
     let text = text.replacen(TITLE, &quoted, 1).replacen(ID, &id, 1);
     read_kit(&text, "kit.ron")?;
     Ok(text)
+}
+
+/// The text of a demo kit, to be changed into a kit of one's own.
+///
+/// # Errors
+/// When the program carries no kit of this name; the hint names those that it does.
+pub fn scaffold_from(demo: &str) -> Hinted<String> {
+    let files = super::open::demo(demo)?.ok_or_else(|| {
+        let mut trouble = Trouble::new(format!("the program carries no kit `{demo}`"));
+        if let Some(near) = nearest(demo, &DEMO_KITS) {
+            trouble = trouble.hint(format!("did you mean `{near}`?"));
+        }
+        trouble.hint(format!("its kits are {}", DEMO_KITS.join(" and ")))
+    })?;
+    files.read_text(&VPath::new("kit.ron")?, limits::RON_BYTES)
 }

@@ -30,7 +30,7 @@ use crate::sheet::Paper;
 #[derive(Clone, Debug, Parser)]
 #[command(name = "inklatch", version, args_conflicts_with_subcommands = true)]
 #[command(after_help = "Exit codes: 0 clean, 1 findings that block, 2 failure.\n\
-    A KIT is a folder with a kit.ron in it, or that file. With none, the built-in demo kit is meant.")]
+    A KIT is a folder with a kit.ron in it, or that file. With none, the built-in demo kit\n    the-stopped-clock is meant; the-harbour-regatta is built in as well.")]
 pub struct Args {
     /// The kit to open in the window
     kit: Option<PathBuf>,
@@ -76,8 +76,11 @@ enum Command {
         /// The folder to make it in; empty or not there yet
         folder: PathBuf,
         /// The kit's title
-        #[arg(long)]
+        #[arg(long, conflicts_with = "from")]
         title: Option<String>,
+        /// Copy a demo kit instead: the-stopped-clock or the-harbour-regatta
+        #[arg(long, value_name = "KIT")]
+        from: Option<String>,
     },
     /// Propose codes for the whole kit: none easy to guess, none like another, none told by a text or a hint
     Codes {
@@ -192,7 +195,7 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
             };
             export::run(kit.as_deref(), &options, out)
         }
-        Some(Command::New { folder, title }) => new::run(folder, title.as_deref(), out),
+        Some(Command::New { folder, title, from }) => new::run(folder, title.as_deref(), from.as_deref(), out),
         Some(Command::Codes { kit, seed, avoid, avoid_kit, keep, write, json }) => {
             let kit = kit.as_deref();
             let request = codes::Request { kit, seed: *seed, avoid, avoid_kit, keep, write: *write, json: *json };

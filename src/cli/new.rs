@@ -7,8 +7,8 @@ use crate::diag::Trouble;
 use crate::files::{Disk, Files as _, VPath};
 use crate::script::capital;
 
-/// Makes a fresh kit in an empty folder.
-pub(super) fn run(folder: &Path, title: Option<&str>, out: &mut dyn Write) -> Outcome {
+/// Makes a fresh kit, or a copy of a demo kit, in an empty folder.
+pub(super) fn run(folder: &Path, title: Option<&str>, from: Option<&str>, out: &mut dyn Write) -> Outcome {
     let named = folder.file_name().map(|name| name.to_string_lossy().replace(['-', '_'], " "));
     let title = title.map(str::trim).filter(|title| !title.is_empty()).map(str::to_owned);
     let title = title.or_else(|| named.map(|name| capital(&name))).unwrap_or_else(|| "A Fresh Kit".into());
@@ -26,7 +26,8 @@ pub(super) fn run(folder: &Path, title: Option<&str>, out: &mut dyn Write) -> Ou
             .into());
     }
     let file = VPath::new("kit.ron")?;
-    disk.write(&file, bundle::scaffold(&title)?.as_bytes())?;
+    let text = from.map_or_else(|| bundle::scaffold(&title), bundle::scaffold_from)?;
+    disk.write(&file, text.as_bytes())?;
     writeln!(out, "made {}", disk.real(&file).display())?;
     let shown = folder.display();
     writeln!(out, "open it:   inklatch {shown}")?;

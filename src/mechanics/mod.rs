@@ -8,12 +8,15 @@ mod banded_counters;
 mod braille_card;
 mod clock_faces;
 pub mod codes;
+mod count_scene;
 mod cut_strips;
 mod domino_chain;
+mod dot_to_dot;
 pub mod dots;
 mod dressing;
 pub mod field;
 mod fold_strip;
+mod fork_maze;
 mod glow_ink;
 mod grid_square;
 mod hidden_numbers;
@@ -33,11 +36,14 @@ mod overlay_sheets;
 pub mod paper;
 mod picture_grid;
 mod picture_key;
+pub mod pictures;
 mod price_list;
+mod route_map;
 pub mod sample;
 mod semaphore_figures;
 mod shift_wheel;
 mod signs;
+pub mod sketch;
 mod spelled;
 mod truth_tellers;
 pub mod words;
@@ -93,6 +99,10 @@ pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&cut_strips::CutStrips),
     &Untyped(&fold_strip::FoldStrip),
     &Untyped(&overlay_sheets::OverlaySheets),
+    &Untyped(&fork_maze::ForkMaze),
+    &Untyped(&dot_to_dot::DotToDot),
+    &Untyped(&count_scene::CountScene),
+    &Untyped(&route_map::RouteMap),
 ];
 
 /// What a mechanic is, in words and facts.

@@ -1,6 +1,6 @@
 //! `picture-key`: a legend gives each picture of the theme a digit or letter; a row of pictures spells the answer.
 
-mod alike;
+pub(in crate::mechanics) mod alike;
 mod texts;
 
 use std::sync::Arc;
@@ -127,7 +127,8 @@ impl Mechanic for PictureKey {
     }
 
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
-        alike::refuse(&view.legend, cx)?;
+        let names: Vec<&str> = view.legend.iter().map(|entry| entry.sign.as_str()).collect();
+        alike::refuse(&names, cx)?;
         let draw = |name: &str, _: Size| -> Hinted<Arc<str>> { cx.symbol(name) };
         let row = RowWords {
             part: ROW,

@@ -8,6 +8,7 @@ pub mod places;
 pub mod runs;
 pub mod spell;
 pub mod tokens;
+pub mod ways;
 
 use serde::Serialize;
 

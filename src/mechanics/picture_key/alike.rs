@@ -4,7 +4,6 @@ use resvg::{tiny_skia, usvg};
 
 use crate::diag::{Hinted, Trouble};
 use crate::mechanics::Dressing;
-use crate::mechanics::signs::Entry;
 
 /// Pixels of a picture's side in the comparison: about what an eye at arm's length makes of 8 mm (estimate; common
 /// practice, no source).
@@ -12,18 +11,18 @@ const SIDE: u32 = 32;
 /// Least share of the inked area in which two pictures must differ (estimate; common practice, no source).
 const LEAST_DIFFERENCE: f64 = 0.08;
 
-/// Refuses a legend with two pictures that look alike in grey.
-pub(super) fn refuse(legend: &[Entry], cx: &Dressing<'_>) -> Hinted<()> {
+/// Refuses symbols of which two look alike in grey.
+pub(in crate::mechanics) fn refuse(names: &[&str], cx: &Dressing<'_>) -> Hinted<()> {
     let mut seen: Vec<(&str, Vec<f64>)> = Vec::new();
-    for entry in legend {
-        let ink = ink(&cx.symbol(&entry.sign)?)?;
+    for sign in names {
+        let ink = ink(&cx.symbol(sign)?)?;
         for (name, other) in &seen {
             if difference(&ink, other) < LEAST_DIFFERENCE {
-                return Err(Trouble::new(format!("the pictures `{name}` and `{}` look alike in print", entry.sign))
+                return Err(Trouble::new(format!("the pictures `{name}` and `{sign}` look alike in print"))
                     .hint("name other symbols in `pictures`, or draw one of the two anew"));
             }
         }
-        seen.push((&entry.sign, ink));
+        seen.push((sign, ink));
     }
     Ok(())
 }

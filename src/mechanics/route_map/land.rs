@@ -1,0 +1,137 @@
+//! The ground of a map: an island with its coast, hills and waves, as old charts show them. It carries no meaning.
+
+use std::fmt::Write as _;
+
+use crate::face::draw::{Drawing, Pen};
+use crate::face::mm;
+use crate::mechanics::Dressing;
+use crate::mechanics::sketch::jitter;
+use crate::units::{Mm, Size};
+
+/// Corners of the coast.
+const CORNERS: usize = 22;
+/// By how much a corner of the coast lies in or out, as a share of half the map.
+const SWAY: f64 = 0.075;
+
+/// The island in a map of this size.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Land {
+    pub(super) size: Size,
+    /// How far the coast is from the middle at the most, as a share of half the map.
+    pub(super) out: f64,
+    /// Tells islands apart.
+    pub(super) of: usize,
+}
+
+impl Land {
+    /// A corner of the coast, or of a line along it, `wide` times as far out.
+    fn corner(self, index: usize, wide: f64) -> (f64, f64) {
+        let index = index % CORNERS;
+        let (sway, _) = jitter(index, self.of, 11);
+        let angle = std::f64::consts::TAU * index as f64 / CORNERS as f64;
+        let (sin, cos) = angle.sin_cos();
+        // A rounded square fills a map better than a circle: the fourth power of the sines says how far out it is.
+        let square = (sin.powi(4) + cos.powi(4)).powf(-0.25);
+        let out = (self.out - SWAY + SWAY * sway) * square * wide;
+        let (w, h) = (self.size.w.get() / 2.0, self.size.h.get() / 2.0);
+        (w + w * out * cos, h + h * out * sin)
+    }
+
+    /// The coast as a smooth closed line (Catmull and Rom's cubic as Bézier pieces; from memory).
+    fn coast(self, wide: f64) -> String {
+        let at = |index: usize| self.corner(index + CORNERS, wide);
+        let (x, y) = at(0);
+        let mut path = format!("M{x:.3} {y:.3}");
+        for index in 0..CORNERS {
+            let (p0, p1, p2, p3) = (at(index + CORNERS - 1), at(index), at(index + 1), at(index + 2));
+            let (ax, ay) = (p1.0 + (p2.0 - p0.0) / 6.0, p1.1 + (p2.1 - p0.1) / 6.0);
+            let (bx, by) = (p2.0 - (p3.0 - p1.0) / 6.0, p2.1 - (p3.1 - p1.1) / 6.0);
+            let _ = write!(path, " C{ax:.3} {ay:.3} {bx:.3} {by:.3} {:.3} {:.3}", p2.0, p2.1);
+        }
+        path.push_str(" Z");
+        path
+    }
+
+    /// Whether a point lies on land, well inside.
+    fn holds(self, x: f64, y: f64) -> bool {
+        let (w, h) = (self.size.w.get() / 2.0, self.size.h.get() / 2.0);
+        let (dx, dy) = ((x - w) / w, (y - h) / h);
+        let far = (dx.powi(4) + dy.powi(4)).powf(0.25);
+        far < self.out - 2.0 * SWAY - 0.06
+    }
+
+    /// Sea and island.
+    pub(super) fn draw(self, drawing: &mut Drawing, cx: &Dressing<'_>) {
+        let (paper, soft, ink, line) = (cx.colour("paper"), cx.colour("soft"), cx.colour("ink"), cx.colour("line"));
+        drawing.rect(crate::units::Rect::of(self.size), Mm::ZERO, Pen::fill(soft));
+        drawing.path(&self.coast(1.035), Pen::line(line, mm(0.2)));
+        drawing.path(&self.coast(1.0), Pen { fill: Some(paper), ..Pen::line(ink, mm(0.55)) });
+        drawing.path(&self.coast(0.975), Pen::line(line, mm(0.2)).dashed(mm(0.8), mm(0.9)));
+    }
+
+    /// A small hill or tree on land, a wave on the sea, about this point.
+    pub(super) fn mark(self, drawing: &mut Drawing, (x, y): (Mm, Mm), unit: Mm, of: usize, cx: &Dressing<'_>) {
+        let pen = Pen::line(cx.colour("line"), mm(0.3));
+        let (x, y, u) = (x.get(), y.get(), unit.get());
+        let path = if !self.holds(x, y) {
+            // Two waves.
+            format!(
+                "M{:.3} {y:.3} q{:.3} {:.3} {:.3} 0 q{:.3} {:.3} {:.3} 0",
+                x - u * 0.2,
+                u * 0.1,
+                -u * 0.12,
+                u * 0.2,
+                u * 0.1,
+                -u * 0.12,
+                u * 0.2
+            )
+        } else if of.is_multiple_of(3) {
+            // A tree: a trunk and a crown.
+            format!(
+                "M{x:.3} {:.3} l0 {:.3} M{:.3} {:.3} q{:.3} {:.3} {:.3} 0 Z",
+                y,
+                u * 0.12,
+                x - u * 0.1,
+                y,
+                u * 0.1,
+                -u * 0.36,
+                u * 0.2
+            )
+        } else {
+            // Two hills, one before the other.
+            format!(
+                "M{:.3} {:.3} q{:.3} {:.3} {:.3} 0 M{:.3} {:.3} q{:.3} {:.3} {:.3} {:.3}",
+                x - u * 0.2,
+                y + u * 0.1,
+                u * 0.13,
+                -u * 0.32,
+                u * 0.26,
+                x + u * 0.02,
+                y + u * 0.02,
+                u * 0.1,
+                -u * 0.2,
+                u * 0.2,
+                u * 0.08
+            )
+        };
+        drawing.path(&path, pen);
+    }
+}
+
+/// A compass rose: four long points and four short ones, the north half of each inked.
+pub(super) fn rose(drawing: &mut Drawing, (x, y): (Mm, Mm), radius: Mm, cx: &Dressing<'_>) {
+    let (ink, paper) = (cx.colour("ink"), cx.colour("paper"));
+    let outline = Pen { fill: Some(paper), ..Pen::line(ink, mm(0.3)) };
+    drawing.circle(x, y, radius * 0.62, Pen::line(cx.colour("line"), mm(0.3)));
+    let at = |degrees: f64, far: Mm| {
+        let (sin, cos) = degrees.to_radians().sin_cos();
+        (x + far * sin, y - far * cos)
+    };
+    for turn in [1, 3, 5, 7, 0, 2, 4, 6] {
+        let angle = f64::from(turn) * 45.0;
+        let far = if turn % 2 == 0 { radius } else { radius * 0.55 };
+        let waist = radius * 0.2;
+        drawing.polygon(&[at(angle, far), at(angle + 45.0, waist), (x, y)], Pen { fill: Some(ink), ..outline });
+        drawing.polygon(&[at(angle, far), at(angle - 45.0, waist), (x, y)], outline);
+    }
+}

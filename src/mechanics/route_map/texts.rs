@@ -1,0 +1,206 @@
+//! What it says: help, rules, work, hints, and how guests get to the answer.
+
+use super::{CARD, MAP, Task, View, Wind};
+use crate::kit::HintLadder;
+use crate::mechanics::pictures::word;
+use crate::mechanics::work::{Work, counted};
+use crate::mechanics::{Dressing, paper};
+use crate::readings::Budget;
+use crate::script::capital;
+
+/// Numbers as words: a digit on the card might be taken for one of the answer.
+pub(super) const WORDS: [&str; 13] =
+    ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+
+pub(super) fn map<'a>(cx: &Dressing<'a>) -> &'a str {
+    cx.name(MAP, "the map")
+}
+
+pub(super) fn card<'a>(cx: &Dressing<'a>) -> &'a str {
+    cx.name(CARD, "the card with the route")
+}
+
+/// The rule as the card prints it, before the legs and after them.
+pub(super) fn rule(view: &View) -> (String, String) {
+    match &view.task {
+        Task::Legs(start, _) => (
+            format!("Begin on the square of the {}. The square on which you stand is never counted.", word(start)),
+            if view.say_stops {
+                "Note the sign where each line ends, and nothing on the way.".into()
+            } else {
+                "Note the signs.".into()
+            },
+        ),
+        Task::Shortest(from, to) => (
+            format!("Go by road from the {} to the {}, by the shortest way there is.", word(from), word(to)),
+            "A step is from one dot or picture to the next. Note each sign that you pass, in order.".into(),
+        ),
+        Task::Bearings(_) => (
+            "Go straight from each picture to the next.".into(),
+            if view.north {
+                "Note the way each time: north is up, east right, south down, west left.".into()
+            } else {
+                "Note the way each time: up, right, down or left.".into()
+            },
+        ),
+    }
+}
+
+/// The legs as the card lists them.
+pub(super) fn legs(view: &View) -> Vec<String> {
+    let Task::Legs(_, legs) = &view.task else { return Vec::new() };
+    let piece =
+        |(wind, count): &(Wind, usize)| format!("{} {}", WORDS.get(*count).copied().unwrap_or("many"), wind.word());
+    legs.iter()
+        .enumerate()
+        .map(|(index, leg)| {
+            format!("{}) {}", paper::place_letter(index), leg.iter().map(piece).collect::<Vec<_>>().join(", "))
+        })
+        .collect()
+}
+
+pub(super) fn work(view: &View) -> Work {
+    if !view.whole() {
+        return Work::new(0, "The map is not whole.");
+    }
+    let signs = view.places.iter().filter(|place| place.sign.is_some()).count();
+    match &view.task {
+        Task::Legs(_, legs) => {
+            let squares: usize = legs.iter().flatten().map(|(_, count)| count).sum();
+            let pieces: usize = legs.iter().map(Vec::len).sum();
+            let says = format!(
+                "The route has {} in {} over {}; the map holds {} that it does not ask for.",
+                counted(legs.len(), "stop"),
+                counted(pieces, "straight piece"),
+                counted(squares, "square"),
+                counted(signs.saturating_sub(legs.len()), "sign")
+            );
+            Work::new(squares + 2 * pieces, says)
+        }
+        Task::Shortest(from, to) => {
+            let (net, start, goal) = (view.net(), view.of(from), view.of(to));
+            let far = start.first().map(|start| net.distances(*start)).unwrap_or_default();
+            let length = goal.first().and_then(|goal| far.get(*goal).copied().flatten()).unwrap_or_default();
+            // Whoever makes sure looks at every crossing that is no farther than the goal, and at each road from it.
+            let near = (0..far.len()).filter(|at| far.get(*at).copied().flatten().is_some_and(|steps| steps < length));
+            let looks: usize = near.map(|at| net.from(at).len()).sum();
+            let mut stops = 0;
+            if let (Some(start), Some(goal)) = (start.first(), goal.first()) {
+                let count = &mut |way: &[usize]| {
+                    stops = way.iter().filter(|at| view.sign(**at).is_some()).count();
+                    false
+                };
+                // A budget too small leaves the count at none; the reading says so as well.
+                let _ = net.each_shortest(*start, *goal, &mut Budget::default(), count);
+            }
+            let says = format!(
+                "The shortest way is {} long and passes {}; {} leave the crossings that are nearer than the goal, and the \
+                 map holds {} off the way.",
+                counted(length, "step"),
+                counted(stops, "sign"),
+                counted(looks, "road"),
+                counted(signs.saturating_sub(stops), "sign")
+            );
+            Work::new(looks, says)
+        }
+        Task::Bearings(stops) => {
+            let others = view.places.len().saturating_sub(stops.len());
+            let says = format!(
+                "{} are found among {} that nobody asks for.",
+                capital(&counted(stops.len(), "place")),
+                counted(others, "other")
+            );
+            // Each is looked for among all.
+            Work::new(stops.len() * view.places.len(), says)
+        }
+    }
+}
+
+pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
+    let (before, after) = rule(view);
+    let route = match &view.task {
+        Task::Legs(..) => format!(" {}.", legs(view).join("; ")),
+        Task::Shortest(..) => String::new(),
+        Task::Bearings(stops) => {
+            format!(" The pictures: {}.", stops.iter().map(|stop| word(stop)).collect::<Vec<_>>().join(", "))
+        }
+    };
+    format!("{} belongs to {}. {before}{route} {after}", capital(card(cx)), map(cx))
+}
+
+pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
+    let (map, card, lock) = (map(cx), card(cx), cx.lock_name);
+    let nudge = format!("{} and {card} belong together. Lay {map} so that its title can be read.", capital(map));
+    let (method, giveaway) = match &view.task {
+        Task::Legs(start, _) => (
+            format!("Put a finger on the {} on {map} and follow {card}, square by square.", word(start)),
+            format!(
+                "From the {}, move as line a) of {card} says; the arrow with the N shows north. The square on which you \
+                 stop shows a sign: write it down. Go on from there with each further line, and set what you wrote on \
+                 {lock}.",
+                word(start)
+            ),
+        ),
+        Task::Shortest(from, to) => (
+            format!(
+                "Find the {} and the {} on {map}, and compare the roads between them, dot by dot.",
+                word(from),
+                word(to)
+            ),
+            format!(
+                "Write on each crossing of {map} how many steps it is from the {}, beginning with those next to it, until \
+                 you come to the {}. Go back along falling numbers: that is the way. Copy its signs from the {} on, and \
+                 set them on {lock}.",
+                word(from),
+                word(to),
+                word(from)
+            ),
+        ),
+        Task::Bearings(stops) => (
+            format!(
+                "Find the pictures of {card} on {map}, one after another. Only the direction from each to the next counts."
+            ),
+            format!(
+                "Put a finger on the {} on {map}, then go straight to each next picture of {card}. Each time note whether \
+                 the finger went up, down, left or right, and push {lock} that way.",
+                stops.first().map(|stop| word(stop)).unwrap_or_default()
+            ),
+        ),
+    };
+    HintLadder { nudge, method, giveaway }
+}
+
+pub(super) const HELP: &str = "\
+## What it does
+A map shows places, some with a digit or letter. A card, found elsewhere, gives a route. Over squares it leads from stop \
+to stop by the compass, and the signs at the stops are the answer. By roads it asks for the shortest way from one place \
+to another, and the signs on it are the answer; the map is made so that one way is shortest. For a lock that is pushed \
+the card lists pictures, and the side to which each lies from the one before is pushed: up, right, down, left.
+
+## Setup
+- `text`: a line of the story on the card; may be empty.
+- `route`: `Squares` or `Roads`; a lock that is pushed has its own kind.
+- `cols`, `rows`: squares, or crossings of roads, from west to east and from north to south, 5 to 12.
+- `others`: places that the route does not ask for, up to 24.
+- `pictures`: the theme's symbols at the places that the card does not name; empty: all others, by chance. Leave out those that mark a lock.
+- `work`: `Light`: straight legs, few roads. `Fair`: legs with a bend, more roads. `Deep`: legs with two bends, many roads.
+- `start`, `goal`: the theme's symbols at which the route begins and, by roads, ends; empty: by chance.
+- `north`: whether the map has a north mark.
+- `say_stops`: whether the card says that only stops count, and not what is passed.
+
+## Example
+(
+    text: \"The postman's round:\",
+    route: Squares,
+    cols: 8,
+    rows: 8,
+    others: 10,
+    work: Fair,
+)
+
+## Traps
+- Two shortest ways: each gives a reading.
+- No north mark: the map may lie with any side up.
+- Signs that are passed but are no stops count for some guests, unless the card says that they do not.
+- A place that the card names and that stands on the map twice.
+- A route too long for the map is refused.";
