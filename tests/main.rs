@@ -11,6 +11,7 @@ mod common;
 mod flow;
 mod kit;
 mod layers;
+mod making;
 mod mechanics;
 mod outside;
 mod party;

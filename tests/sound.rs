@@ -2,7 +2,7 @@
 
 use inklatch::ids::{BoxId, KitId, LockId, NoteId, PuzzleId, SpotId, ThemeId};
 use inklatch::kit::file::read_kit;
-use inklatch::kit::{FORMAT, Finish, HintLadder, Kit, Letter, Levels, Look, Puzzle, RawSetup, Spot};
+use inklatch::kit::{FORMAT, Finish, HintLadder, Kit, Letter, Levels, Look, Making, Puzzle, RawSetup, Spot};
 
 /// A small kit in which no check finds anything: a tin with the torch, and a chest under two padlocks.
 pub fn sound_kit() -> Kit {
@@ -121,6 +121,7 @@ pub fn kit_of(id: &str) -> Kit {
         words: std::collections::BTreeMap::new(),
         look: Look::default(),
         levels: Levels::default(),
+        making: Making::default(),
     }
 }
 

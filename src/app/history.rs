@@ -130,7 +130,8 @@ fn covers(older: &Edit, newer: &Edit) -> bool {
         | (Edit::Letter(_), Edit::Letter(_))
         | (Edit::Finish(_), Edit::Finish(_))
         | (Edit::Look(_), Edit::Look(_))
-        | (Edit::Levels(_), Edit::Levels(_)) => true,
+        | (Edit::Levels(_), Edit::Levels(_))
+        | (Edit::Making(_), Edit::Making(_)) => true,
         (Edit::Word(a, _), Edit::Word(b, _)) => a == b,
         (Edit::Note(a), Edit::Note(b)) => a.id == b.id,
         (Edit::Spot(a), Edit::Spot(b)) => a.id == b.id,

@@ -7,13 +7,14 @@ use std::sync::Arc;
 use eframe::egui::{Color32, ColorImage};
 
 use crate::app::session::Selection;
+use crate::bundle::{Shift, duplex};
 use crate::diag::{Anchor, Hinted, Level, PuzzleField, Trouble};
 use crate::face::{Audience, Face, Layer, Outline, Piece};
 use crate::files::FontBook;
 use crate::kit::Kit;
 use crate::party::Party;
 use crate::print::{DocInfo, Press, Raster};
-use crate::sheet::{Paper, impose};
+use crate::sheet::{Paper, impose_for};
 use crate::theme::{Lettering, Loaded};
 use crate::units::Size;
 
@@ -262,7 +263,8 @@ fn sheets(
         if pieces.is_empty() {
             continue;
         }
-        let laid = impose(&pieces, paper, audience, &job.kit.title)?;
+        let duplex = duplex(&job.kit, Shift::default());
+        let laid = impose_for(&pieces, paper, audience, &job.kit.title, &duplex)?;
         let doc = press.sheets(&laid, &info)?;
         for page in 0..doc.page_count() {
             if stop() {

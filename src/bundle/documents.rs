@@ -1,19 +1,34 @@
 use super::guide::LANGUAGE;
 use super::manifest::Made;
+use super::options::Shift;
+use super::printer_test;
 use crate::diag::{Hinted, Level};
 use crate::face::Audience;
 use crate::files::VPath;
-use crate::kit::Kit;
+use crate::kit::{Flip, Kit};
 use crate::party::Party;
 use crate::print::{DocInfo, Press};
-use crate::sheet::{Paper, Sheet, impose};
+use crate::sheet::{Duplex, Paper, Sheet, Turn, impose_for};
 use crate::theme::Loaded;
+use crate::units::Mm;
 
 /// One document of sheets to be made.
 pub(super) struct Job<'a> {
     pub(super) party: &'a Party,
     pub(super) paper: Paper,
     pub(super) audience: Audience,
+    pub(super) shift: Shift,
+}
+
+/// How the kit's sheets with backs are printed, for a printer with this shift.
+#[must_use]
+pub fn duplex(kit: &Kit, shift: Shift) -> Duplex {
+    let turn = match kit.making.flip {
+        Flip::LongEdge => Turn::LongEdge,
+        Flip::ShortEdge => Turn::ShortEdge,
+    };
+    let mm = |tenths: i16| Mm::new(f64::from(tenths) / 10.0);
+    Duplex { turn, right: mm(shift.right), down: mm(shift.down) }
 }
 
 /// The folder of an audience and the word for it in a manifest.
@@ -33,18 +48,24 @@ pub(super) fn file_name(kit: &Kit, what: &str, level: Level, paper: Paper) -> St
 }
 
 /// The sheets of one audience, the letter first among those of the guests; none when it has no pieces.
-fn sheets(job: &Job<'_>, theme: &Loaded) -> Hinted<Vec<Sheet>> {
+fn sheets(job: &Job<'_>, kit: &Kit, theme: &Loaded) -> Hinted<Vec<Sheet>> {
     let mut pieces = Vec::new();
     if job.audience == Audience::Players {
         pieces.push(job.party.letter(theme, job.paper.safe_size())?);
     }
     pieces.extend(job.party.pieces.iter().filter(|piece| piece.audience == job.audience).cloned());
-    impose(&pieces, job.paper, job.audience, &job.party.script.title)
+    let duplex = duplex(kit, job.shift);
+    let mut sheets = impose_for(&pieces, job.paper, job.audience, &job.party.script.title, &duplex)?;
+    let backs = job.party.pieces.iter().any(|piece| piece.back.is_some());
+    if job.audience == Audience::Host && backs {
+        sheets.extend(printer_test::sheets(job.paper, &duplex));
+    }
+    Ok(sheets)
 }
 
 /// The document of one audience at one level on one paper; none when there is nothing to print.
 pub(super) fn document(job: &Job<'_>, kit: &Kit, theme: &Loaded, press: &Press) -> Hinted<Option<Made>> {
-    let sheets = sheets(job, theme)?;
+    let sheets = sheets(job, kit, theme)?;
     if sheets.is_empty() {
         return Ok(None);
     }

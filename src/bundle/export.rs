@@ -81,7 +81,7 @@ pub fn export_proven(
     let proven = levels(proof, options)?;
     let parties: Vec<_> = proven.iter().map(|level| &level.party).collect();
     let pictures = pieces::jobs(kit, &opened.theme, &parties, &options.papers)?;
-    let documents = document_jobs(&proven, &options.papers);
+    let documents = document_jobs(&proven, options);
     let guides: Vec<(&LevelProof, Paper)> =
         proven.iter().flat_map(|level| options.papers.iter().map(|paper| (*level, *paper))).collect();
     let steps = Steps::new(documents.len() + guides.len() + pictures.len() + 1, progress);
@@ -172,12 +172,13 @@ fn levels<'a>(proof: &'a Proof, options: &Options) -> Hinted<Vec<&'a LevelProof>
         .collect()
 }
 
-fn document_jobs<'a>(proven: &[&'a LevelProof], papers: &[Paper]) -> Vec<DocumentJob<'a>> {
+fn document_jobs<'a>(proven: &[&'a LevelProof], options: &Options) -> Vec<DocumentJob<'a>> {
     let audiences = [Audience::Players, Audience::Hints, Audience::Host];
     let mut jobs = Vec::new();
     for level in proven {
-        for paper in papers {
-            jobs.extend(audiences.map(|audience| DocumentJob { party: &level.party, paper: *paper, audience }));
+        for paper in &options.papers {
+            let job = |audience| DocumentJob { party: &level.party, paper: *paper, audience, shift: options.shift };
+            jobs.extend(audiences.map(job));
         }
     }
     jobs

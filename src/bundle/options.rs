@@ -1,6 +1,6 @@
 use std::path::PathBuf;
 
-use crate::diag::Level;
+use crate::diag::{Hinted, Level, Trouble};
 use crate::sheet::Paper;
 
 /// What to export, and where to.
@@ -14,6 +14,8 @@ pub struct Options {
     pub zip: bool,
     /// Whether to export although findings block it; the host guide then says so on its first page.
     pub force: bool,
+    /// How far the author's own printer is off on backs.
+    pub shift: Shift,
     /// The folder in which the bundle's own folder, named by the kit's id, is put.
     pub out: PathBuf,
 }
@@ -26,8 +28,43 @@ impl Default for Options {
             levels: Level::ALL.to_vec(),
             zip: false,
             force: false,
+            shift: Shift::default(),
             out: PathBuf::from("out"),
         }
+    }
+}
+
+/// How far a printer's backs lie off their fronts, seen from the front, in tenths of a millimetre: what the printer
+/// test shows, and what is then taken back.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Shift {
+    /// To the right; left is below 0.
+    pub right: i16,
+    /// Down; up is below 0.
+    pub down: i16,
+}
+
+impl Shift {
+    /// The most that a setting takes back, in tenths: a printer that is off by more needs mending.
+    pub const MOST: i16 = 150;
+
+    /// Reads `1.5,-0.4`: millimetres right and down.
+    ///
+    /// # Errors
+    /// When these are not two numbers within bounds.
+    pub fn parse(text: &str) -> Hinted<Self> {
+        let tenths = |number: &str| -> Option<i16> {
+            let tenths = (number.trim().parse::<f64>().ok()? * 10.0).round();
+            let most = f64::from(Self::MOST);
+            #[expect(clippy::cast_possible_truncation, reason = "within bounds")]
+            (-most..=most).contains(&tenths).then_some(tenths as i16)
+        };
+        let numbers = text.split_once(',').and_then(|(right, down)| Some((tenths(right)?, tenths(down)?)));
+        let (right, down) = numbers.ok_or_else(|| {
+            Trouble::new(format!("\"{text}\" is no printer's shift"))
+                .hint("write millimetres right and down, as in 1.5,-0.4; at most 15 each way")
+        })?;
+        Ok(Self { right, down })
     }
 }
 

@@ -70,6 +70,9 @@ enum Command {
         /// Export although findings block; the host guide then says so
         #[arg(long)]
         force: bool,
+        /// How far your printer's backs are off, in millimetres, as its test sheet shows
+        #[arg(long, value_name = "RIGHT,DOWN", default_value = "0,0", allow_hyphen_values = true)]
+        shift: String,
     },
     /// Make a fresh kit: small, sound, ready to be changed
     New {
@@ -185,12 +188,17 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
             let levels = level.map_or_else(|| Level::ALL.to_vec(), |level| vec![level.into()]);
             check::run(kit.as_deref(), &levels, *json, out)
         }
-        Some(Command::Export { kit, paper, level, out: folder, zip, force }) => {
+        Some(Command::Export { kit, paper, level, out: folder, zip, force, shift }) => {
+            let shift = match crate::bundle::Shift::parse(shift) {
+                Ok(shift) => shift,
+                Err(trouble) => return report(&trouble.into(), err),
+            };
             let options = crate::bundle::Options {
                 papers: paper.papers(),
                 levels: level.levels(),
                 zip: *zip,
                 force: *force,
+                shift,
                 out: folder.clone(),
             };
             export::run(kit.as_deref(), &options, out)

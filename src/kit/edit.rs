@@ -5,7 +5,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{BoxDef, Finish, Kit, Letter, Levels, Lock, Look, Note, Prop, Puzzle, Spot, WordForms};
+use super::{BoxDef, Finish, Kit, Letter, Levels, Lock, Look, Making, Note, Prop, Puzzle, Spot, WordForms};
 use crate::ids::{BoxId, KitId, LockId, NoteId, PropId, PuzzleId, SpotId, ThemeId};
 
 /// The facts on a kit's first lines.
@@ -79,6 +79,8 @@ pub enum Edit {
     Look(Box<Look>),
     /// Sets the rules of the play levels.
     Levels(Box<Levels>),
+    /// Sets how the printed pieces are made.
+    Making(Box<Making>),
     /// Sets a word, or removes it.
     Word(String, Option<WordForms>),
     /// Replaces the item with the same id, or adds it at the end.
@@ -167,6 +169,7 @@ pub fn apply(kit: &mut Kit, edit: Edit) -> Option<Edit> {
         Edit::Finish(new) => swap!(finish, new, Finish),
         Edit::Look(new) => swap!(look, new, Look),
         Edit::Levels(new) => swap!(levels, new, Levels),
+        Edit::Making(new) => swap!(making, new, Making),
         Edit::Word(name, new) => {
             let old = match new.clone() {
                 Some(forms) => kit.words.insert(name.clone(), forms),

@@ -7,6 +7,7 @@ pub mod file;
 mod hints;
 mod level;
 mod lock;
+mod making;
 pub mod material;
 mod place;
 mod puzzle;
@@ -19,6 +20,7 @@ use serde::{Deserialize, Serialize};
 pub use hints::HintLadder;
 pub use level::{LevelChange, LevelRules, Levels};
 pub use lock::{Lock, LockKind};
+pub use making::{Flip, Making, TokenMake};
 pub use place::{BoxDef, Finish, Place, Prop, PropRole, Spot};
 pub use puzzle::{Puzzle, RawSetup};
 pub use text::{Letter, Look, Note, NoteKind, WordForms};
@@ -88,6 +90,14 @@ pub struct Kit {
     /// What each play level lays open.
     #[serde(default)]
     pub levels: Levels,
+    /// How the printed pieces are made.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub making: Making,
+}
+
+/// Whether a kit says nothing of its own about how pieces are made.
+fn is_default(making: &Making) -> bool {
+    *making == Making::default()
 }
 
 macro_rules! finders {

@@ -8,6 +8,7 @@ mod notes;
 mod on_view;
 mod scale;
 mod seed;
+mod token_make;
 mod tokens;
 mod trial;
 

@@ -1,12 +1,12 @@
+use super::token_make::{Outside, drawn_dots, made};
 use super::{LaidPuzzle, Party};
 use crate::diag::{Anchor, Hinted, PuzzleField, Step};
-use crate::face::draw::{Drawing, Pen};
 use crate::face::{Audience, Face, Frame, Piece, Role, TextRun};
 use crate::ids::PuzzleId;
 use crate::kit::{Kit, Puzzle};
 use crate::script::parse;
-use crate::theme::{Colour, Loaded};
-use crate::units::{Mm, Pt, Rect, Size};
+use crate::theme::Loaded;
+use crate::units::Pt;
 
 /// The hint tokens: three for each puzzle. A step without a text gives none; a check says so.
 pub(super) fn tokens(party: &Party, kit: &Kit, theme: &Loaded) -> Vec<(Anchor, Hinted<Piece>)> {
@@ -66,7 +66,7 @@ fn token(party: &Party, kit: &Kit, theme: &Loaded, frame: &Frame, slip: &Slip<'_
     face.art(drawn_dots(dots, step, ink), dots, format!("step {} of 3", step.number()));
     let open = usize::from(kit.levels.of(party.level).open_steps) >= step.number();
     let open = if open { ", face up from the start" } else { "" };
-    Ok(Piece {
+    let piece = Piece {
         id: format!("token-{}-{}", puzzle.id, step.word()),
         part: step.word().to_owned(),
         label: format!("Token: {named} {}{open}", "\u{2022}".repeat(step.number())),
@@ -76,20 +76,6 @@ fn token(party: &Party, kit: &Kit, theme: &Loaded, frame: &Frame, slip: &Slip<'_
         copies: 1,
         measured: false,
         group: "tokens".into(),
-    })
-}
-
-/// Three dots in a row, as many of them filled as the step's number.
-fn drawn_dots(slot: Rect, step: Step, ink: Colour) -> std::sync::Arc<str> {
-    let mut drawing = Drawing::new(Size { w: slot.w, h: slot.h });
-    let line = Mm::new(0.3);
-    let radius = (slot.h / 2.0 - line).min(slot.w / 9.0).max(Mm::new(0.1));
-    let gap = (radius * 3.4).min(slot.w / 3.0);
-    let mut x = slot.w / 2.0 - gap;
-    for number in 1..=3 {
-        let fill = (number <= step.number()).then_some(ink);
-        drawing.circle(x, slot.h / 2.0, radius, Pen { fill, stroke: Some((ink, line)), dash: None });
-        x += gap;
-    }
-    drawing.svg()
+    };
+    made(piece, kit.making.tokens, frame, &cx, &Outside { mark, named: &named, step })
 }

@@ -104,7 +104,7 @@ fn placed<'a>(placed: &'a Placed, faces: &mut Faces<'a>, gather: &mut Gather<'_>
             (false, _) => 0.0,
             (true, false) => -90.0,
             (true, true) => 90.0,
-        },
+        } + if placed.over { 180.0 } else { 0.0 },
         label: placed.label.clone(),
         label_rect: rect(placed.label_rect),
         cut: placed.cut.then(|| cut(&placed.face, gather)),

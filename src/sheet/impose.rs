@@ -1,7 +1,7 @@
 use std::collections::BTreeMap;
 
 use super::pack::{Item, Spot, pack};
-use super::{Paper, Placed, Sheet};
+use super::{Duplex, Paper, Placed, Sheet};
 use crate::diag::{Hinted, Trouble};
 use crate::face::{Audience, Face, Outline, Piece};
 use crate::limits;
@@ -41,12 +41,26 @@ pub fn largest(paper: Paper) -> Size {
 /// Lays the pieces for one audience onto sheets, copies and all.
 ///
 /// A piece of the size of the page, or of its safe part, has a sheet of its own without cut line, head or foot: the
-/// letter. Pieces with a back come last, each of their sheets followed by one with the backs, mirrored for a printer
-/// that turns the paper over its long edge.
+/// letter. Pieces with a back come last, each of their sheets followed by one with the backs, for a printer that turns
+/// the paper over its long edge.
 ///
 /// # Errors
 /// When a piece is larger than the page takes; when there are too many.
 pub fn impose(pieces: &[Piece], paper: Paper, audience: Audience, title: &str) -> Hinted<Vec<Sheet>> {
+    impose_for(pieces, paper, audience, title, &Duplex::default())
+}
+
+/// As [`impose`], for a printer that turns the paper, and shifts it, in its own way.
+///
+/// # Errors
+/// As there.
+pub fn impose_for(
+    pieces: &[Piece],
+    paper: Paper,
+    audience: Audience,
+    title: &str,
+    duplex: &Duplex,
+) -> Hinted<Vec<Sheet>> {
     let mine = || pieces.iter().filter(|piece| piece.audience == audience && piece.copies > 0);
     let heading = format!("{title} · {}", for_whom(audience));
     let total: usize = mine().map(|piece| usize::from(piece.copies)).sum();
@@ -70,7 +84,7 @@ pub fn impose(pieces: &[Piece], paper: Paper, audience: Audience, title: &str) -
     }
     sheets.extend(lay(&single, paper, &heading)?);
     for sheet in lay(&double, paper, &heading)? {
-        let back = back_of(&sheet, pieces);
+        let back = back_of(&sheet, pieces, duplex);
         sheets.extend([sheet, back]);
     }
     if sheets.len() > limits::SHEETS {
@@ -105,6 +119,7 @@ fn page(piece: &Piece, rect: Rect, paper: Paper) -> Sheet {
         rect,
         turned: false,
         back: false,
+        over: false,
         label: String::new(),
         label_rect: Rect::default(),
         cut: false,
@@ -174,6 +189,7 @@ fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, heading: &str) -> Sheet {
                 rect,
                 turned: spot.turned,
                 back: false,
+                over: false,
                 label: piece.label.clone(),
                 label_rect: Rect {
                     x: rect.x + LABEL_INSET,
@@ -209,20 +225,19 @@ fn folds<'a>(face: &'a Face, spot: &Spot, moved: (Mm, Mm)) -> impl Iterator<Item
     })
 }
 
-/// The sheet behind a sheet: each back behind its front, for paper turned over its long edge, which is upright:
-/// left and right change sides (IPP "two-sided-long-edge", RFC 8011, 5.2.8).
-fn back_of(front: &Sheet, pieces: &[Piece]) -> Sheet {
-    let width = front.paper.size().w;
+/// The sheet behind a sheet: each back behind its front.
+fn back_of(front: &Sheet, pieces: &[Piece], duplex: &Duplex) -> Sheet {
+    let page = front.paper.size();
     let placed = front
         .placed
         .iter()
         .filter_map(|placed| {
             let back = pieces.iter().find(|piece| piece.id == placed.piece)?.back.clone()?;
-            let rect = Rect { x: width - placed.rect.right(), ..placed.rect };
             Some(Placed {
                 face: back,
-                rect,
+                rect: duplex.behind(page, placed.rect),
                 back: true,
+                over: !duplex.upright(page),
                 label: String::new(),
                 label_rect: Rect::default(),
                 cut: false,
@@ -233,7 +248,11 @@ fn back_of(front: &Sheet, pieces: &[Piece]) -> Sheet {
     Sheet {
         paper: front.paper,
         audience: front.audience,
-        heading: format!("{} · backs of the sheet before: print two-sided, turned over the long edge", front.heading),
+        heading: format!(
+            "{} · backs of the sheet before: print two-sided, {}",
+            front.heading,
+            duplex.words(front.paper)
+        ),
         placed,
         folds: Vec::new(),
         check_bar: None,

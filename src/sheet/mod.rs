@@ -1,11 +1,13 @@
 //! Sheets: pages of paper with pieces placed on them, true to size.
 
+mod duplex;
 mod impose;
 pub mod pack;
 
 use serde::{Deserialize, Serialize};
 
-pub use impose::{FOOT, GUTTER, HEAD, LABEL, content, cut_marks, impose, largest};
+pub use duplex::{Duplex, Turn};
+pub use impose::{FOOT, GUTTER, HEAD, LABEL, content, cut_marks, impose, impose_for, largest};
 
 use crate::face::{Audience, Face};
 use crate::units::{Mm, Rect, Size};
@@ -90,6 +92,8 @@ pub struct Placed {
     pub turned: bool,
     /// Whether this is the piece's back.
     pub back: bool,
+    /// Whether it stands on its head, besides: a back on paper that is turned over its short edge.
+    pub over: bool,
     /// The label outside the cut line, and where it is set.
     pub label: String,
     /// Where the label is set.

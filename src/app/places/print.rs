@@ -1,4 +1,4 @@
-use eframe::egui::{Checkbox, ProgressBar, TextEdit, Ui, vec2};
+use eframe::egui::{Checkbox, DragValue, ProgressBar, TextEdit, Ui, vec2};
 
 use crate::app::action::Action;
 use crate::app::bars::PathFor;
@@ -7,11 +7,14 @@ use crate::app::findings::counts_ui;
 use crate::app::places::{Locals, in_reading_order, level_ui};
 use crate::app::preview::audience_word;
 use crate::app::session::Selection;
-use crate::app::widgets::{Mark, UiExt as _};
-use crate::bundle::Options;
+use crate::app::widgets::{Field, Mark, UiExt as _};
+use crate::bundle::{Options, Shift};
 use crate::checks::blocks;
 use crate::diag::Level;
 use crate::face::Audience;
+use crate::kit::edit::Edit;
+use crate::kit::{Flip, TokenMake};
+use crate::script::capital;
 use crate::sheet::Paper;
 
 /// What to export, as it is being chosen.
@@ -21,16 +24,27 @@ pub struct Draft {
     levels: Vec<Level>,
     zip: bool,
     force: bool,
+    right: f64,
+    down: f64,
     /// The folder, as typed.
     pub out: String,
 }
 
 impl Default for Draft {
     fn default() -> Self {
-        let Options { papers, levels, zip, force, out } = Options::default();
+        let Options { papers, levels, zip, force, shift, out } = Options::default();
+        let mm = |tenths: i16| f64::from(tenths) / 10.0;
         // In full, so that the author sees where it goes.
         let out = std::env::current_dir().map_or(out.clone(), |here| here.join(out));
-        Self { papers, levels, zip, force, out: out.display().to_string() }
+        Self {
+            papers,
+            levels,
+            zip,
+            force,
+            right: mm(shift.right),
+            down: mm(shift.down),
+            out: out.display().to_string(),
+        }
     }
 }
 
@@ -43,6 +57,8 @@ impl Draft {
             levels: self.levels.clone(),
             zip: self.zip,
             force: self.force,
+            // The fields hold what they may; should they not, nothing is shifted.
+            shift: Shift::parse(&format!("{},{}", self.right, self.down)).unwrap_or_default(),
             out: self.out.trim().into(),
         }
     }
@@ -157,6 +173,7 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
         }
     });
     ui.checkbox(&mut draft.zip, "Also as one zip file");
+    making_ui(ui, cx, draft);
     let blocked = blocks(cx.derived.findings());
     if blocked {
         ui.add_space(4.0);
@@ -186,6 +203,31 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
         } else {
             "Choose a paper, a level and a folder."
         });
+    }
+}
+
+/// How pieces are made: part of the kit. Where backs are printed, also how far this author's printer is off.
+fn making_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
+    ui.section("How it is made");
+    let mut making = cx.kit.making;
+    let makes = TokenMake::ALL.map(|make| (make, capital(make.word())));
+    let mut changed = Field::new("Hint tokens").help(making.tokens.how()).pick(ui, cx, &mut making.tokens, &makes, "");
+    let backs = cx.derived.party(cx.session.level).is_some_and(|party| party.pieces.iter().any(|p| p.back.is_some()));
+    if backs || making.tokens == TokenMake::TwoSided {
+        let flips = Flip::ALL.map(|flip| (flip, capital(flip.word())));
+        changed |= Field::new("The printer turns the paper").pick(ui, cx, &mut making.flip, &flips, "");
+        ui.horizontal(|ui| {
+            let most = f64::from(Shift::MOST) / 10.0;
+            for (name, value) in [("Backs lie right by", &mut draft.right), ("and down by", &mut draft.down)] {
+                let label = ui.strong_small(name);
+                let drag = DragValue::new(value).range(-most..=most).speed(0.1).max_decimals(1).suffix(" mm");
+                ui.add(drag).labelled_by(label.id);
+            }
+        });
+        ui.quiet("Your own printer’s shift, as the two test pages at the end of the host’s sheets show it.");
+    }
+    if changed {
+        cx.edit(Edit::Making(Box::new(making)));
     }
 }
 

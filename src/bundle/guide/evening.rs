@@ -98,6 +98,7 @@ pub(super) fn tokens_note(source: &Source<'_>) -> Vec<String> {
         )
         .trim()
         .to_owned(),
+        source.opened.kit.making.tokens.how().to_owned(),
     ]
 }
 
