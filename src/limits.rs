@@ -192,3 +192,17 @@ pub const MAP_OTHERS: u8 = 24;
 pub const MAP_STARTS: usize = 60;
 /// Squares of one straight piece of a route: guests count them with a finger.
 pub const MAP_PIECE: usize = 9;
+/// Lines of one text whose lines are fixed, the gap after three paragraphs counted as one: more would be smaller than
+/// 9 points on the largest sheet.
+pub const FIXED_LINES: usize = 40;
+/// Characters of one fixed line: a longer one would be smaller than 9 points on the largest sheet, and hard to follow.
+pub const FIXED_CHARS: usize = 64;
+/// Rows of a list of numbers that lead to words: more do not fit on the card at 9 points.
+pub const LEADS: usize = 24;
+/// Least and greatest side of a grid under a mask, in cells: smaller ones have no room for windows, larger ones have
+/// cells too small to cut windows for.
+pub const MASK_SIDE: (u8, u8) = (4, 8);
+/// Tries to find windows and fill a grid under a mask; nearly always the first one serves.
+pub const MASK_STARTS: usize = 200;
+/// Letters or digits on one tag: more are no longer read as one.
+pub const TAG_SYMBOLS: usize = 3;

@@ -7,7 +7,7 @@ use inklatch::face::proof::Printed;
 use inklatch::files::{FontBook, Memory, VPath};
 use inklatch::ids::PuzzleId;
 use inklatch::kit::LockKind;
-use inklatch::mechanics::{AnyMechanic, AnyView, Dressing, Job, Rng};
+use inklatch::mechanics::{AnyMechanic, AnyView, Dressing, Hung, Job, Rng};
 use inklatch::print::Press;
 use inklatch::theme::{self, Colour, FRAMES, Lettering, Loaded, Palette};
 use rand_chacha::rand_core::SeedableRng as _;
@@ -165,6 +165,13 @@ pub fn rng(seed: u64) -> Rng {
     Rng::seed_from_u64(seed)
 }
 
+/// Locks on the hasp of the plain kit.
+pub const HUNG: &[Hung<'static>] = &[
+    Hung { name: "the brass padlock", mark: "owl", hole: 1, needed: true },
+    Hung { name: "the long padlock", mark: "key", hole: 2, needed: true },
+    Hung { name: "the black padlock", mark: "moon", hole: 4, needed: true },
+];
+
 /// Lays a puzzle out in the plain theme.
 pub fn lay_out(
     mechanic: &dyn AnyMechanic,
@@ -176,7 +183,7 @@ pub fn lay_out(
     let symbols: Vec<&str> = THEME.theme.symbols.keys().map(String::as_str).collect();
     let colours: Vec<(&str, Colour)> =
         THEME.theme.colours.iter().filter_map(|(name, hex)| Some((name.as_str(), Colour::parse(hex)?))).collect();
-    let job = Job { answer, lock, symbols: &symbols, marks: &["gear"], colours: &colours };
+    let job = Job { answer, lock, symbols: &symbols, marks: &["gear"], colours: &colours, hung: HUNG };
     mechanic.lay_out(setup, &job, &mut rng(seed))
 }
 
@@ -221,4 +228,20 @@ pub fn reread(
     printed: &[Printed],
 ) -> Option<inklatch::diag::Hinted<Box<dyn AnyView>>> {
     dressed(mechanic.meta().id, lock, |cx| mechanic.reread(printed, cx))
+}
+
+/// The words of a puzzle's pieces as they stand on sheets of this paper, line by line from the top: of each baseline
+/// its words, whatever page it is on.
+pub fn lines_on(paper: inklatch::sheet::Paper, pieces: &[inklatch::face::Piece]) -> Vec<String> {
+    let audience = inklatch::face::Audience::Players;
+    let sheets = inklatch::sheet::impose(pieces, paper, audience, "Kit").expect("sheets");
+    let info = inklatch::print::DocInfo { title: "Kit".into(), ..Default::default() };
+    let doc = PRESS.sheets(&sheets, &info).expect("pages");
+    let mut found = Vec::new();
+    for page in 0..doc.page_count() {
+        let words = doc.words(page);
+        let all: Vec<_> = words.iter().collect();
+        found.extend(inklatch::face::proof::lines(&all).into_iter().map(|line| line.text));
+    }
+    found
 }

@@ -93,6 +93,8 @@ pub struct TextRun {
     pub ink: Colour,
     /// Degrees clockwise about the rectangle's middle.
     pub turn: f64,
+    /// Whether its lines stand as they are written: none is broken anew, whatever the size.
+    pub whole_lines: bool,
     /// Where the words come from, for findings.
     pub from: Anchor,
     /// A shape within the rectangle that the words must not leave: its corners in the face's millimetres. Lines then
@@ -219,9 +221,17 @@ impl TextRun {
             valign: Valign::Middle,
             ink,
             turn: 0.0,
+            whole_lines: false,
             from,
             within: None,
         }
+    }
+
+    /// The same run, whose lines stand as they are written: it is set so small that the longest fits.
+    #[must_use]
+    pub const fn whole_lines(mut self) -> Self {
+        self.whole_lines = true;
+        self
     }
 
     /// The same run, aligned.

@@ -3,12 +3,14 @@
 mod draw;
 mod lay;
 mod read;
+mod reread;
 mod texts;
 
 use serde::{Deserialize, Serialize};
 
 use crate::diag::Hinted;
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::signs;
@@ -144,6 +146,10 @@ impl Mechanic for GridSquare {
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
         read::readings(view, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        Some(reread::view(printed, cx))
     }
 
     fn parts(&self, _: &View) -> Vec<&'static str> {

@@ -8,10 +8,11 @@ use serde::{Deserialize, Serialize};
 
 use crate::diag::{Hinted, Trouble};
 use crate::face::Piece;
+use crate::face::proof::{Printed, lines};
 use crate::kit::material::{Need, PrepStep};
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::words::{digits_only, symbols};
-use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng};
+use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng, front};
 use crate::readings::{Budget, Readings};
 use crate::script::{Paragraph, Rich, Span};
 
@@ -90,6 +91,19 @@ impl Mechanic for HiddenNumbers {
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
         read::readings(view, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        let read = || {
+            let card = front(printed, STORY)?;
+            let lines = lines(&card.texts_in(cx.slot_on(card, "portrait", "body")?));
+            let words: Vec<&str> = lines.iter().map(|line| line.text.as_str()).collect();
+            let words = words.join(" ");
+            // The rule is the last paragraph; it is no part of the text.
+            let story = words.strip_suffix(texts::RULE);
+            Ok(View { text: story.unwrap_or(&words).trim().to_owned(), rule: story.is_some() })
+        };
+        Some(read())
     }
 
     fn parts(&self, _: &View) -> Vec<&'static str> {

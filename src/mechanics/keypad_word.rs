@@ -2,6 +2,7 @@
 
 mod draw;
 mod read;
+mod reread;
 mod texts;
 
 use rand::RngExt as _;
@@ -9,6 +10,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::diag::{Hinted, Trouble};
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::signs;
@@ -108,6 +110,10 @@ impl Mechanic for KeypadWord {
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
         read::readings(view, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        Some(reread::view(printed, cx))
     }
 
     fn parts(&self, _: &View) -> Vec<&'static str> {

@@ -1,6 +1,7 @@
 //! A key card gives each letter a digit; a name found elsewhere spells the answer.
 
 mod print;
+mod reread;
 mod solve;
 
 use rand::seq::SliceRandom as _;
@@ -8,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::diag::{Hinted, Trouble};
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::material::{Need, PrepStep};
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::spelled::letters;
@@ -177,6 +179,10 @@ impl Mechanic for LetterKey {
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
         solve::readings(view, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        Some(reread::view(printed, cx))
     }
 
     fn parts(&self, _: &View) -> Vec<&'static str> {

@@ -15,6 +15,7 @@ mod dot_to_dot;
 pub mod dots;
 mod dressing;
 pub mod field;
+mod fixed;
 mod fold_strip;
 mod fork_maze;
 mod glow_ink;
@@ -25,12 +26,15 @@ mod lasting_ink;
 mod leftover_letters;
 mod letter_key;
 mod lid;
+mod line_initials;
 mod logic_grid;
 mod magnet_field;
 mod marked_hiding_place;
 mod marked_letters;
+mod mask_card;
 mod morse_strip;
 mod number_place;
+mod number_words;
 mod odd_letters;
 mod overlay_sheets;
 pub mod paper;
@@ -45,7 +49,9 @@ mod shift_wheel;
 mod signs;
 pub mod sketch;
 mod spelled;
+mod tag_meta;
 mod truth_tellers;
+mod word_reference;
 pub mod words;
 pub mod work;
 
@@ -103,6 +109,10 @@ pub const MECHANICS: &[&dyn AnyMechanic] = &[
     &Untyped(&dot_to_dot::DotToDot),
     &Untyped(&count_scene::CountScene),
     &Untyped(&route_map::RouteMap),
+    &Untyped(&line_initials::LineInitials),
+    &Untyped(&word_reference::WordReference),
+    &Untyped(&mask_card::MaskCard),
+    &Untyped(&tag_meta::TagMeta),
 ];
 
 /// What a mechanic is, in words and facts.
@@ -160,6 +170,21 @@ pub struct Job<'a> {
     pub marks: &'a [&'a str],
     /// The theme's telling colours: name and value.
     pub colours: &'a [(&'a str, crate::theme::Colour)],
+    /// The locks of the kit that hang in a hole of a hasp, without the one that the answer opens, by their holes.
+    pub hung: &'a [Hung<'a>],
+}
+
+/// A lock in a hole of a hasp.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Hung<'a> {
+    /// What the host calls it.
+    pub name: &'a str,
+    /// The symbol that marks it; may be empty.
+    pub mark: &'a str,
+    /// The hole, counted from the hinge.
+    pub hole: u8,
+    /// Whether a box stays shut as long as it does.
+    pub needed: bool,
 }
 
 /// A reusable puzzle pattern.

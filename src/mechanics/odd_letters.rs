@@ -8,9 +8,10 @@ use serde::{Deserialize, Serialize};
 
 use crate::diag::Hinted;
 use crate::face::Piece;
+use crate::face::proof::{Printed, PrintedText};
 use crate::kit::material::{Need, PrepStep};
 use crate::kit::{HintLadder, LockKind};
-use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng};
+use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng, front};
 use crate::readings::{Budget, Readings};
 use crate::script::{Paragraph, Rich, Span};
 
@@ -100,6 +101,28 @@ impl Mechanic for OddLetters {
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
         read::readings(view, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        let read = || {
+            let card = front(printed, STORY)?;
+            let mut found = card.texts_in(cx.slot_on(card, "portrait", "body")?);
+            // A tenth of a millimetre is one baseline.
+            let place = |text: &PrintedText| ((text.y.get() * 10.0).round(), text.x.get());
+            found.sort_by(|a, b| {
+                let (a, b) = (place(a), place(b));
+                a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1))
+            });
+            let style = |text: &PrintedText| match (text.bold, text.italic) {
+                (false, false) => Style::Plain,
+                (true, false) => Style::Bold,
+                (false, true) => Style::Italic,
+                (true, true) => Style::Both,
+            };
+            let stretch = |text: &&PrintedText| Stretch { text: text.text.clone(), style: style(text) };
+            Ok(View { stretches: found.iter().map(stretch).collect(), rule: card.says(texts::RULE) })
+        };
+        Some(read())
     }
 
     fn parts(&self, _: &View) -> Vec<&'static str> {

@@ -9,7 +9,7 @@ use crate::ids::PuzzleId;
 use crate::kit::LockKind;
 use crate::kit::material::material;
 use crate::limits;
-use crate::mechanics::{AnyMechanic, AnyView, Dressing, Job, Rng};
+use crate::mechanics::{AnyMechanic, AnyView, Dressing, Hung, Job, Rng};
 use crate::theme::{Colour, Loaded, Palette};
 
 /// Materials that any printed kit takes: a puzzle that takes no others is of paper alone.
@@ -107,12 +107,20 @@ pub fn carried(
     let symbols: Vec<&str> = theme.theme.symbols.keys().map(String::as_str).collect();
     let colours: Vec<(&str, Colour)> =
         theme.theme.colours.iter().filter_map(|(name, hex)| Some((name.as_str(), Colour::parse(hex)?))).collect();
+    // A hasp with three padlocks, for what is spread over the locks of a kit.
+    let names = ["the first padlock", "the second padlock", "the third padlock"];
+    let hung: Vec<Hung<'_>> = names
+        .iter()
+        .zip(&symbols)
+        .zip(1..)
+        .map(|((name, mark), hole)| Hung { name, mark, hole, needed: true })
+        .collect();
     for turn in 0..limits::SAMPLE_TRIES {
         let answer = drawn(lock, setup, turn, rng)?;
         if refused(&answer) {
             continue;
         }
-        let job = Job { answer: &answer, lock, symbols: &symbols, marks: &[], colours: &colours };
+        let job = Job { answer: &answer, lock, symbols: &symbols, marks: &[], colours: &colours, hung: &hung };
         if let Ok(view) = mechanic.lay_out(setup, &job, rng) {
             return Some((answer, view));
         }

@@ -1,9 +1,10 @@
 use super::{LaidPuzzle, rng_at};
 use crate::diag::{Anchor, Hinted, PuzzleField, Trouble};
 use crate::face::Piece;
+use crate::ids::LockId;
 use crate::kit::file::nearest;
 use crate::kit::{HintLadder, Kit, Lock, Puzzle};
-use crate::mechanics::{self, AnyView, Dressing, Job};
+use crate::mechanics::{self, AnyView, Dressing, Hung, Job};
 use crate::readings::{Budget, Readings};
 use crate::script::Script;
 use crate::theme::{Colour, Loaded, Palette};
@@ -92,8 +93,27 @@ impl Table<'_> {
         })?;
         let symbols: Vec<&str> = self.theme.theme.symbols.keys().map(String::as_str).collect();
         let marks: Vec<&str> = self.kit.locks.iter().map(|lock| lock.mark.as_str()).collect();
-        let job = Job { answer, lock: &lock.kind, symbols: &symbols, marks: &marks, colours: self.colours };
+        let names: Vec<(String, &Lock)> = self.hung(&lock.id);
+        let hung: Vec<Hung<'_>> = names
+            .iter()
+            .map(|(name, lock)| Hung {
+                name,
+                mark: &lock.mark,
+                hole: lock.hole,
+                needed: self.kit.boxes.iter().any(|item| item.locks.contains(&lock.id)),
+            })
+            .collect();
+        let job =
+            Job { answer, lock: &lock.kind, symbols: &symbols, marks: &marks, colours: self.colours, hung: &hung };
         let mut rng = rng_at(self.kit.seed, &puzzle.id, puzzle.arrangement);
         Ok((lock, mechanic.lay_out(setup, &job, &mut rng)?))
+    }
+
+    /// The locks that hang in holes, but for one, by their holes; with their names.
+    fn hung(&self, but: &LockId) -> Vec<(String, &Lock)> {
+        let mut hung: Vec<&Lock> = self.kit.locks.iter().filter(|lock| lock.hole > 0 && lock.id != *but).collect();
+        hung.sort_by_key(|lock| lock.hole);
+        let name = |lock: &Lock| self.script.words.fill(&lock.name).unwrap_or_else(|_| lock.name.clone());
+        hung.into_iter().map(|lock| (name(lock), lock)).collect()
     }
 }

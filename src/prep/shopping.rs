@@ -8,8 +8,18 @@ use crate::kit::{Kit, LockKind};
 use crate::limits;
 
 /// Tools of which one does for the whole kit, however many steps use it.
-const SHARED: &[&str] =
-    &["scissors", "glue", "tape", "uv-torch", "uv-pen", "permanent-marker", "wipe-off-marker", "magnet-wand", "cloth"];
+const SHARED: &[&str] = &[
+    "scissors",
+    "glue",
+    "tape",
+    "uv-torch",
+    "uv-pen",
+    "permanent-marker",
+    "wipe-off-marker",
+    "magnet-wand",
+    "cloth",
+    "hole-punch",
+];
 
 /// One line of the shopping list, for one group of guests.
 #[derive(Clone, Debug, PartialEq, Serialize)]

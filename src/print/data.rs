@@ -73,6 +73,7 @@ struct RunData {
     left: f64,
     right: f64,
     balance: bool,
+    whole: bool,
     longest: Vec<Vec<SpanData>>,
     paragraphs: Vec<Vec<SpanData>>,
     fit: Option<Measured>,
@@ -84,7 +85,7 @@ impl RunData {
     /// All that the run's measures depend on, and nothing else.
     fn key(&self, language: &str) -> String {
         let measures = [self.w, self.h, self.least, self.most, self.above, self.below, self.left, self.right];
-        let key = (language, self.role, self.align, self.balance, measures, &self.paragraphs);
+        let key = (language, self.role, self.align, self.balance, self.whole, measures, &self.paragraphs);
         // What cannot be written is not remembered under a name that another run could have.
         serde_json::to_string(&key).unwrap_or_else(|error| format!("{error} {}", self.n))
     }
@@ -206,7 +207,8 @@ impl<'a> Gather<'a> {
             below: reach.below,
             left: reach.left,
             right: reach.right,
-            balance: run.align == Align::Centre && text.chars().count() <= BALANCED_CHARS,
+            balance: run.align == Align::Centre && !run.whole_lines && text.chars().count() <= BALANCED_CHARS,
+            whole: run.whole_lines,
             longest: longest(self.fonts, run),
             paragraphs: run
                 .text
@@ -279,7 +281,7 @@ fn longest(fonts: &Fonts, run: &TextRun) -> Vec<Vec<SpanData>> {
         .text
         .paragraphs
         .iter()
-        .flat_map(unbroken)
+        .flat_map(|paragraph| if run.whole_lines { whole(paragraph) } else { unbroken(paragraph) })
         .map(|part| {
             let width =
                 part.iter().map(|span| fonts.width(run.role, Style { emph: span.e, strong: span.s }, &span.t)).sum();
@@ -289,6 +291,12 @@ fn longest(fonts: &Fonts, run: &TextRun) -> Vec<Vec<SpanData>> {
     parts.sort_by(|a, b| b.0.total_cmp(&a.0));
     parts.truncate(LONGEST);
     parts.into_iter().map(|(_, part)| part).collect()
+}
+
+/// A paragraph's lines as they are written.
+fn whole(paragraph: &Paragraph) -> Vec<Vec<SpanData>> {
+    let lines = paragraph.spans.split_inclusive(|span| span.end_of_line);
+    lines.map(|line| line.iter().map(|span| SpanData { br: false, ..data(span) }).collect()).collect()
 }
 
 fn unbroken(paragraph: &Paragraph) -> Vec<Vec<SpanData>> {

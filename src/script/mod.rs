@@ -1,12 +1,16 @@
 //! A kit's texts at one play level, with every slot filled and all markup parsed.
 
 mod markup;
+mod readability;
 mod rich;
 mod slots;
+mod syllables;
 
 pub use markup::parse;
+pub use readability::{ALOUD, Readability};
 pub use rich::{Paragraph, Rich, Span};
 pub use slots::{Words, article, capital};
+pub use syllables::syllables;
 
 use crate::diag::{Anchor, Hinted, Level, PuzzleField, Step, Trouble};
 use crate::files::VPath;

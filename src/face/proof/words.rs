@@ -25,6 +25,14 @@ pub struct Block {
     pub rect: Rect,
 }
 
+impl Line {
+    /// The height of its baseline, from the top for a line that is not turned.
+    #[must_use]
+    pub const fn baseline(&self) -> Mm {
+        Mm::new(self.baseline)
+    }
+}
+
 impl Block {
     /// The words, single spaces between them and between lines.
     #[must_use]

@@ -99,6 +99,10 @@ pub const MATERIALS: &[Material] = &[
         .size("legs of 15 to 20 mm, head of about 8 mm")
         .or("a split pin, or a knotted string through the hole")
         .careful(caution::SMALL_PARTS),
+    thing("hole-punch", "hole punch", "piece")
+        .size("a hole of 6 mm or more, for the shackle of a padlock")
+        .or("the point of a pencil, turned through the card")
+        .at_home(),
     thing("tape", "clear tape", "roll").or("paper tape").at_home(),
     thing("string", "string", "metre").or("ribbon or wool").at_home().careful(caution::STRING),
     // What writes, shows and wipes.

@@ -2,22 +2,9 @@
 
 use super::View;
 use crate::kit::LockKind;
+use crate::mechanics::number_words;
 use crate::readings::tokens::{self, Mark, Order};
 use crate::readings::{Budget, Readings};
-
-/// Number words by digit.
-const WORDS: [(char, &str); 10] = [
-    ('0', "zero"),
-    ('1', "one"),
-    ('2', "two"),
-    ('3', "three"),
-    ('4', "four"),
-    ('5', "five"),
-    ('6', "six"),
-    ('7', "seven"),
-    ('8', "eight"),
-    ('9', "nine"),
-];
 
 /// A number word in a text.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -45,20 +32,19 @@ pub(super) fn find(text: &str) -> Vec<Found> {
             owners.push(index);
         }
     }
-    let mut found = Vec::new();
-    for from in 0..letters.len() {
-        for (digit, word) in WORDS {
-            let to = from + word.len();
-            let here = letters.get(from..to).is_some_and(|slice| slice.iter().copied().eq(word.chars()));
-            let ends = owners.get(from).zip(owners.get(to - 1));
-            if let (true, Some((first, last))) = (here, ends) {
-                let place = words.get(*first..=*last).unwrap_or_default();
-                let place: Vec<&str> = place.iter().copied().filter(|word| !word.is_empty()).collect();
-                found.push(Found { digit, place: place.join(" "), across: first != last, from, to });
-            }
-        }
-    }
+    let place = |from: usize, to: usize| -> Option<(String, bool)> {
+        let (first, last) = owners.get(from).zip(owners.get(to.checked_sub(1)?))?;
+        let place = words.get(*first..=*last).unwrap_or_default();
+        let place: Vec<&str> = place.iter().copied().filter(|word| !word.is_empty()).collect();
+        Some((place.join(" "), first != last))
+    };
+    let found = number_words::find(&letters).into_iter();
     found
+        .filter_map(|found| {
+            let (place, across) = place(found.from, found.to)?;
+            Some(Found { digit: found.digit, place, across, from: found.from, to: found.to })
+        })
+        .collect()
 }
 
 pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
@@ -71,13 +57,8 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
     }
     let mut readings = Readings::default();
     for (label, found) in ways {
-        let mut lists = vec![found.clone()];
         // Of two number words that share letters a guest may see only one.
-        for (one, two) in found.iter().zip(found.iter().skip(1)).filter(|(one, two)| two.from < one.to) {
-            for gone in [one, two] {
-                lists.push(found.iter().filter(|other| *other != gone).cloned().collect());
-            }
-        }
+        let lists = number_words::taken(&found, |one, two| two.from < one.to);
         for list in lists.into_iter().filter(|list| !list.is_empty()) {
             let mark = |found: &Found| Mark::new(format!("{} in \"{}\"", found.digit, found.place), found.digit);
             let marks: Vec<Mark> = list.iter().map(mark).collect();

@@ -2,10 +2,10 @@
 
 use rand::RngExt as _;
 
-use super::{Setup, Stretch, Style, View, read};
+use super::{Setup, Stretch, Style, View};
 use crate::diag::{Hinted, Trouble};
 use crate::mechanics::words::symbols;
-use crate::mechanics::{Job, Rng, signs};
+use crate::mechanics::{Job, Rng, number_words, signs};
 use crate::script::parse;
 
 /// Most letters of a text: more would be smaller than 9 points on a card.
@@ -40,11 +40,7 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
     if text.to_uppercase().contains(&whole) {
         return Err(Trouble::new("the answer stands openly in the text").hint("write another text, or another answer"));
     }
-    let wanted: Vec<char> = if digits {
-        answer.iter().filter_map(|digit| read::word(*digit)).flat_map(str::chars).collect()
-    } else {
-        answer
-    };
+    let wanted: Vec<char> = if digits { number_words::spelled(&answer) } else { answer };
     let letters: Vec<char> = text.chars().collect();
     let places = places(&letters, &wanted, rng)?;
     let mut stretches: Vec<Stretch> = Vec::new();

@@ -2,15 +2,8 @@
 
 use super::{Style, View};
 use crate::kit::LockKind;
+use crate::mechanics::number_words::WORDS;
 use crate::readings::{Budget, Readings};
-
-/// Number words by digit.
-const WORDS: [&str; 10] = ["ZERO", "ONE", "TWO", "THREE", "FOUR", "FIVE", "SIX", "SEVEN", "EIGHT", "NINE"];
-
-/// The number word of a digit.
-pub(super) fn word(digit: char) -> Option<&'static str> {
-    WORDS.get(usize::try_from(digit.to_digit(10)?).ok()?).copied()
-}
 
 pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
     let odd: Vec<(char, Style)> = view.odd().collect();
