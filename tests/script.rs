@@ -1,4 +1,7 @@
-//! Tests of `script`: slots, forms of words, markup.
+//! Tests of `script`: slots, forms of words, markup, how hard a text is to read.
+
+#[path = "script/readability.rs"]
+mod readability;
 
 use inklatch::diag::{Anchor, Level, PuzzleField, Step};
 use inklatch::kit::file::read_kit;

@@ -2,10 +2,12 @@
 
 use super::Facts;
 use crate::codes::as_set;
+use crate::diag::Anchor;
 use crate::kit::file::nearest;
 use crate::kit::material::{Material, material};
 use crate::kit::{Kit, Lock, LockKind, Place, Prop, Puzzle};
 use crate::party::LaidPuzzle;
+use crate::script::Readability;
 
 /// A code: a puzzle, its lock, and the answer as it is set on it.
 pub(super) struct Code<'a> {
@@ -34,6 +36,19 @@ pub(super) fn codes<'a>(facts: &Facts<'a>) -> Vec<Code<'a>> {
             lock.kind.spells(&answer).then_some(Code { puzzle, lock, answer })
         })
         .collect()
+}
+
+/// The letter and the notes: where they stand, what to call them, and what was counted in them.
+pub(super) fn readable(facts: &Facts<'_>) -> Vec<(Anchor, String, Readability)> {
+    let letter = &facts.party.script.letter;
+    let parts = [&letter.salutation, &letter.body, &letter.closing].map(Readability::of_rich);
+    let whole = parts.into_iter().fold(Readability::default(), Readability::and);
+    let mut all = vec![(Anchor::Letter, "the letter".to_owned(), whole)];
+    for note in &facts.party.script.notes {
+        let name = format!("the text \"{}\"", note.title.text());
+        all.push((Anchor::Note(note.id.clone()), name, Readability::of_rich(&note.text)));
+    }
+    all
 }
 
 /// The puzzles of the kit with what became of them.
@@ -71,7 +86,7 @@ pub(super) enum Use<'a> {
 }
 
 impl Use<'_> {
-    pub fn anchor(&self) -> crate::diag::Anchor {
+    pub fn anchor(&self) -> Anchor {
         use crate::diag::{Anchor, PuzzleField};
         match self {
             Self::Prop(prop) => Anchor::Prop(prop.id.clone()),

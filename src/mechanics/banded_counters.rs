@@ -181,6 +181,10 @@ impl Mechanic for BandedCounters {
         texts::reason(view, cx)
     }
 
+    fn loose(&self, view: &View) -> Vec<String> {
+        view.counters.iter().filter(|_| !view.baseline).map(|counter| counter.text.clone()).collect()
+    }
+
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
         texts::reset(cx)
     }

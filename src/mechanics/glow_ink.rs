@@ -236,6 +236,11 @@ impl Mechanic for GlowInk {
         texts::reason(view, cx)
     }
 
+    fn loose(&self, view: &View) -> Vec<String> {
+        let loose = view.loose && !view.baseline;
+        view.writings.iter().filter(|_| loose).map(|writing| writing.symbols.iter().collect()).collect()
+    }
+
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
         texts::reset(cx)
     }

@@ -242,6 +242,12 @@ pub trait Mechanic: Sync + Send + 'static {
         None
     }
 
+    /// What stands on pieces that can lie upside down unnoticed: loose, and with no line beneath.
+    fn loose(&self, view: &Self::View) -> Vec<String> {
+        let _ = view;
+        Vec::new()
+    }
+
     /// How to put it back for the next group, in a sentence.
     fn reset(&self, view: &Self::View, cx: &Dressing<'_>) -> String;
 
@@ -292,6 +298,8 @@ pub trait AnyView: fmt::Debug + Send + Sync {
     fn reason(&self, cx: &Dressing<'_>) -> String;
     /// See [`Mechanic::work`].
     fn work(&self) -> Option<Work>;
+    /// See [`Mechanic::loose`].
+    fn loose(&self) -> Vec<String>;
     /// See [`Mechanic::reset`].
     fn reset(&self, cx: &Dressing<'_>) -> String;
     /// See [`Mechanic::draft_hints`].
@@ -330,6 +338,9 @@ impl<M: Mechanic> AnyView for Typed<M> {
     }
     fn work(&self) -> Option<Work> {
         self.mechanic.work(&self.view)
+    }
+    fn loose(&self) -> Vec<String> {
+        self.mechanic.loose(&self.view)
     }
     fn reset(&self, cx: &Dressing<'_>) -> String {
         self.mechanic.reset(&self.view, cx)

@@ -3,8 +3,8 @@
 use super::Rich;
 use super::syllables::syllables;
 
-/// Words that a person reads aloud in a minute, to a table that listens (common practice, no source).
-pub const ALOUD: f64 = 150.0;
+/// Words that a person reads aloud in a minute, to a table with children (common practice, no source).
+pub const ALOUD: f64 = 130.0;
 
 /// Abbreviations whose full stop ends no sentence.
 const ABBREVIATIONS: &[&str] =

@@ -65,7 +65,7 @@ fn parted(word: &str, at: usize) -> bool {
         "io" if ends(before, &["n"]) && after.starts_with('n') => !ends(before, &["pin", "nin"]),
         "io" => !(ends(before, &["t", "s", "g", "x", "c", "n"]) && starts(after, &["n", "u"])),
         "iu" | "yi" | "ao" | "ii" => true,
-        "eo" => !(starts(after, &["us", "n"]) && before.ends_with('g')) && !after.starts_with("ple"),
+        "eo" => !(after.starts_with("ple") || before.ends_with('g') && starts(after, &["us", "n"])),
         "ua" => !ends(before, &["g", "q", "s"]),
         "uo" => !after.starts_with('y') && !before.ends_with('q'),
         "ue" => starts(after, &["l", "nt", "nc"]) && !ends(before, &["g", "q"]),

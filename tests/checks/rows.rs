@@ -2,7 +2,7 @@ use inklatch::checks::SetPiece;
 use inklatch::diag::Anchor;
 use inklatch::face::Audience;
 use inklatch::ids::{BoxId, LockId, PropId, SpotId};
-use inklatch::kit::{Place, Prop, PropRole, RawSetup};
+use inklatch::kit::{LockKind, Place, Prop, PropRole, RawSetup};
 use inklatch::party::Party;
 use inklatch::print::Fit;
 use inklatch::readings::{Reading, Readings, Verdict};
@@ -301,6 +301,25 @@ fn late_puzzle(case: &mut Case) {
     }
 }
 
+/// The collar opens to a word said to the host.
+fn spoken(case: &mut Case, answer: &str) {
+    case.kit.locks[2].kind = LockKind::Spoken;
+    case.kit.puzzles[2].answer = answer.into();
+}
+
+/// The collar opens a lock with these letters and digits on its first wheel.
+fn wheels(case: &mut Case, wheel: &str, answer: &str) {
+    case.kit.locks[2].kind = LockKind::Letters(vec![wheel.into(), "AEI".into(), "RST".into()]);
+    case.kit.puzzles[2].answer = answer.into();
+}
+
+/// The log's digits stand on two loose slips.
+fn slips(case: &mut Case, baseline: &str) {
+    case.kit.puzzles[1].answer = "1634".into();
+    let places = "places: [(name: \"the first slip\"), (name: \"the second slip\")]";
+    setup(case, 1, &format!("({places}, order: listed, loose: true, {baseline})"));
+}
+
 fn codes() -> Vec<Row> {
     vec![
         row(
@@ -321,6 +340,24 @@ fn codes() -> Vec<Row> {
             "321 of the moon padlock is a run",
             |case| case.kit.puzzles[2].answer = "321".into(),
             |case| case.kit.puzzles[2].answer = "324".into(),
+        ),
+        row(
+            "look-alike-symbol",
+            "O in the answer of \"The collar\" can be taken for 0",
+            |case| spoken(case, "OWL 7"),
+            |case| spoken(case, "OWL"),
+        ),
+        row(
+            "look-alike-symbol",
+            "S in the answer of \"The collar\" can be taken for 5",
+            |case| wheels(case, "S5A", "SAS"),
+            |case| wheels(case, "STA", "SAS"),
+        ),
+        row(
+            "six-or-nine",
+            "16 lies loose in \"The log\" and reads as 91 upside down",
+            |case| slips(case, "baseline: false"),
+            |case| slips(case, "baseline: true"),
         ),
         row(
             "code-in-plain-sight",

@@ -55,6 +55,13 @@ pub fn texts() -> Vec<Row> {
                 case.kit.letter.body.push_str(" {{ keeper }}");
             },
         ),
+        row("reading-age", "the letter has grade", |case| hard_letter(case, 9), |case| hard_letter(case, 30)),
+        row(
+            "letter-too-long",
+            "takes 4.9 minutes to read aloud, at 130 words a minute",
+            |case| case.kit.letter.body = "The cat sat on the mat. ".repeat(105),
+            |case| case.kit.letter.body = "The cat sat on the mat. ".repeat(80),
+        ),
         computed(
             "text-overflows",
             "\"Two cards\" does not fit on p at 9 pt",
@@ -117,6 +124,16 @@ fn note(title: &str, text: &str) -> Note {
     let note: Note = inklatch::kit::file::from_ron(&ron, "note").unwrap();
     assert_eq!(note.kind, NoteKind::Note);
     note
+}
+
+/// A letter for learned readers, and the age of the youngest guest.
+fn hard_letter(case: &mut Case, youngest: u8) {
+    case.kit.ages = (youngest, 99);
+    case.kit.letter.body = "Unfortunately the municipal horological apparatus, whose extraordinarily intricate \
+        mechanism had previously operated without interruption for approximately a century, has ceased to function, and \
+        consequently the committee respectfully requests your immediate assistance in recovering the indispensable \
+        winding handle, which has been deposited inside the reinforced container beneath the observatory."
+        .into();
 }
 
 pub fn safety() -> Vec<Row> {

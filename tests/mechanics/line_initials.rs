@@ -74,7 +74,7 @@ fn refusals() {
     assert!(refused("(text: \"Owl.\\nWhy?\\nLook!\")", "OWL", &lock).contains("stands openly"));
     let long = format!("(text: \"{}\")", "over a white lake ".repeat(5));
     assert!(refused(&long, "OWL", &lock).contains("is too long: a line takes 64"));
-    assert!(refused("()", "99999", &LockKind::Digits(5)).contains("too few lines that begin with"));
+    assert!(refused("()", "KKK", &LockKind::Spoken).contains("too few lines that begin with"));
     assert!(refused("(by: paragraphs)", "37373", &LockKind::Digits(5)).contains("a sheet takes"));
 }
 

@@ -106,7 +106,7 @@ fn both_pieces_are_measured_and_of_one_size() {
     let sides = printed("mask-card", &lock, view.as_ref());
     let mut moved = sides.clone();
     let window = moved[1].shapes.iter_mut().find(|shape| shape.dashed).unwrap();
-    window.rect.x = window.rect.x + window.rect.w * 0.5;
+    window.rect.x += window.rect.w * 0.5;
     let again = reread(find("mask-card").unwrap(), &lock, &moved).unwrap();
     assert!(again.is_err() || again.unwrap().readings(&lock, &mut Budget::default()).verdict("216") != Verdict::One);
     let small = vec![sides[0].clone(), sides[1].scaled(0.94)];

@@ -10,7 +10,7 @@ use crate::diag::{Anchor, Level, PuzzleField, Step};
 use crate::ids::{NoteId, PuzzleId};
 use crate::kit::edit::{Edit, Facts};
 use crate::kit::{HintLadder, Levels, Note, NoteKind, Puzzle};
-use crate::script::capital;
+use crate::script::{Readability, capital, parse};
 
 /// The letter, the smaller texts, the hints.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
@@ -34,9 +34,7 @@ fn letter_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         Field::new("Heading").help("Set in the letterhead; may be empty.").line(ui, cx, &mut letter.heading);
     changed |= Field::new("Salutation").line(ui, cx, &mut letter.salutation);
     changed |= Field::new("Story").at(Anchor::Letter).text(ui, cx, 16, &mut letter.body);
-    let words = letter.body.split_whitespace().count();
-    let minutes = words.div_ceil(READ_ALOUD_WORDS);
-    ui.quiet(&format!("{words} words, about {minutes} min read aloud"));
+    ui.quiet(&readability(&Readability::of_rich(&parse(&cx.say(&letter.body)))));
     ui.columns(2, |columns| {
         if let [left, right] = columns {
             changed |= Field::new("Closing").line(left, cx, &mut letter.closing);
@@ -51,8 +49,15 @@ fn letter_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     }
 }
 
-/// Words in a minute, read aloud to children (common practice, no source).
-const READ_ALOUD_WORDS: usize = 130;
+/// What was counted in a text, in a line.
+fn readability(read: &Readability) -> String {
+    let (Some(ease), Some(grade)) = (read.ease(), read.grade()) else { return "No words yet.".into() };
+    let minutes = read.minutes_aloud();
+    format!(
+        "{} words, {minutes:.1} min read aloud. Flesch reading ease {ease:.0}, Flesch-Kincaid grade {grade:.1}.",
+        read.words
+    )
+}
 
 fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.title("Title and guests");

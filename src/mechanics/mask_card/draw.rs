@@ -134,5 +134,5 @@ pub(super) fn mask(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
 fn spare(view: &View) -> Option<Cell> {
     let side = view.side();
     let cells = (0..side).flat_map(|row| (0..side).map(move |col| (row, col)));
-    cells.filter(|cell| !view.windows.contains(cell)).last()
+    cells.rev().find(|cell| !view.windows.contains(cell))
 }
