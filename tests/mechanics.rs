@@ -8,6 +8,7 @@ mod count_scene;
 mod cut_strips;
 mod domino_chain;
 mod dot_to_dot;
+mod drawn;
 mod fold_strip;
 mod fork_maze;
 mod glow_ink;

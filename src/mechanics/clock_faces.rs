@@ -2,6 +2,7 @@
 
 mod draw;
 mod read;
+mod reread;
 mod texts;
 
 use rand::seq::SliceRandom as _;
@@ -9,6 +10,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::diag::{Hinted, Trouble};
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::limits;
@@ -144,6 +146,10 @@ impl Mechanic for ClockFaces {
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
         read::readings(view, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        Some(reread::view(printed, cx))
     }
 
     fn parts(&self, view: &View) -> Vec<&'static str> {

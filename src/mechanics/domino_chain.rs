@@ -2,6 +2,7 @@
 
 mod draw;
 mod read;
+mod reread;
 mod texts;
 mod work;
 
@@ -12,6 +13,7 @@ use serde::{Deserialize, Serialize};
 use super::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::diag::{Hinted, Trouble};
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::material::{Need, PrepStep};
 use crate::kit::{HintLadder, LockKind};
 use crate::limits;
@@ -100,6 +102,10 @@ impl Mechanic for DominoChain {
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
         read::readings(view, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], _: &Dressing<'_>) -> Option<Hinted<View>> {
+        Some(reread::view(printed))
     }
 
     fn parts(&self, _: &View) -> Vec<&'static str> {

@@ -23,8 +23,6 @@ const UNREAD: &[&str] = &[
     "leftover-letters",
     "balance-cards",
     "price-list",
-    "domino-chain",
-    "clock-faces",
 ];
 
 /// Seeds of each proof.
