@@ -60,12 +60,14 @@ cargo test --release
 step "documentation"
 RUSTDOCFLAGS="-D warnings" cargo doc --release --no-deps
 
-step "the demo kit, exported and read by other programs"
+step "the demo kits, exported and read by other programs"
 cargo build --release
 out=$(mktemp -d)
 trap 'rm -rf "$out"' EXIT
-target/release/inklatch export --out "$out" --zip | tail -n 6
-bash tests/outside.sh "$out/the-stopped-clock"
+for kit in the-stopped-clock the-harbour-regatta; do
+    target/release/inklatch export "$kit" --out "$out" --zip | tail -n 6
+    bash tests/outside.sh "$out/$kit"
+done
 
 if [[ -f tests/window.sh ]]; then
     step "the window"

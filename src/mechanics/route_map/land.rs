@@ -40,13 +40,17 @@ impl Land {
     /// The coast as a smooth closed line (Catmull and Rom's cubic as Bézier pieces; from memory).
     fn coast(self, wide: f64) -> String {
         let at = |index: usize| self.corner(index + CORNERS, wide);
-        let (x, y) = at(0);
+        // A cubic stays among its four points: none of them lies outside the map.
+        let (w, h) = (self.size.w.get(), self.size.h.get());
+        let within = |(x, y): (f64, f64)| (x.clamp(0.0, w.max(0.0)), y.clamp(0.0, h.max(0.0)));
+        let (x, y) = within(at(0));
         let mut path = format!("M{x:.3} {y:.3}");
         for index in 0..CORNERS {
             let (p0, p1, p2, p3) = (at(index + CORNERS - 1), at(index), at(index + 1), at(index + 2));
-            let (ax, ay) = (p1.0 + (p2.0 - p0.0) / 6.0, p1.1 + (p2.1 - p0.1) / 6.0);
-            let (bx, by) = (p2.0 - (p3.0 - p1.0) / 6.0, p2.1 - (p3.1 - p1.1) / 6.0);
-            let _ = write!(path, " C{ax:.3} {ay:.3} {bx:.3} {by:.3} {:.3} {:.3}", p2.0, p2.1);
+            let (ax, ay) = within((p1.0 + (p2.0 - p0.0) / 6.0, p1.1 + (p2.1 - p0.1) / 6.0));
+            let (bx, by) = within((p2.0 - (p3.0 - p1.0) / 6.0, p2.1 - (p3.1 - p1.1) / 6.0));
+            let (x, y) = within(p2);
+            let _ = write!(path, " C{ax:.3} {ay:.3} {bx:.3} {by:.3} {x:.3} {y:.3}");
         }
         path.push_str(" Z");
         path
