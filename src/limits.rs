@@ -154,8 +154,10 @@ pub const CUT_STARTS: usize = 40;
 pub const CUT_STEPS: u64 = 60_000;
 /// Readings of one arrangement of strips that are spelt out.
 pub const CUT_SPELT: usize = 64;
-/// Figures on a strip that is folded: with more, they are too narrow to meet their other halves.
-pub const FOLD_FIGURES: usize = 10;
+/// Figures on a strip that is folded: with more, the pleats are too narrow to fold by hand.
+pub const FOLD_FIGURES: usize = 6;
+/// Strips that are drawn by chance before an answer is refused; most are sound at the first.
+pub const FOLD_STARTS: usize = 60;
 /// Digits on two sheets that are laid on one another: with more, the cells are under a millimetre.
 pub const OVERLAY_DIGITS: usize = 6;
 /// The same, on sheets of the size of a card.

@@ -2,13 +2,13 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use eframe::egui::{
-    Align, Color32, ColorImage, Image, Layout, Rect, RichText, Role, ScrollArea, Sense, Shadow, TextureHandle,
-    TextureOptions, Ui, Vec2, WidgetInfo, load::SizedTexture, vec2,
+    Align, Color32, ColorImage, Image, Layout, Rect, RichText, Role, ScrollArea, Sense, Shadow, TextureFilter,
+    TextureHandle, TextureOptions, Ui, Vec2, WidgetInfo, load::SizedTexture, vec2,
 };
 
 use crate::app::ctx::Ctx;
 use crate::app::places::{level_ui, paper_ui};
-use crate::app::preview::{Ground, Item, Shown, Wanted};
+use crate::app::preview::{Ground, Item, Shown, Wanted, sample_id};
 use crate::app::session::{Selection, Tab};
 use crate::app::widgets::{Mark, UiExt as _, mark_ui};
 use crate::face::Audience;
@@ -75,6 +75,16 @@ impl Desk {
             });
             return;
         };
+        if let Selection::Gallery(id) = cx.session.selection(cx.kit) {
+            let item = shown.items.iter().find(|item| item.id == sample_id(&id)).or_else(|| shown.items.first());
+            ScrollArea::vertical().id_salt("desk, sample").auto_shrink([false, false]).show(ui, |ui| {
+                if let Some(item) = item {
+                    self.item_ui(ui, cx, item, points);
+                }
+                shown.troubles.iter().for_each(|trouble| ui.trouble(trouble));
+            });
+            return;
+        }
         ScrollArea::vertical().id_salt(("desk", format!("{wanted:?}"))).auto_shrink([false, false]).show(ui, |ui| {
             for trouble in &shown.troubles {
                 ui.trouble(trouble);
@@ -95,12 +105,40 @@ impl Desk {
         });
     }
 
+    /// The sample of a mechanic, if it is drawn.
+    #[must_use]
+    pub fn sample(&self, id: &str) -> Option<&Item> {
+        let shown = self.shown.as_ref().filter(|shown| shown.wanted == Wanted::Gallery)?;
+        shown.items.iter().find(|item| item.id == sample_id(id))
+    }
+
+    /// The sample of a mechanic, as large as the rectangle allows; a blank card while it is being drawn.
+    pub fn sample_ui(&mut self, ui: &mut Ui, cx: &Ctx<'_>, id: &str, rect: Rect) {
+        match self.sample(id).cloned() {
+            Some(item) => {
+                #[expect(clippy::cast_possible_truncation, reason = "a size on paper")]
+                let paper = vec2(item.size.w.get() as f32, item.size.h.get() as f32);
+                let scale = (rect.width() / paper.x.max(1.0)).min(rect.height() / paper.y.max(1.0));
+                self.paint(ui, cx, &item, Rect::from_center_size(rect.center(), paper * scale));
+            }
+            None => {
+                ui.painter().rect_filled(rect, 3, cx.tokens.hover);
+                crate::app::widgets::paint_mark(
+                    ui,
+                    Rect::from_center_size(rect.center(), vec2(14.0, 14.0)),
+                    Mark::Waiting,
+                );
+            }
+        }
+    }
+
     fn head_ui(&self, ui: &mut Ui, cx: &Ctx<'_>, wanted: &Wanted) {
         ui.horizontal(|ui| {
             ui.strong_small(match wanted {
                 Wanted::Nothing => "The kit at a glance",
                 Wanted::Sheets(_) => "The sheets",
                 Wanted::Letter(_) => "The letter as printed",
+                Wanted::Gallery => "A sample in this theme",
                 Wanted::Of(_) | Wanted::Pieces => "As printed",
             });
             if !self.done(wanted, cx.doc.revision) {
@@ -166,7 +204,9 @@ impl Desk {
         let key = format!("{}/{}", item.id, item.label);
         let fresh = self.textures.get(&key).is_none_or(|(image, _)| !Arc::ptr_eq(image, &item.image));
         if fresh {
-            let texture = ui.ctx().load_texture(&key, item.image.clone(), TextureOptions::LINEAR);
+            // Small pictures of large sheets would else lose their thin lines.
+            let options = TextureOptions::LINEAR.with_mipmap_mode(Some(TextureFilter::Linear));
+            let texture = ui.ctx().load_texture(&key, item.image.clone(), options);
             self.textures.insert(key.clone(), (item.image.clone(), texture));
         }
         if let Some((_, texture)) = self.textures.get(&key) {

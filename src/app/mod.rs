@@ -233,5 +233,5 @@ fn panels(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar, desk: &mut Desk, locals: &mu
         .show(ui, |ui| desk.ui(ui, cx, wanted));
     CentralPanel::default()
         .frame(Frame::new().fill(t.panel).stroke(Stroke::NONE))
-        .show(ui, |ui| places::ui(ui, cx, locals));
+        .show(ui, |ui| places::ui(ui, cx, locals, desk));
 }

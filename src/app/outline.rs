@@ -80,6 +80,7 @@ fn build_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         row_ui(ui, cx, &cx.say(&puzzle.title), Selection::Puzzle(puzzle.id.clone()), mark);
     }
     add_ui(ui, cx, "Add a puzzle", || fresh::puzzle(cx.kit));
+    gallery_ui(ui, cx);
     head_ui(ui, "Locks");
     for lock in &cx.kit.locks {
         row_ui(ui, cx, &cx.say(&lock.name), Selection::Lock(lock.id.clone()), None);
@@ -142,6 +143,14 @@ fn row_ui(ui: &mut Ui, cx: &Ctx<'_>, text: &str, to: Selection, mark: Option<Mar
     }
     if response.clicked() {
         cx.send(Command::Select(to));
+    }
+}
+
+/// The row that shows all mechanics, whichever of them is looked at.
+fn gallery_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    let open = matches!(cx.session.selection(cx.kit), Selection::Gallery(_));
+    if bar_ui(ui, cx, "All mechanics", open, false).clicked() && !open {
+        cx.send(Command::Select(Selection::Gallery(String::new())));
     }
 }
 

@@ -11,6 +11,7 @@ use eframe::egui::Ui;
 pub use print::{Draft, paper_ui};
 
 use crate::app::ctx::Ctx;
+use crate::app::desk::Desk;
 use crate::app::preview::Wanted;
 use crate::app::session::{Selection, Tab};
 use crate::diag::Level;
@@ -27,15 +28,17 @@ pub struct Locals {
     pub new_word: String,
     /// A family of the system's fonts, to be chosen for a role.
     pub family: String,
+    /// What is looked for among the mechanics.
+    pub gallery: build::Sought,
     /// Only findings that block or warn.
     pub hide_notes: bool,
 }
 
 /// Draws the fields of the place.
-pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
+pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals, desk: &mut Desk) {
     match cx.session.tab {
         Tab::Write => write::ui(ui, cx),
-        Tab::Build => build::ui(ui, cx, locals),
+        Tab::Build => build::ui(ui, cx, locals, desk),
         Tab::Dress => dress::ui(ui, cx, locals),
         Tab::Prove => prove::ui(ui, cx, locals),
         Tab::Print => print::ui(ui, cx, locals),
@@ -51,6 +54,7 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
         Selection::Palette | Selection::Lettering | Selection::Theme | Selection::Words | Selection::Pieces => {
             Wanted::Pieces
         }
+        Selection::Gallery(_) => Wanted::Gallery,
         Selection::Finish => Wanted::Of(Selection::Note(cx.kit.finish.card.clone())),
         Selection::Lock(id) => {
             cx.kit.puzzle_of(&id).map_or(Wanted::Nothing, |puzzle| Wanted::Of(Selection::Puzzle(puzzle.id.clone())))

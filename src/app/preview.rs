@@ -1,10 +1,15 @@
 //! What is looked at, drawn by the press: the same layout that is printed, as a picture.
 
+mod samples;
+
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use eframe::egui::{Color32, ColorImage};
+
+use samples::Samples;
+pub use samples::sample_id;
 
 use crate::app::session::Selection;
 use crate::bundle::{Shift, duplex};
@@ -12,6 +17,7 @@ use crate::diag::{Anchor, Hinted, Level, PuzzleField, Trouble};
 use crate::face::{Audience, Face, Layer, Outline, Piece};
 use crate::files::FontBook;
 use crate::kit::Kit;
+use crate::mechanics::sample::Facts;
 use crate::party::Party;
 use crate::print::{DocInfo, Press, Raster};
 use crate::sheet::{Paper, impose_for};
@@ -36,6 +42,8 @@ pub enum Wanted {
     Pieces,
     /// Every sheet on this paper.
     Sheets(Paper),
+    /// A sample of every mechanic.
+    Gallery,
 }
 
 /// A picture to be drawn.
@@ -94,6 +102,8 @@ pub struct Item {
     pub overflows: Vec<String>,
     /// Characters that the fonts lack.
     pub missing: Vec<char>,
+    /// What the mechanic takes of which this is a sample.
+    pub facts: Option<Facts>,
 }
 
 /// The shape of the paper under a picture.
@@ -119,6 +129,7 @@ struct KeptPress {
 pub struct Painter {
     press: Option<KeptPress>,
     kept: BTreeMap<String, (Face, u64, Item)>,
+    samples: Samples,
 }
 
 impl Painter {
@@ -145,9 +156,29 @@ impl Painter {
             return Ok(());
         }
         let press = self.press(job)?;
+        if job.wanted == Wanted::Gallery {
+            let samples = self.samples.of(&job.theme, &job.kit, stop)?;
+            for (at, made) in samples.iter().enumerate() {
+                if stop() {
+                    return Ok(());
+                }
+                if at > 0 && at % BATCH == 0 {
+                    report(shown.clone());
+                }
+                match made {
+                    Ok((piece, facts)) => {
+                        let first = shown.items.len();
+                        self.piece(&press, piece, job.width_px, shown);
+                        shown.items.iter_mut().skip(first).for_each(|item| item.facts = Some(facts.clone()));
+                    }
+                    Err(trouble) => shown.troubles.push(trouble.clone()),
+                }
+            }
+            return Ok(());
+        }
         let party = Party::new(&narrowed(&job.kit, &job.wanted), &job.theme, job.level)?;
         let pieces: Vec<&Piece> = match &job.wanted {
-            Wanted::Nothing => Vec::new(),
+            Wanted::Nothing | Wanted::Gallery => Vec::new(),
             Wanted::Letter(paper) => {
                 let letter = party.letter(&job.theme, paper.safe_size())?;
                 self.piece(&press, &letter, job.width_px, shown);
@@ -241,6 +272,7 @@ fn draw_face(press: &Press, piece: &Piece, face: &Face, side: &str, scale: f64) 
         image: Arc::new(image(&preview.raster)),
         overflows: preview.fits.iter().filter(|fit| fit.overflows).map(|fit| fit.words.clone()).collect(),
         missing,
+        facts: None,
     })
 }
 
@@ -287,6 +319,7 @@ fn sheets(
                 image: Arc::new(image(&raster)),
                 overflows: Vec::new(),
                 missing: Vec::new(),
+                facts: None,
             });
             report(shown.clone());
         }
@@ -310,7 +343,7 @@ fn narrowed<'a>(kit: &'a Kit, wanted: &Wanted) -> Cow<'a, Kit> {
     let only = match wanted {
         Wanted::Pieces | Wanted::Sheets(_) => return Cow::Borrowed(kit),
         Wanted::Of(Selection::Puzzle(id) | Selection::Hints(id) | Selection::Readings(id)) => Some(id),
-        Wanted::Nothing | Wanted::Letter(_) | Wanted::Of(_) => None,
+        Wanted::Nothing | Wanted::Gallery | Wanted::Letter(_) | Wanted::Of(_) => None,
     };
     let mut kit = kit.clone();
     kit.puzzles.retain(|puzzle| Some(&puzzle.id) == only);

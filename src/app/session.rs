@@ -64,6 +64,8 @@ pub enum Selection {
     Hints(PuzzleId),
     /// What the play levels lay open.
     Levels,
+    /// All mechanics, with the one that is looked at by its id, or none.
+    Gallery(String),
     /// A puzzle.
     Puzzle(PuzzleId),
     /// A lock.
@@ -104,7 +106,13 @@ impl Selection {
     pub const fn tab(&self) -> Tab {
         match self {
             Self::Letter | Self::Facts | Self::Note(_) | Self::Hints(_) | Self::Levels => Tab::Write,
-            Self::Puzzle(_) | Self::Lock(_) | Self::Box(_) | Self::Spot(_) | Self::Prop(_) | Self::Finish => Tab::Build,
+            Self::Gallery(_)
+            | Self::Puzzle(_)
+            | Self::Lock(_)
+            | Self::Box(_)
+            | Self::Spot(_)
+            | Self::Prop(_)
+            | Self::Finish => Tab::Build,
             Self::Theme | Self::Palette | Self::Lettering | Self::Words => Tab::Dress,
             Self::Findings | Self::Flow | Self::Readings(_) => Tab::Prove,
             Self::Sheets | Self::Pieces | Self::Bundle => Tab::Print,

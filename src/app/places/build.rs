@@ -1,6 +1,7 @@
 //! Build: puzzles, locks, boxes, spots, props, and how the party ends.
 
 pub mod fresh;
+mod gallery;
 mod lock;
 mod puzzle;
 mod setup;
@@ -8,9 +9,11 @@ mod thing;
 
 use eframe::egui::{RichText, Ui};
 
+pub use gallery::Sought;
 pub use setup::SetupDraft;
 
 use crate::app::ctx::{Command, Ctx};
+use crate::app::desk::Desk;
 use crate::app::places::Locals;
 use crate::app::session::Selection;
 use crate::app::tokens::GAP_L;
@@ -19,8 +22,9 @@ use crate::kit::Place;
 use crate::kit::edit::Edit;
 
 /// The fields of what is in hand.
-pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
+pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals, desk: &mut Desk) {
     match cx.session.selection(cx.kit) {
+        Selection::Gallery(id) => ui.column("gallery", |ui| gallery::ui(ui, cx, &id, &mut locals.gallery, desk)),
         Selection::Puzzle(id) => ui.column("puzzle", |ui| puzzle::ui(ui, cx, &id, &mut locals.setup)),
         Selection::Lock(id) => ui.column("lock", |ui| lock::ui(ui, cx, &id)),
         Selection::Box(id) => ui.column("box", |ui| thing::box_ui(ui, cx, &id)),

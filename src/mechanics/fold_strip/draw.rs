@@ -1,7 +1,7 @@
 //! The strip with its fold marks, on the frame `sign`.
 
-use super::figures::{Bar, Stroke};
-use super::{Figure, STRIP, View, texts};
+use super::figures::Bar;
+use super::{STRIP, View, texts};
 use crate::diag::Hinted;
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Face, Piece, mm};
@@ -9,88 +9,68 @@ use crate::mechanics::{Dressing, paper};
 use crate::script::Rich;
 use crate::units::{Mm, Rect};
 
-/// Height of the band that is folded away: two fingers' breadth of it cannot be held, less cannot be folded (common
-/// practice, no source).
-const BAND: f64 = 0.3;
-/// Width of the widest cell.
-const CELL: Mm = Mm::new(26.0);
-/// Share of a cell's width that the figure leaves free at either side.
-pub(super) const SIDE: f64 = 0.2;
-/// Thickness of a bar, in parts of a half figure's height.
-const THICK: f64 = 0.3;
+/// Gap in the middle of a pleat and between two figures, in widths of a half figure: the shapes on the open strip
+/// must not touch.
+pub(super) const GAP: f64 = 0.7;
+/// Thickness of a bar, in widths of a half figure.
+const THICK: f64 = 0.26;
+/// Width of the widest half figure, in heights of the figure.
+const WIDEST: f64 = 0.36;
 
 pub(super) fn strip(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let frame = cx.frame("sign")?;
-    let mut face =
-        Face::on(&frame, format!("A strip with fold marks and {} half figures. {}", view.figures.len(), texts::RULE));
+    let alt = format!("A strip with fold marks, and half figures for {} digits. {}", view.figures.len(), texts::RULE);
+    let mut face = Face::on(&frame, alt);
     let slot = cx.slot(&frame, "sign", "letters")?;
     let title = cx.slot(&frame, "sign", "title")?;
     paper::words(&mut face, cx, title, Rich::plain(texts::RULE), 13.0);
     cx.draw_mark(&mut face, &frame)?;
 
     let slot = slot.inset(mm(0.5));
-    let cell = figure_width(slot, view.figures.len());
-    let width = cell * count(view.figures.len());
-    let band = slot.h * BAND;
-    let half = (slot.h - band) / 2.0;
-    let left = slot.x + (slot.w - width) / 2.0;
+    // Four halves and a gap for each figure, and a gap between two.
+    #[expect(clippy::cast_precision_loss, reason = "a strip has at most a handful of figures")]
+    let figures = view.figures.len().max(1) as f64;
+    let halves = figures * (4.0 + GAP) + (figures - 1.0) * GAP;
+    let half = (slot.w / halves).min(slot.h * WIDEST);
+    let mut x = slot.x + (slot.w - half * halves) / 2.0;
     // Marks and figures are one drawing over the whole face: the folds run from edge to edge.
     let mut drawing = Drawing::new(frame.size);
-    let (ink, line) = (cx.colour("ink"), cx.colour("line"));
-    for edge in 0..=view.figures.len() {
-        let x = left + cell * count(edge);
-        drawing.line((x, slot.y), (x, slot.bottom()), Pen::line(line, mm(0.2)));
-    }
-    let (first, second) = (slot.y + half, slot.y + half + band);
-    for (y, dashes) in [(first, mm(2.4)), (second, mm(2.4)), ((first + second) / 2.0, mm(0.5))] {
-        drawing.line((Mm::ZERO, y), (frame.size.w, y), Pen::line(line, mm(0.3)).dashed(dashes, mm(1.4)));
-    }
-    for (index, figure) in view.figures.iter().enumerate() {
-        let x = left + cell * count(index) + cell * SIDE;
-        let w = cell * (1.0 - 2.0 * SIDE);
-        let upper = Rect { x, y: slot.y, w, h: half };
-        let middle = Rect { x, y: first, w, h: band };
-        let lower = Rect { x, y: second, w, h: half };
-        draw(&mut drawing, figure, [upper, middle, lower], Pen::fill(ink));
+    let (ink, line) = (Pen::fill(cx.colour("ink")), cx.colour("line"));
+    for figure in &view.figures {
+        let [first, second] = &figure.pleat;
+        let fold = x + half;
+        let back = fold + half * (2.0 + GAP);
+        for (at, dashes) in [(fold, mm(2.4)), ((fold + back) / 2.0, mm(0.5)), (back, mm(2.4))] {
+            let pen = Pen::line(line, mm(0.3)).dashed(dashes, mm(1.4));
+            // From edge to edge, but for the words.
+            drawing.line((at, Mm::ZERO), (at, title.y), pen);
+            drawing.line((at, title.bottom()), (at, frame.size.h), pen);
+        }
+        let place = |x: Mm| Rect { x, w: half, ..slot };
+        for (bars, at, left) in
+            [(&figure.left, x, true), (first, fold, false), (second, back - half, true), (&figure.right, back, false)]
+        {
+            for bar in bars {
+                drawing.rect(bar_place(*bar, place(at), half * THICK, left), Mm::ZERO, ink);
+            }
+        }
+        x = back + half * (1.0 + GAP);
     }
     face.art(drawing.svg(), Rect::of(frame.size), "");
     Ok(cx.piece(STRIP, "strip to fold", face))
 }
 
-fn figure_width(slot: Rect, figures: usize) -> Mm {
-    (slot.w / count(figures.max(1))).min(CELL)
-}
-
-#[expect(clippy::cast_precision_loss, reason = "a strip has at most a dozen figures")]
-const fn count(figures: usize) -> f64 {
-    figures as f64
-}
-
-fn draw(drawing: &mut Drawing, figure: &Figure, [upper, band, lower]: [Rect; 3], ink: Pen) {
-    let thick = (upper.h * THICK).min(upper.w * THICK);
-    for (half, bars, cut_below) in [(upper, &figure.upper, true), (lower, &figure.lower, false)] {
-        for bar in bars {
-            drawing.rect(place(*bar, half, thick, cut_below), Mm::ZERO, ink);
-        }
-    }
-    for stroke in &figure.band {
-        let (top, foot) = match stroke {
-            Stroke::Left => (band.x, band.x),
-            Stroke::Right => (band.right() - thick, band.right() - thick),
-            Stroke::Falling => (band.x, band.right() - thick),
-            Stroke::Rising => (band.right() - thick, band.x),
-        };
-        let (y, end) = (band.y, band.bottom());
-        drawing.polygon(&[(top, y), (top + thick, y), (foot + thick, end), (foot, end)], ink);
-    }
-}
-
-fn place(bar: Bar, half: Rect, thick: Mm, cut_below: bool) -> Rect {
-    let level = |at_top: bool, h: Mm| Rect { h, y: if at_top { half.y } else { half.bottom() - h }, ..half };
+/// Where a bar stands in a left or a right half.
+fn bar_place(bar: Bar, half: Rect, thick: Mm, left: bool) -> Rect {
+    let middle = half.h / 2.0;
+    let level = |y: Mm| Rect { y, h: thick, ..half };
+    let x = if left { half.x } else { half.right() - thick };
+    let upright = |y: Mm| Rect { x, y, w: thick, h: middle + thick / 2.0 };
     match bar {
-        Bar::Outer => level(cut_below, thick),
-        Bar::Cut => level(!cut_below, thick / 2.0),
-        Bar::Left => Rect { w: thick, ..half },
-        Bar::Right => Rect { x: half.right() - thick, w: thick, ..half },
+        Bar::Top => level(half.y),
+        Bar::Middle => level(half.y + middle - thick / 2.0),
+        Bar::Foot => level(half.bottom() - thick),
+        Bar::Upper => upright(half.y),
+        Bar::Lower => upright(half.y + middle - thick / 2.0),
     }
 }

@@ -1,4 +1,4 @@
-//! Figures of straight bars, cut level through the middle.
+//! Figures of straight bars, cut upright through the middle.
 
 use serde::{Deserialize, Serialize};
 
@@ -6,93 +6,71 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Bar {
-    /// Along the edge that is farthest from the cut.
-    Outer,
-    /// Upright at the left.
-    Left,
-    /// Upright at the right.
-    Right,
-    /// Along the cut: one half, as thick as half a bar, of the bar in the middle.
-    Cut,
+    /// Half of the level bar at the top.
+    Top,
+    /// The upright in the upper part, at the edge that is farthest from the cut.
+    Upper,
+    /// Half of the level bar in the middle.
+    Middle,
+    /// The upright in the lower part.
+    Lower,
+    /// Half of the level bar at the foot.
+    Foot,
 }
 
-/// A stroke on the band.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Stroke {
-    /// Upright at the left.
-    Left,
-    /// Upright at the right.
-    Right,
-    /// From the upper left to the lower right.
-    Falling,
-    /// From the lower left to the upper right.
-    Rising,
-}
-
-/// All strokes.
-pub const STROKES: [Stroke; 4] = [Stroke::Left, Stroke::Right, Stroke::Falling, Stroke::Rising];
-
-use Bar::{Cut, Left, Outer, Right};
+use Bar::{Foot, Lower, Middle, Top, Upper};
 
 /// All bars.
-pub const BARS: [Bar; 4] = [Outer, Left, Right, Cut];
+pub const BARS: [Bar; 5] = [Top, Upper, Middle, Lower, Foot];
 
-/// The upper and the lower half of each digit.
+/// The left and the right half of each digit.
 const HALVES: [(&[Bar], &[Bar]); 10] = [
-    (&[Outer, Left, Right], &[Outer, Left, Right]),
-    (&[Right], &[Right]),
-    (&[Outer, Right, Cut], &[Outer, Left, Cut]),
-    (&[Outer, Right, Cut], &[Outer, Right, Cut]),
-    (&[Left, Right, Cut], &[Right, Cut]),
-    (&[Outer, Left, Cut], &[Outer, Right, Cut]),
-    (&[Outer, Left, Cut], &[Outer, Left, Right, Cut]),
-    (&[Outer, Right], &[Right]),
-    (&[Outer, Left, Right, Cut], &[Outer, Left, Right, Cut]),
-    (&[Outer, Left, Right, Cut], &[Outer, Right, Cut]),
+    (&[Top, Upper, Lower, Foot], &[Top, Upper, Lower, Foot]),
+    (&[], &[Upper, Lower]),
+    (&[Top, Middle, Lower, Foot], &[Top, Upper, Middle, Foot]),
+    (&[Top, Middle, Foot], &BARS),
+    (&[Upper, Middle], &[Upper, Middle, Lower]),
+    (&[Top, Upper, Middle, Foot], &[Top, Middle, Lower, Foot]),
+    (&BARS, &[Top, Middle, Lower, Foot]),
+    (&[Top], &[Top, Upper, Lower]),
+    (&BARS, &BARS),
+    (&[Top, Upper, Middle, Foot], &BARS),
 ];
 
 /// The halves of a digit.
 #[must_use]
 pub fn halves(digit: char) -> Option<(Vec<Bar>, Vec<Bar>)> {
-    let (upper, lower) = HALVES.get(usize::try_from(digit.to_digit(10)?).ok()?)?;
-    Some((upper.to_vec(), lower.to_vec()))
+    let (left, right) = HALVES.get(usize::try_from(digit.to_digit(10)?).ok()?)?;
+    Some((left.to_vec(), right.to_vec()))
 }
 
-/// The digits that two halves make when they meet. A bar along the cut that only one half has is thin: guests may
-/// see it or not.
+/// The digits that two halves side by side can be taken for. Uprights must be right. Of the level bars one may be
+/// half as long as it should be, or half there where it should not: guests may see it or not.
 #[must_use]
-pub fn joined(upper: &[Bar], lower: &[Bar]) -> Vec<char> {
-    let half = |bars: &[Bar], bar: Bar| bars.contains(&bar);
-    let thin = half(upper, Cut) != half(lower, Cut);
-    ('0'..='9')
-        .filter(|digit| {
-            halves(*digit).is_some_and(|(top, foot)| {
-                let outside = [Outer, Left, Right]
-                    .iter()
-                    .all(|bar| half(upper, *bar) == half(&top, *bar) && half(lower, *bar) == half(&foot, *bar));
-                outside && (thin || half(upper, Cut) == half(&top, Cut))
-            })
-        })
-        .collect()
-}
-
-/// The digit that a half is by itself, low as it is: a box, an upright, an upright under a level bar.
-#[must_use]
-pub fn squat(bars: &[Bar], level: Bar) -> Option<char> {
-    let mut bars = bars.to_vec();
-    bars.sort_unstable();
-    bars.dedup();
-    match bars.as_slice() {
-        [Outer, Left, Right, Cut] => Some('0'),
-        [Left] | [Right] => Some('1'),
-        [bar, Right] | [Right, bar] if *bar == level => Some('7'),
-        _ => None,
+pub fn joined(left: &[Bar], right: &[Bar]) -> Vec<char> {
+    let fits = |digit: &char| {
+        let Some((l, r)) = halves(*digit) else { return false };
+        let uprights = [Upper, Lower].iter();
+        let off = |bar: &&Bar| {
+            usize::from(left.contains(bar) != l.contains(bar)) + usize::from(right.contains(bar) != r.contains(bar))
+        };
+        uprights.clone().all(|bar| off(&bar) == 0)
+            && [Top, Middle, Foot].iter().map(|bar| off(&bar)).sum::<usize>() <= 1
+    };
+    // Where one digit is met exactly, no other is seen in it.
+    let exact = |digit: &char| halves(*digit).is_some_and(|(l, r)| same(left, &l) && same(right, &r));
+    match ('0'..='9').find(exact) {
+        Some(digit) => vec![digit],
+        None => ('0'..='9').filter(fits).collect(),
     }
 }
 
-/// Every choice of strokes for a band.
-pub fn bands() -> impl Iterator<Item = Vec<Stroke>> {
-    (0..1_usize << STROKES.len())
-        .map(|choice| STROKES.iter().enumerate().filter(|(at, _)| choice >> at & 1 == 1).map(|(_, s)| *s).collect())
+fn same(a: &[Bar], b: &[Bar]) -> bool {
+    BARS.iter().all(|bar| a.contains(bar) == b.contains(bar))
+}
+
+/// Every half, by any choice of bars.
+pub fn every_half() -> impl Iterator<Item = Vec<Bar>> {
+    (0..1_usize << BARS.len())
+        .map(|choice| BARS.iter().enumerate().filter(|(at, _)| choice >> at & 1 == 1).map(|(_, bar)| *bar).collect())
 }

@@ -8,27 +8,27 @@ use crate::script::capital;
 
 pub(super) const HELP: &str = "\
 ## What it does
-A strip carries digits whose upper and lower halves stand apart, with a band between them. Guests fold the band away \
+A strip carries digits whose left and right halves stand apart, with a pleat between them. Guests fold every pleat away \
 behind the strip, so that its two dashed lines meet; the halves then join to digits, read from left to right. The answer \
-must be digits, at most ten.
+must be digits, at most six.
 
 ## Setup
-- `band`: what stands on the band. `Strokes`: lines that lead astray, chosen so that nothing on the open strip is a \
-digit. `Empty`: nothing, for small children; then some halves may be digits by themselves.
+- `pleat`: what stands on the pleats. `Halves`: halves that lead astray, so that the open strip shows other digits or \
+none. `Empty`: nothing, for small children.
 
 ## Example
 (
-    band: Empty,
+    pleat: Empty,
 )
 
 ## Traps
-- An open strip whose halves are digits already: half an 8 is a small 0, half a 1 is a 1, the upper half of a 7 a small \
-7. If a whole row of halves can be set on the lock, there are several readings.
-- A band whose strokes lengthen a figure to the same or another tall digit.
+- An open strip that shows digits already, and as many of them as the lock has wheels: a further reading. `Halves` are \
+chosen so that it cannot happen.
+- A level bar that is there by half only leaves a choice: 1 or 7, 0 or 8.
 - Halves that make no digit when they meet.";
 
 /// The order rule, as the strip prints it.
-pub(super) const RULE: &str = "Fold the band behind, dashes on dashes; then read to the right.";
+pub(super) const RULE: &str = "Fold every pleat behind, dashes on dashes; then read to the right.";
 
 pub(super) fn strip<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(STRIP, "the strip to fold")
@@ -50,8 +50,8 @@ pub(super) fn prep(cx: &Dressing<'_>) -> Vec<PrepStep> {
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     format!(
-        "{} carries {} figures cut in half. Its two dashed lines are brought together, and the band between them, folded at the \
-         dots, goes behind. Upper and lower halves then meet as digits, which are read from left to right.",
+        "{} carries {} digits cut in half. Each pair of dashed lines is brought together; the paper between them, folded at the \
+         dots, goes behind. Left and right halves then meet as digits, which are read from left to right.",
         capital(strip(cx)),
         view.figures.len()
     )
@@ -64,13 +64,15 @@ pub(super) fn reset(cx: &Dressing<'_>) -> String {
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
     let strip = strip(cx);
     HintLadder {
-        nudge: format!("Nothing on {strip} is whole. The dashed lines are there to be folded."),
+        nudge: format!("Much of what stands on {strip} is in the way. The dashed lines are there to be folded."),
         method: format!(
-            "What is in the middle of {strip} is in the way: fold it so that the two dashed lines lie on each other."
+            "Fold {strip} so that a dashed line comes to lie on the next one, and what is between them goes behind. There are {} \
+             such pleats.",
+            view.figures.len()
         ),
         giveaway: format!(
-            "Crease {strip} along both dashed lines and, the other way, along the dots between. Push the band behind until the \
-             dashed lines meet. Each of the {} pairs of halves is now a digit: set them from left to right on {}.",
+            "Crease {strip} along all dashed lines backwards and along the dotted lines forwards. Push every pleat behind until \
+             dashes meet dashes. Each of the {} pairs of halves in front is now a digit: set them from left to right on {}.",
             view.figures.len(),
             cx.lock_name
         ),

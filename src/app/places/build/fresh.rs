@@ -1,12 +1,17 @@
 //! Fresh things, sound enough to go on with: an id of their own, words that say what is missing.
 
 use crate::app::session::Selection;
+use crate::codes::guess;
 use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId, SpotId};
 use crate::kit::edit::Edit;
 use crate::kit::{
     BoxDef, HintLadder, Kit, Lock, LockKind, Note, NoteKind, Place, Prop, PropRole, Puzzle, RawSetup, Spot,
 };
-use crate::mechanics::MECHANICS;
+use crate::mechanics::sample::{self, carried};
+use crate::mechanics::{AnyMechanic, MECHANICS};
+use crate::party::rng_of;
+use crate::readings::same_answer;
+use crate::theme::Loaded;
 
 /// The first of `stem`, `stem-2`, `stem-3`, … that is free.
 fn free<T>(stem: &str, make: impl Fn(&str) -> T, taken: impl Fn(&T) -> bool) -> T {
@@ -69,15 +74,11 @@ pub fn prop(kit: &Kit) -> (Edit, Selection) {
 #[must_use]
 pub fn lock(kit: &Kit) -> (Edit, Selection) {
     let id = free("lock", LockId::from_text, |id| kit.lock(id).is_some());
-    let lock = Lock {
-        id: id.clone(),
-        name: "a new lock".into(),
-        kind: LockKind::Digits(3),
-        mark: String::new(),
-        hole: 0,
-        how_to_set: String::new(),
-    };
-    (Edit::Lock(Box::new(lock)), Selection::Lock(id))
+    (Edit::Lock(Box::new(fresh_lock(id.clone(), LockKind::Digits(3)))), Selection::Lock(id))
+}
+
+fn fresh_lock(id: LockId, kind: LockKind) -> Lock {
+    Lock { id, name: "a new lock".into(), kind, mark: String::new(), hole: 0, how_to_set: String::new() }
 }
 
 /// A box.
@@ -96,8 +97,7 @@ pub fn box_def(kit: &Kit) -> (Edit, Selection) {
     (Edit::Box(Box::new(item)), Selection::Box(id))
 }
 
-/// A puzzle of the first mechanic that the kit does not use yet, on the first lock without one. None when the
-/// program knows no mechanic.
+/// A puzzle of the first mechanic that the kit does not use yet. None when the program knows no mechanic.
 #[must_use]
 pub fn puzzle(kit: &Kit) -> Option<(Edit, Selection)> {
     let id = free("puzzle", PuzzleId::from_text, |id| kit.puzzle(id).is_some());
@@ -109,27 +109,68 @@ pub fn puzzle(kit: &Kit) -> Option<(Edit, Selection)> {
         .find(|lock| kit.puzzle_of(&lock.id).is_none())
         .or_else(|| kit.locks.first())
         .map_or_else(|| LockId::from_text("lock"), |lock| lock.id.clone());
+    let puzzle = bare(kit, *mechanic, id.clone(), opens)?;
+    Some((Edit::Puzzle(Box::new(puzzle)), Selection::Puzzle(id)))
+}
+
+/// A puzzle of this mechanic that can be played as it stands: on the first lock without a puzzle for which an answer is
+/// found, else on a fresh lock, with an answer that no other puzzle has and that nobody guesses first.
+#[must_use]
+pub fn puzzle_of(kit: &Kit, theme: &Loaded, mechanic: &'static dyn AnyMechanic) -> Option<(Vec<Edit>, Selection)> {
+    let id = free(mechanic.meta().id, PuzzleId::from_text, |id| kit.puzzle(id).is_some());
+    let setup = mechanic.default_setup().ok()?;
+    let mut rng = rng_of(kit.seed, &id);
+    let mut answer = |kind: &LockKind| {
+        let known = |answer: &str| kit.puzzles.iter().any(|puzzle| same_answer(&puzzle.answer, answer));
+        let refused = |answer: &str| *kind != LockKind::Key && (guess(kind, answer).is_some() || known(answer));
+        carried(mechanic, &setup, kind, theme, &refused, &mut rng).map(|(answer, _)| answer)
+    };
+    let mut edits = Vec::new();
+    let waiting = kit.locks.iter().filter(|lock| kit.puzzle_of(&lock.id).is_none());
+    let found = waiting.into_iter().find_map(|lock| Some((lock.id.clone(), answer(&lock.kind)?)));
+    let (opens, answer) = match found {
+        Some(found) => found,
+        None => {
+            let (kind, answer) = sample::locks().into_iter().find_map(|kind| Some((kind.clone(), answer(&kind)?)))?;
+            let lock_id = free("lock", LockId::from_text, |id| kit.lock(id).is_some());
+            edits.push(Edit::Lock(Box::new(fresh_lock(lock_id.clone(), kind))));
+            if let Some(item) = kit.boxes.first() {
+                let mut item = item.clone();
+                item.locks.push(lock_id.clone());
+                edits.push(Edit::Box(Box::new(item)));
+            }
+            (lock_id, answer)
+        }
+    };
+    let mut puzzle = bare(kit, mechanic, id.clone(), opens)?;
+    mechanic.meta().name.clone_into(&mut puzzle.title);
+    puzzle.answer = answer;
+    let tools = kit.props.iter().filter(|prop| prop.role == PropRole::Tool);
+    puzzle.tools = tools
+        .filter(|prop| mechanic.meta().tools.contains(&prop.material.as_str()))
+        .map(|prop| prop.id.clone())
+        .collect();
+    edits.push(Edit::Puzzle(Box::new(puzzle)));
+    Some((edits, Selection::Puzzle(id)))
+}
+
+/// A puzzle without title and answer; its parts lie at the first spot.
+fn bare(kit: &Kit, mechanic: &dyn AnyMechanic, id: PuzzleId, opens: LockId) -> Option<Puzzle> {
     let setup = RawSetup::new(&mechanic.default_setup().ok()?).ok()?;
-    let puzzle = Puzzle {
-        id: id.clone(),
+    let parts = mechanic.meta().parts.iter().filter(|part| !part.optional);
+    Some(Puzzle {
+        id,
         title: "A new puzzle".into(),
         mechanic: mechanic.meta().id.to_owned(),
         answer: String::new(),
         opens,
+        arrangement: 0,
         setup,
-        parts: mechanic
-            .meta()
-            .parts
-            .iter()
-            .filter(|part| !part.optional)
-            .map(|part| (part.key.to_owned(), somewhere(kit)))
-            .collect(),
+        parts: parts.map(|part| (part.key.to_owned(), somewhere(kit))).collect(),
         tools: Vec::new(),
         hints: HintLadder::default(),
         minutes: None,
         gentle: None,
         stiff: None,
-        arrangement: 0,
-    };
-    Some((Edit::Puzzle(Box::new(puzzle)), Selection::Puzzle(id)))
+    })
 }

@@ -59,6 +59,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId, draft: &mut Option<SetupDraf
         }
     });
     ui.section("Setup");
+    arrangement_ui(ui, cx, &puzzle);
     changed |= setup::ui(ui, cx, &mut puzzle, draft);
     if let Some(meta) = meta {
         help_ui(ui, meta);
@@ -90,6 +91,20 @@ fn verdict_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId) {
     if ui.link("See the readings").clicked() {
         cx.send(Command::Select(Selection::Readings(id.clone())));
     }
+}
+
+/// The way to another arrangement of the same setup: one step, which undo takes back.
+fn arrangement_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &Puzzle) {
+    ui.horizontal_wrapped(|ui| {
+        if ui.secondary("Try another arrangement").on_hover_text("What chance arranges is arranged anew").clicked() {
+            let arrangement = puzzle.arrangement.wrapping_add(1);
+            cx.send(Command::Step(vec![Edit::Puzzle(Box::new(Puzzle { arrangement, ..puzzle.clone() }))]));
+        }
+        if puzzle.arrangement > 0 {
+            ui.quiet(&format!("Arrangement {}", u64::from(puzzle.arrangement) + 1));
+        }
+    });
+    ui.add_space(8.0);
 }
 
 fn mechanic_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle) -> bool {
