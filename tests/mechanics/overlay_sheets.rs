@@ -63,9 +63,8 @@ fn a_sheet_alone_is_the_same_noise_inside_and_outside_the_digits() {
     for seed in 0..SEEDS {
         let view = view("()", "259", seed);
         let sheets = [blocks(&sheet(&view, "under")), blocks(&sheet(&view, "over"))];
-        for (row, line) in sheets[0].iter().enumerate() {
-            for col in 0..line.len() {
-                let (a, b) = (sheets[0][row][col], sheets[1][row][col]);
+        for (under, over) in sheets[0].iter().zip(&sheets[1]) {
+            for (a, b) in under.iter().copied().zip(over.iter().copied()) {
                 let inside = usize::from(a != b);
                 for (sheet, block) in [a, b].into_iter().enumerate() {
                     let pattern = block.iter().fold(0, |bits, cell| bits * 2 + usize::from(*cell));

@@ -51,7 +51,6 @@ fn dark(shape: &PrintedShape) -> bool {
 #[expect(
     clippy::cast_possible_truncation,
     clippy::cast_sign_loss,
-    clippy::cast_precision_loss,
     reason = "a sheet has at most a few hundred cells each way"
 )]
 fn sheet(side: &Printed, slot: Rect) -> Hinted<Sheet> {

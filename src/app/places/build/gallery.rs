@@ -39,7 +39,7 @@ impl Sought {
         self.words.to_lowercase().split_whitespace().all(|word| text.contains(word))
             && !(self.paper_only && facts.is_some_and(|facts| !facts.paper_only))
             && !(self.no_colour && meta.colour)
-            && !(self.no_tool && !meta.tools.is_empty())
+            && (!self.no_tool || meta.tools.is_empty())
             && meta.least_age <= self.youngest
     }
 }
