@@ -32,6 +32,7 @@ mod picture_grid;
 mod price_list;
 mod proof;
 mod route_map;
+mod samples;
 mod shift_wheel;
 mod signs;
 mod tag_meta;
