@@ -88,3 +88,25 @@ fn backs_follow_the_printer_and_its_test_comes_with_them() {
     };
     assert_eq!(pages(TokenMake::TwoSided), pages(TokenMake::Plain) + 2);
 }
+
+#[test]
+fn every_group_has_its_own_pieces_and_the_host_one_set() {
+    let opened = bundle::open(None).unwrap();
+    let pages = |groups: u16, what: &str| {
+        let out = tempfile::tempdir().unwrap();
+        let options = Options {
+            papers: vec![Paper::Letter],
+            levels: vec![Level::Standard],
+            groups,
+            out: out.path().to_owned(),
+            ..Options::default()
+        };
+        let exported = bundle::export(&opened, &options, &|_| Go::On).unwrap();
+        let found = |file: &&inklatch::bundle::Entry| file.path.ends_with(".pdf") && file.path.contains(what);
+        exported.files.iter().find(found).unwrap().pages.unwrap()
+    };
+    // The letters alone make one page more for each group.
+    assert!(pages(3, "players/") >= pages(1, "players/") + 2);
+    assert!(pages(3, "hints/") > pages(1, "hints/"));
+    assert_eq!(pages(3, "host-sheets"), pages(1, "host-sheets"));
+}

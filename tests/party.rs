@@ -199,7 +199,7 @@ fn a_ring_of_tasks_is_done_last_and_not_lost() {
             step("c", &[], Vec::new()),
         ],
     }];
-    let plan = plan(&kit, &steps);
+    let plan = plan(&kit, &steps, 1);
     let whats: Vec<&str> = plan.tasks.iter().map(|task| task.what.as_str()).collect();
     assert!(whats.contains(&"do a") && whats.contains(&"do b") && whats.contains(&"do c"));
     let amount = |id: &str| plan.shopping.iter().find(|line| line.material == id).map(|line| line.amount);
@@ -209,6 +209,11 @@ fn a_ring_of_tasks_is_done_last_and_not_lost() {
     assert_eq!(amount("digit-padlock-4"), Some(1.0));
     assert_eq!(amount("hasp"), Some(1.0));
     assert!(plan.shopping.iter().any(|line| line.name == "soup and bread"));
+    // Three groups at once: three of all, but one of the host's own glue.
+    let three = inklatch::prep::plan(&kit, &steps, 3);
+    let amount = |id: &str| three.shopping.iter().find(|line| line.material == id).map(|line| line.amount);
+    assert_eq!((amount("glue"), amount("card-paper"), amount("hasp")), (Some(1.0), Some(12.0), Some(3.0)));
+    assert!((three.hands - plan.hands * 3.0).abs() < 1e-9);
     assert!(plan.cautions.iter().any(|line| line.of.contains(&"small UV torch")));
     assert!(plan.cautions.iter().all(|line| !line.of.iter().any(|name| name.contains("magnet"))));
 }

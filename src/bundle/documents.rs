@@ -6,6 +6,7 @@ use crate::diag::{Hinted, Level};
 use crate::face::Audience;
 use crate::files::VPath;
 use crate::kit::{Flip, Kit};
+use crate::limits;
 use crate::party::Party;
 use crate::print::{DocInfo, Press};
 use crate::sheet::{Duplex, Paper, Sheet, Turn, impose_for};
@@ -18,6 +19,7 @@ pub(super) struct Job<'a> {
     pub(super) paper: Paper,
     pub(super) audience: Audience,
     pub(super) shift: Shift,
+    pub(super) groups: u16,
 }
 
 /// How the kit's sheets with backs are printed, for a printer with this shift.
@@ -54,6 +56,12 @@ fn sheets(job: &Job<'_>, kit: &Kit, theme: &Loaded) -> Hinted<Vec<Sheet>> {
         pieces.push(job.party.letter(theme, job.paper.safe_size())?);
     }
     pieces.extend(job.party.pieces.iter().filter(|piece| piece.audience == job.audience).cloned());
+    // What only the host uses is there once, however many groups play.
+    if job.audience != Audience::Host {
+        for piece in &mut pieces {
+            piece.copies = piece.copies.saturating_mul(job.groups.clamp(1, limits::GROUPS));
+        }
+    }
     let duplex = duplex(kit, job.shift);
     let mut sheets = impose_for(&pieces, job.paper, job.audience, &job.party.script.title, &duplex)?;
     let backs = job.party.pieces.iter().any(|piece| piece.back.is_some());

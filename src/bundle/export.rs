@@ -97,11 +97,11 @@ pub fn export_proven(
         || steps.all(&pictures, |job| Ok((pieces::pictures(job, press)?, job.told()))),
     );
     let mut files: Vec<Made> = sheets?.into_iter().flatten().collect();
-    let prep: Vec<PrepPlan> = proven.par_iter().map(|level| prep(opened, level)).collect();
+    let prep: Vec<PrepPlan> = proven.par_iter().map(|level| prep(opened, level, options.groups)).collect();
     let made = steps.all(&guides, |(level, paper)| {
         let prep = proven.iter().zip(&prep).find(|(known, _)| known.party.level == level.party.level);
         let prep = prep.map(|(_, prep)| prep).ok_or_else(|| Trouble::new("a level has no preparation"))?;
-        let made = host_guide(opened, press, level, prep, *paper, &blocking, &files)?;
+        let made = host_guide(opened, press, level, prep, (*paper, options.groups), &blocking, &files)?;
         let what = made.path.to_string();
         Ok((made, what))
     })?;
@@ -177,7 +177,13 @@ fn document_jobs<'a>(proven: &[&'a LevelProof], options: &Options) -> Vec<Docume
     let mut jobs = Vec::new();
     for level in proven {
         for paper in &options.papers {
-            let job = |audience| DocumentJob { party: &level.party, paper: *paper, audience, shift: options.shift };
+            let job = |audience| DocumentJob {
+                party: &level.party,
+                paper: *paper,
+                audience,
+                shift: options.shift,
+                groups: options.groups,
+            };
             jobs.extend(audiences.map(job));
         }
     }
@@ -185,7 +191,7 @@ fn document_jobs<'a>(proven: &[&'a LevelProof], options: &Options) -> Vec<Docume
 }
 
 /// What the host does beforehand at one level.
-fn prep(opened: &Opened, level: &LevelProof) -> PrepPlan {
+fn prep(opened: &Opened, level: &LevelProof, groups: u16) -> PrepPlan {
     let steps: Vec<PuzzleSteps> = level
         .party
         .puzzles
@@ -196,7 +202,7 @@ fn prep(opened: &Opened, level: &LevelProof) -> PrepPlan {
             steps: laid.prep.clone(),
         })
         .collect();
-    plan(&opened.kit, &steps)
+    plan(&opened.kit, &steps, groups)
 }
 
 fn host_guide(
@@ -204,7 +210,7 @@ fn host_guide(
     press: &Press,
     level: &LevelProof,
     prep: &PrepPlan,
-    paper: Paper,
+    (paper, groups): (Paper, u16),
     forced: &[String],
     files: &[Made],
 ) -> Hinted<Made> {
@@ -215,7 +221,8 @@ fn host_guide(
             (file.path.to_string(), if pages == 1 { "1 page".into() } else { format!("{pages} pages") })
         })
         .collect();
-    let source = guide::Source { opened, party: &level.party, flow: &level.flow, prep, paper, forced, files: &files };
+    let source =
+        guide::Source { opened, party: &level.party, flow: &level.flow, prep, paper, groups, forced, files: &files };
     let info = DocInfo {
         title: format!("{}: host guide ({})", level.party.script.title, level.party.level.word()),
         author: opened.kit.author.clone(),

@@ -14,6 +14,8 @@ pub struct Options {
     pub zip: bool,
     /// Whether to export although findings block it; the host guide then says so on its first page.
     pub force: bool,
+    /// How many groups play at once, each with all that it needs.
+    pub groups: u16,
     /// How far the author's own printer is off on backs.
     pub shift: Shift,
     /// The folder in which the bundle's own folder, named by the kit's id, is put.
@@ -28,6 +30,7 @@ impl Default for Options {
             levels: Level::ALL.to_vec(),
             zip: false,
             force: false,
+            groups: 1,
             shift: Shift::default(),
             out: PathBuf::from("out"),
         }

@@ -70,6 +70,9 @@ enum Command {
         /// Export although findings block; the host guide then says so
         #[arg(long)]
         force: bool,
+        /// How many groups play at once: pieces and shopping for each of them
+        #[arg(long, default_value_t = 1, value_parser = clap::value_parser!(u16).range(1..=i64::from(crate::limits::GROUPS)))]
+        groups: u16,
         /// How far your printer's backs are off, in millimetres, as its test sheet shows
         #[arg(long, value_name = "RIGHT,DOWN", default_value = "0,0", allow_hyphen_values = true)]
         shift: String,
@@ -188,7 +191,7 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
             let levels = level.map_or_else(|| Level::ALL.to_vec(), |level| vec![level.into()]);
             check::run(kit.as_deref(), &levels, *json, out)
         }
-        Some(Command::Export { kit, paper, level, out: folder, zip, force, shift }) => {
+        Some(Command::Export { kit, paper, level, out: folder, zip, force, groups, shift }) => {
             let shift = match crate::bundle::Shift::parse(shift) {
                 Ok(shift) => shift,
                 Err(trouble) => return report(&trouble.into(), err),
@@ -198,6 +201,7 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
                 levels: level.levels(),
                 zip: *zip,
                 force: *force,
+                groups: *groups,
                 shift,
                 out: folder.clone(),
             };

@@ -65,13 +65,15 @@ pub struct Task {
     pub wait: f64,
 }
 
-/// Plans the preparation of `kit`, whose puzzles take these `steps`.
+/// Plans the preparation of `kit`, whose puzzles take these `steps`, for so many groups that play at once: each has
+/// everything anew, so hands have that much more to do; what dries does so side by side.
 ///
 /// Names are printed as they stand in `kit`: give it with its slots filled. Every puzzle's steps come after printing and cutting, and everything comes before the room is laid out. A
 /// step that waits for itself, over others or not, is put at the end rather than lost.
 #[must_use]
-pub fn plan(kit: &Kit, steps: &[PuzzleSteps]) -> PrepPlan {
-    let (mut tasks, work) = listed(kit, steps);
+pub fn plan(kit: &Kit, steps: &[PuzzleSteps], parties: u16) -> PrepPlan {
+    let parties = parties.max(1);
+    let (mut tasks, work) = listed(kit, steps, parties);
     // Tasks of the whole kit belong to no group, so each is a group of its own.
     let first_of = |task: &Task, at: usize| match &task.puzzle {
         Some(id) => tasks.iter().position(|other| other.puzzle.as_ref() == Some(id)).unwrap_or(at),
@@ -91,13 +93,13 @@ pub fn plan(kit: &Kit, steps: &[PuzzleSteps]) -> PrepPlan {
         hands: tasks.iter().map(|task| task.hands).sum(),
         ready: end,
         exact: order.exact,
-        shopping: shopping::shopping(kit, steps),
+        shopping: shopping::shopping(kit, steps, parties),
         cautions: shopping::cautions(kit, steps),
         tasks,
     }
 }
 
-fn listed(kit: &Kit, steps: &[PuzzleSteps]) -> (Vec<Task>, Vec<Work>) {
+fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work>) {
     let mut list = List::default();
     let what = "Print the sheets at actual size, measure the check bar, and cut the pieces out.";
     let print = list.add(None, what.into(), PRINT_MINUTES);
@@ -124,6 +126,9 @@ fn listed(kit: &Kit, steps: &[PuzzleSteps]) -> (Vec<Task>, Vec<Work>) {
     let what = "Walk through the evening with the host guide in hand: every piece in its place, every lock tried.";
     let walk = list.add(None, what.into(), WALK_MINUTES);
     list.after[walk] = vec![lay];
+    for task in &mut list.tasks {
+        task.hands *= f64::from(groups);
+    }
     let work =
         list.tasks.iter().zip(list.after).map(|(t, after)| Work { hands: t.hands, wait: t.wait, after }).collect();
     (list.tasks, work)

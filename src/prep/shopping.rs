@@ -21,7 +21,10 @@ const SHARED: &[&str] = &[
     "hole-punch",
 ];
 
-/// One line of the shopping list, for one group of guests.
+/// Tools of the host's, of which one does however many groups play: they are put away before the guests come.
+const HOSTS_OWN: &[&str] = &["scissors", "glue", "tape", "uv-pen", "permanent-marker", "wipe-off-marker"];
+
+/// One line of the shopping list, for all groups of guests.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct ShoppingLine {
     /// The material's id; empty for what the built-in list does not have.
@@ -76,14 +79,18 @@ impl Sum {
 }
 
 /// The shopping list. What is used up adds up; what is kept is counted once within a puzzle, since its steps
-/// handle the same things again, and adds up over puzzles; shared tools are counted once.
-pub(super) fn shopping(kit: &Kit, steps: &[PuzzleSteps]) -> Vec<ShoppingLine> {
+/// handle the same things again, and adds up over puzzles; shared tools are counted once. Groups that play at once
+/// each have all of it, but for the host's own tools.
+pub(super) fn shopping(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> Vec<ShoppingLine> {
     let mut lines: Vec<ShoppingLine> = sums(kit, steps)
         .into_iter()
         .filter_map(|(id, sum)| Some((material(id)?, sum)))
         .map(|(material, sum)| line(material, sum))
         .collect();
     lines.extend(unlisted(kit));
+    for line in lines.iter_mut().filter(|line| !HOSTS_OWN.contains(&line.material)) {
+        line.amount *= f64::from(groups);
+    }
     lines.sort_by(|a, b| (a.at_home, &a.name).cmp(&(b.at_home, &b.name)));
     lines
 }

@@ -24,6 +24,7 @@ pub struct Draft {
     levels: Vec<Level>,
     zip: bool,
     force: bool,
+    groups: u16,
     right: f64,
     down: f64,
     /// The folder, as typed.
@@ -32,7 +33,7 @@ pub struct Draft {
 
 impl Default for Draft {
     fn default() -> Self {
-        let Options { papers, levels, zip, force, shift, out } = Options::default();
+        let Options { papers, levels, zip, force, groups, shift, out } = Options::default();
         let mm = |tenths: i16| f64::from(tenths) / 10.0;
         // In full, so that the author sees where it goes.
         let out = std::env::current_dir().map_or(out.clone(), |here| here.join(out));
@@ -41,6 +42,7 @@ impl Default for Draft {
             levels,
             zip,
             force,
+            groups,
             right: mm(shift.right),
             down: mm(shift.down),
             out: out.display().to_string(),
@@ -57,6 +59,7 @@ impl Draft {
             levels: self.levels.clone(),
             zip: self.zip,
             force: self.force,
+            groups: self.groups,
             // The fields hold what they may; should they not, nothing is shifted.
             shift: Shift::parse(&format!("{},{}", self.right, self.down)).unwrap_or_default(),
             out: self.out.trim().into(),
@@ -164,6 +167,9 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
             toggle_ui(ui, &mut draft.levels, level, level.word());
         }
     });
+    Field::new("Groups that play at once")
+        .help("Pieces, tokens and shopping come for each; what only you use comes once.")
+        .number(ui, cx, &mut draft.groups, 1..=crate::limits::GROUPS, "");
     ui.section("Where to");
     let label = ui.strong_small("Folder");
     ui.horizontal(|ui| {

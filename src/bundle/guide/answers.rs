@@ -16,6 +16,32 @@ pub(super) struct AnswerText {
     worded: bool,
     opens: String,
     reason: String,
+    /// What fixes the order.
+    order: &'static str,
+    /// What they may dial instead, and what went wrong then.
+    wrong: Vec<(String, &'static str)>,
+}
+
+/// Common wrong answers to a row of digits or letters: read from its end, or put in order of size.
+fn wrong(kind: &LockKind, answer: &str) -> Vec<(String, &'static str)> {
+    if !matches!(kind, LockKind::Digits(_) | LockKind::Letters(_)) {
+        return Vec::new();
+    }
+    let right: Vec<char> = shown(kind, answer).chars().collect();
+    let mut sorted = right.clone();
+    sorted.sort_unstable();
+    let tried = [
+        (right.iter().rev().copied().collect::<Vec<char>>(), "they began at the wrong end."),
+        (sorted, "they have all of it, but in order of size."),
+    ];
+    let mut found: Vec<(String, &'static str)> = Vec::new();
+    for (other, why) in tried {
+        let other_text: String = other.iter().collect();
+        if other != right && found.iter().all(|(known, _)| *known != other_text) {
+            found.push((other_text, why));
+        }
+    }
+    found
 }
 
 /// A caution with the body of rules that it comes from.
@@ -52,6 +78,8 @@ pub(super) fn answers(source: &Source<'_>) -> Vec<AnswerText> {
                 opens: lock
                     .map_or_else(|| "opens no lock".to_owned(), |lock| format!("opens {}", source.say(&lock.name))),
                 reason,
+                order: crate::mechanics::find(&puzzle.mechanic).map_or("", |mechanic| mechanic.meta().order),
+                wrong: lock.map(|lock| wrong(&lock.kind, answer)).unwrap_or_default(),
             }
         })
         .collect()

@@ -13,6 +13,24 @@ pub(super) struct Item {
     size: String,
     stand_in: String,
     at_home: bool,
+    used_up: bool,
+}
+
+/// The preparation as bars over time.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct Chart {
+    /// Minutes that the whole takes.
+    ready: f64,
+    bars: Vec<Bar>,
+}
+
+/// A task in the chart; all in minutes.
+#[derive(Clone, Debug, Serialize)]
+struct Bar {
+    name: String,
+    start: f64,
+    hands: f64,
+    wait: f64,
 }
 
 /// A step of the preparation.
@@ -91,6 +109,7 @@ pub(super) fn shopping(source: &Source<'_>) -> Vec<Item> {
             size: line.size.to_owned(),
             stand_in: line.stand_in.to_owned(),
             at_home: line.at_home,
+            used_up: line.used_up,
         })
         .collect()
 }
@@ -119,6 +138,43 @@ pub(super) fn prep(source: &Source<'_>) -> Vec<Task> {
             wait: if task.wait > 0.0 { minutes(task.wait) } else { "–".into() },
         })
         .collect()
+}
+
+/// The same steps as bars.
+pub(super) fn chart(source: &Source<'_>) -> Chart {
+    let bars: Vec<Bar> = source
+        .prep
+        .tasks
+        .iter()
+        .map(|task| {
+            let puzzle = task.puzzle.as_ref().and_then(|id| source.party.script.puzzle(id));
+            let name = match puzzle {
+                Some(puzzle) => short(&format!("{}: {}", capital(&puzzle.title), task.what)),
+                None => short(&task.what),
+            };
+            Bar { name, start: task.start, hands: task.hands, wait: task.wait }
+        })
+        .collect();
+    let ready = bars.iter().map(|bar| bar.start + bar.hands + bar.wait).fold(source.prep.ready, f64::max);
+    Chart { ready, bars }
+}
+
+/// Characters of a bar's name that stand in one line.
+const BAR_CHARS: usize = 34;
+
+/// A name in one line, cut between words.
+fn short(name: &str) -> String {
+    let mut kept = String::new();
+    for word in name.split_whitespace() {
+        if kept.chars().count() + word.chars().count() + 2 > BAR_CHARS {
+            return format!("{} …", kept.trim_end_matches([',', '.', ';', ':']));
+        }
+        if !kept.is_empty() {
+            kept.push(' ');
+        }
+        kept.push_str(word);
+    }
+    kept
 }
 
 /// The lock table, box by box.

@@ -102,6 +102,42 @@ pub(super) fn tokens_note(source: &Source<'_>) -> Vec<String> {
     ]
 }
 
+/// A row of the table for a quiet table.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct QuietRow {
+    after: String,
+    dots: usize,
+    give: String,
+    tells: &'static str,
+}
+
+/// What to give when at a table that has gone quiet: the steps that are not open from the start, one after another.
+pub(super) fn quiet(source: &Source<'_>) -> Vec<QuietRow> {
+    let rules = source.opened.kit.levels.of(source.party.level);
+    let pause = f64::from(rules.quiet_minutes.max(1));
+    let held = Step::ALL.into_iter().filter(|step| step.number() > usize::from(rules.open_steps));
+    let mut rows: Vec<QuietRow> = held
+        .zip(1_u8..)
+        .map(|(step, turn)| QuietRow {
+            after: minutes(pause * f64::from(turn)),
+            dots: step.number(),
+            give: capital(step.word()),
+            tells: match step {
+                Step::Nudge => "where to look",
+                Step::Method => "what to do",
+                Step::Giveaway => "all but the last step",
+            },
+        })
+        .collect();
+    rows.push(QuietRow {
+        after: minutes(pause * (rows.len() as f64 + 1.0)),
+        dots: 0,
+        give: "Yourself".into(),
+        tells: "sit down with them and do the last step together; the answers stand below",
+    });
+    rows
+}
+
 /// The tokens, puzzle by puzzle.
 pub(super) fn tokens(source: &Source<'_>) -> Vec<TokenText> {
     let kit = &source.opened.kit;

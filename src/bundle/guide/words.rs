@@ -16,6 +16,16 @@ pub(super) const LABELS: &[(&str, &str)] = &[
     ("forced_text", "This bundle was exported although these findings block it:"),
     ("minute", "If you have only one minute"),
     ("contents", "What to print"),
+    ("inside", "In this guide"),
+    ("used_up", "used up"),
+    ("chart", "What to do when: filled bars are work, open bars are waiting."),
+    ("hours", "h"),
+    ("quiet_after", "Quiet for"),
+    ("quiet_give", "Give"),
+    ("quiet_why", "What it tells"),
+    ("order", "Order"),
+    ("wrong", "If they dial"),
+    ("debrief", "When it is over"),
     ("needs", "What you need"),
     ("item", "Item"),
     ("amount", "How much"),
@@ -47,7 +57,26 @@ pub(super) const PRINTING: &str = "Print every file at 100 % (“actual size”)
     carry pieces whose size matters: measure the bar before you cut. Keep the host’s pages and the tokens apart \
     from what the guests find.";
 
-pub(super) const NEEDS: &str = "Everything for one group. Tick what you have.";
+/// Whom the shopping list is for.
+pub(super) fn needs(groups: u16) -> String {
+    if groups <= 1 {
+        "Everything for one group. Tick what you have. What is used up must be bought anew for the next group.".into()
+    } else {
+        format!(
+            "Everything for {groups} groups that play at once; your own tools serve for all of them. Tick what you \
+             have. What is used up must be bought anew for the next round."
+        )
+    }
+}
+
+/// What to ask when it is over (common practice, no source): guests who tell it keep it.
+pub(super) const DEBRIEF: &[&str] = &[
+    "Let them tell it before you do: which lock was the first, which nearly beat you, who saw it?",
+    "Show what nobody found, and how it was meant. Nobody likes to go home without that answer.",
+    "Ask one question for yourself: where did you sit idle? Write it down, with the tokens that went, for the next \
+     group.",
+    "Count tools, keys and small parts in before anyone leaves.",
+];
 
 pub(super) const LOCKS: &str = "Set each lock with the shackle open, by its maker’s sheet. Then test it twice while \
     it is still open: close your eyes to the code, dial it afresh, see that it lets go. Only then shut it. Keep this \
