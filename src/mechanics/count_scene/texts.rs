@@ -56,8 +56,10 @@ pub(super) fn work(view: &View) -> Work {
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
-    let names: Vec<String> = view.list.iter().map(|picture| word(picture)).collect();
-    format!("{} asks for the numbers of {} in {}. {}", capital(list(cx)), listed(&names), scene(cx), rule(view))
+    let count = |picture: &String| view.things.iter().filter(|t| t.picture == *picture && !t.ringed).count();
+    let names: Vec<String> =
+        view.list.iter().map(|picture| format!("the {} ({} of them)", word(picture), count(picture))).collect();
+    format!("{} asks for {} in {}. {}", capital(list(cx)), listed(&names), scene(cx), rule(view))
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {

@@ -87,6 +87,12 @@ impl Maze<'_> {
         let mut drawing = Drawing::new(Size { w: rect.w, h: rect.h });
         let (ink, body) = (cx.colour("ink"), cx.colour("soft"));
         let shifted = |(x, y): (Mm, Mm)| (x + margin, y + margin);
+        // A spot of colour under the start and the goal, so that they are found at once.
+        for (cell, _) in [&self.view.start, &self.view.goal] {
+            let at = self.grid.at(cell / self.view.cols, cell % self.view.cols);
+            let (x, y) = (at.x + at.w / 2.0 - rect.x, at.y + at.h / 2.0 - rect.y);
+            drawing.circle(x, y, self.grid.cell * 0.4, Pen::fill(cx.colour("glow")));
+        }
         let walls = self.standing();
         // All rims first, then all bodies over them, so that walls that meet are one.
         for pen in [Pen::line(ink, self.grid.cell * (WALL + 2.0 * RIM)), Pen::line(body, self.grid.cell * WALL)] {

@@ -1,6 +1,6 @@
 //! What it says: help, rules, work, hints, and how guests get to the answer.
 
-use super::{Floor, SHEET, View};
+use super::{Floor, SHEET, Side, View};
 use crate::kit::HintLadder;
 use crate::mechanics::Dressing;
 use crate::mechanics::pictures::word;
@@ -65,7 +65,25 @@ pub(super) fn work(view: &View) -> Work {
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
-    format!("{} has one way from its start to its goal. {}", capital(name(cx)), rule(view))
+    format!("{} has one way from its start to its goal. {} The way: {}.", capital(name(cx)), rule(view), steps(view))
+}
+
+/// The way in steps, those to one side together: "2 down, 3 right".
+fn steps(view: &View) -> String {
+    let mut runs: Vec<(Side, usize)> = Vec::new();
+    for side in view.way().windows(2).filter_map(|pair| view.side(pair[0], pair[1])) {
+        match runs.last_mut() {
+            Some((last, count)) if *last == side => *count += 1,
+            _ => runs.push((side, 1)),
+        }
+    }
+    let word = |side: Side| match side {
+        Side::Up => "up",
+        Side::Down => "down",
+        Side::Left => "left",
+        Side::Right => "right",
+    };
+    runs.iter().map(|(side, count)| format!("{count} {}", word(*side))).collect::<Vec<_>>().join(", ")
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {

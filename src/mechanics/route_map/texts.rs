@@ -3,6 +3,7 @@
 use super::{CARD, MAP, Task, View, Wind};
 use crate::kit::HintLadder;
 use crate::mechanics::pictures::word;
+use crate::mechanics::words::listed;
 use crate::mechanics::work::{Work, counted};
 use crate::mechanics::{Dressing, paper};
 use crate::readings::Budget;
@@ -125,7 +126,43 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
             format!(" The pictures: {}.", stops.iter().map(|stop| word(stop)).collect::<Vec<_>>().join(", "))
         }
     };
-    format!("{} belongs to {}. {before}{route} {after}", capital(card(cx)), map(cx))
+    let stops = stops(view);
+    let stops = if stops.is_empty() { String::new() } else { format!(" It comes to {}.", listed(&stops)) };
+    format!("{} belongs to {}. {before}{route} {after}{stops}", capital(card(cx)), map(cx))
+}
+
+/// The places at which a sign is noted, with their signs, in order.
+fn stops(view: &View) -> Vec<String> {
+    let mut squares = Vec::new();
+    match &view.task {
+        Task::Legs(start, legs) => {
+            let mut here = view.of(start).first().copied();
+            for leg in legs {
+                for (wind, count) in leg {
+                    for _ in 0..(*count).min(view.cols.max(view.rows)) {
+                        here = here.and_then(|at| view.step(at, *wind));
+                    }
+                }
+                squares.extend(here);
+            }
+        }
+        Task::Shortest(from, to) => {
+            if let (Some(from), Some(to)) = (view.of(from).first(), view.of(to).first()) {
+                let keep = &mut |way: &[usize]| {
+                    squares = way.to_vec();
+                    false
+                };
+                // A budget too small leaves the list empty; the reading says so as well.
+                let _ = view.net().each_shortest(*from, *to, &mut Budget::default(), keep);
+            }
+        }
+        Task::Bearings(_) => {}
+    }
+    let place = |at: &usize| {
+        let place = view.places.iter().find(|place| place.at == *at)?;
+        Some(format!("the {} ({})", word(&place.picture), place.sign?))
+    };
+    squares.iter().filter_map(place).collect()
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
