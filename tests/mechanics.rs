@@ -36,6 +36,7 @@ mod samples;
 mod shift_wheel;
 mod signs;
 mod tag_meta;
+mod tampered;
 mod truth_tellers;
 mod word_reference;
 mod work;

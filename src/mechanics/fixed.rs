@@ -171,7 +171,8 @@ pub fn sheet(cx: &Dressing<'_>, words: &Words<'_>, fixed: &Fixed) -> Hinted<Piec
     let title = scaled(cx.slot(&frame, "board", "title")?);
     face.text(TextRun::new(title, Role::Display, Rich::plain(words.title), Pt::new(26.0), ink, from.clone()));
     let (body, foot) = parted(scaled(field), !words.rule.is_empty());
-    let run = TextRun::new(body, Role::Text, fixed.rich(words.initials), Pt::new(MOST), ink, from.clone());
+    let run =
+        TextRun::new(centred(fixed, body), Role::Text, fixed.rich(words.initials), Pt::new(MOST), ink, from.clone());
     face.text(run.whole_lines().aligned(Align::Left, Valign::Middle));
     face.text(TextRun::new(foot, Role::Text, Rich::plain(words.rule), Pt::new(12.0), ink, from));
     if let (false, Some(slot)) = (cx.mark.is_empty(), frame.slot("mark")) {
@@ -187,6 +188,20 @@ fn parted(field: Rect, rule: bool) -> (Rect, Rect) {
     let body = Rect { x: field.x + air, y: field.y, w: field.w - air * 2.0, h: field.h - foot };
     (body, Rect { y: body.bottom(), h: foot, ..body })
 }
+
+/// The middle of the rectangle, about as wide as the lines come out where their number, not their length, sets their
+/// size: else they would all stand at the left of a wide sheet.
+#[expect(clippy::cast_precision_loss, reason = "a few dozen lines and characters")]
+fn centred(fixed: &Fixed, body: Rect) -> Rect {
+    let longest = fixed.lines().map(|line| line.chars().count()).max().unwrap_or(0) as f64;
+    let (lines, paragraphs) = (fixed.lines().count() as f64, fixed.paragraphs.len() as f64);
+    let size = (body.h / (lines * GUESS.1 + paragraphs * GUESS.2).max(1.0)).min(Pt::new(MOST).to_mm());
+    let width = (size * longest * WIDE).min(body.w);
+    Rect { x: body.x + (body.w - width) / 2.0, w: width, ..body }
+}
+
+/// Mean width of a character in the size of the type, for the widest of the letterings.
+const WIDE: f64 = 0.6;
 
 /// Whether the lines can be read with ease on the frame at this scale.
 #[expect(clippy::cast_precision_loss, reason = "a few dozen lines and characters")]

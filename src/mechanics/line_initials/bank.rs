@@ -136,6 +136,16 @@ const MORE: &[&str] = &[
     "We shall hear more of this.",
     "Such things happen in old houses.",
     "I told no one, and nobody asked.",
+    "The kettle had boiled by then.",
+    "I put it down to the weather.",
+    "The others slept through it.",
+    "My candle was half gone by that time.",
+    "A second look told me no more.",
+    "It is best not to mention it at breakfast.",
+    "The clock struck, and I lost count.",
+    "I have written it down as it was.",
+    "The key was where it always is.",
+    "Then all was as before.",
 ];
 
 /// A text whose lines, or paragraphs, begin with these letters.

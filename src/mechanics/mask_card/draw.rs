@@ -12,8 +12,8 @@ use crate::units::{Mm, Pt, Rect, Size};
 const FRAME: &str = "portrait";
 /// Width of the rim about the cells: the card must hold together beyond its outermost windows.
 const RIM: Mm = Mm::new(4.5);
-/// Height of the rule below the square.
-const RULE: Mm = Mm::new(13.5);
+/// Height of the rule below the square: of three lines of 9 points, and of four where the card is turned.
+const RULE: (Mm, Mm) = (Mm::new(13.5), Mm::new(17.5));
 /// Legs of the corner mark, and of the corner that is cut off.
 const MARK: Mm = Mm::new(4.0);
 const CUT: Mm = Mm::new(4.2);
@@ -31,7 +31,8 @@ struct Plan {
 fn plan(view: &View, cx: &Dressing<'_>) -> Hinted<Plan> {
     let frame = cx.frame(FRAME)?;
     let body = cx.slot(&frame, FRAME, "body")?;
-    let outer = body.w.min(body.h - RULE);
+    let rule = if view.turns.is_some_and(|turns| turns > 1) { RULE.1 } else { RULE.0 };
+    let outer = body.w.min(body.h - rule);
     let cell = (outer - RIM * 2.0) / f64::from(view.side().max(1));
     Ok(Plan { outer, cell, at: (body.x + (body.w - outer) / 2.0, body.y) })
 }

@@ -35,7 +35,7 @@ letters that spell number words (`spell`) mostly has one all the same.
 pub(super) fn rule(corner: Corner, turns: u8) -> String {
     let lay = match corner {
         Corner::Printed => "Lay the card on the square, mark on mark.",
-        Corner::Cut => "Lay the card on the square, corner on corner.",
+        Corner::Cut => "Lay the card on the square, cut on cut.",
         Corner::Plain => "Lay the card on the square.",
     };
     let read = "Read its windows row by row, left to right.";
