@@ -48,3 +48,17 @@ fn refused_answers_are_passed_over_and_none_is_given_for_a_lock_that_does_not_su
     assert!(carried(mechanic, &setup, &one, &theme, &|_| true, &mut rng).is_none());
     assert!(carried(mechanic, &setup, &LockKind::Directions(4), &theme, &|_| false, &mut rng).is_none());
 }
+
+#[test]
+fn every_theme_has_words_of_its_own_for_every_mechanic() {
+    for id in builtin_ids() {
+        let theme = load_builtin(&id).unwrap();
+        for mechanic in MECHANICS {
+            let meta = mechanic.meta();
+            let Some(words) = theme.theme.dressings.get(meta.id) else { panic!("{id} has no words for {}", meta.id) };
+            let named = meta.parts.iter().any(|part| words.contains_key(part.key));
+            assert!(named, "{id} names no part of {}: {words:?}", meta.id);
+            assert!(words.values().all(|text| text.trim() == text.as_str()), "{id}, {}: {words:?}", meta.id);
+        }
+    }
+}
