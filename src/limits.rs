@@ -210,3 +210,10 @@ pub const MASK_SIDE: (u8, u8) = (4, 8);
 pub const MASK_STARTS: usize = 200;
 /// Letters or digits on one tag: more are no longer read as one.
 pub const TAG_SYMBOLS: usize = 3;
+/// Nodes and bends of a drawing of the flow whose order is looked for; a larger one is drawn in the kit's order,
+/// because no screen shows it whole and the search would take seconds.
+pub const DRAWN_VERTICES: usize = 2_000;
+/// Bends of all edges of a drawing of the flow; past them edges run straight.
+pub const DRAWN_BENDS: usize = 20_000;
+/// Sweeps in which neighbours of a drawing of the flow are swapped; drawings of thirty puzzles settle in five.
+pub const DRAWN_SWEEPS: usize = 40;

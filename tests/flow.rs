@@ -315,3 +315,8 @@ proptest! {
         }
     }
 }
+
+#[path = "flow/drawing.rs"]
+mod drawing;
+#[path = "flow/plays.rs"]
+mod plays;

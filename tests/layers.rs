@@ -48,6 +48,7 @@ const ONLY: &[(&str, &[&str])] = &[
     ("eframe", &["app"]),
     ("rfd", &["app"]),
     ("clap", &["cli"]),
+    ("rust_sugiyama", &["flow"]),
     ("std::fs", &["files"]),
 ];
 

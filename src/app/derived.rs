@@ -1,9 +1,38 @@
+use std::sync::Arc;
+
 use crate::bundle::Progress;
 use crate::checks::{Finding, Proof};
 use crate::diag::{Level, Trouble};
 use crate::flow::Flow;
+use crate::flow::drawing::{Drawing, Extent, draw};
 use crate::ids::PuzzleId;
+use crate::kit::Kit;
 use crate::party::{LaidPuzzle, Party};
+
+/// A proof, and the flow of each of its levels, drawn.
+pub struct Proven {
+    /// The proof.
+    pub proof: Proof,
+    /// The drawings.
+    pub drawings: Vec<(Level, Arc<Drawing>)>,
+}
+
+impl Proven {
+    /// Draws the flow of every level of a proof of `kit`; levels with the same flow share their drawing.
+    #[must_use]
+    pub fn new(kit: &Kit, proof: Proof) -> Self {
+        let mut drawings: Vec<(Level, Arc<Drawing>)> = Vec::new();
+        for (at, level) in proof.levels.iter().enumerate() {
+            let same = proof.levels.iter().take(at).position(|other| other.flow == level.flow);
+            let drawing = match same.and_then(|at| drawings.get(at)) {
+                Some((_, drawing)) => drawing.clone(),
+                None => Arc::new(draw(&level.party.spoken(kit), &level.flow, Extent::All)),
+            };
+            drawings.push((level.party.level, drawing));
+        }
+        Self { proof, drawings }
+    }
+}
 
 /// What was computed last, and for which revision of the kit.
 #[derive(Default)]
@@ -11,17 +40,19 @@ pub struct Derived {
     revision: u64,
     proof: Option<Proof>,
     trouble: Option<Trouble>,
+    drawings: Vec<(Level, Arc<Drawing>)>,
     /// How far the export under way has come.
     pub export: Option<Progress>,
 }
 
 impl Derived {
     /// Takes a new proof in. One that failed leaves the older one standing, with the reason beside it.
-    pub fn proved(&mut self, revision: u64, proof: Result<Proof, Trouble>) {
+    pub fn proved(&mut self, revision: u64, proof: Result<Proven, Trouble>) {
         self.revision = revision;
         match proof {
-            Ok(proof) => {
+            Ok(Proven { proof, drawings }) => {
                 self.proof = Some(proof);
+                self.drawings = drawings;
                 self.trouble = None;
             }
             Err(trouble) => self.trouble = Some(trouble),
@@ -67,6 +98,12 @@ impl Derived {
     #[must_use]
     pub fn puzzle(&self, level: Level, id: &PuzzleId) -> Option<&LaidPuzzle> {
         self.party(level)?.puzzle(id)
+    }
+
+    /// The flow at a level, drawn.
+    #[must_use]
+    pub fn drawing(&self, level: Level) -> Option<&Drawing> {
+        self.drawings.iter().find(|(of, _)| *of == level).map(|(_, drawing)| drawing.as_ref())
     }
 
     /// What guests can reach at a level.

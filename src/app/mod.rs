@@ -41,7 +41,7 @@ use crate::app::history::History;
 use crate::app::places::Locals;
 use crate::app::prefs::Prefs;
 use crate::app::preview::Wanted;
-use crate::app::session::Session;
+use crate::app::session::{Selection, Session};
 use crate::app::tokens::{DESK, OUTLINE, Tokens};
 use crate::app::worker::Worker;
 use crate::bundle::Opened;
@@ -225,12 +225,15 @@ fn panels(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar, desk: &mut Desk, locals: &mu
         .size_range(130.0..=outline)
         .frame(shelf(Margin::ZERO))
         .show(ui, |ui| outline::ui(ui, cx));
-    Panel::right("desk")
-        .resizable(true)
-        .default_size(DESK)
-        .size_range(180.0..=desk_width)
-        .frame(Frame::new().fill(t.desk).inner_margin(Margin { left: 20, right: 8, top: 14, bottom: 8 }))
-        .show(ui, |ui| desk.ui(ui, cx, wanted));
+    // The drawn flow shows no printed thing, and takes the whole width.
+    if cx.session.selection(cx.kit) != Selection::Drawn {
+        Panel::right("desk")
+            .resizable(true)
+            .default_size(DESK)
+            .size_range(180.0..=desk_width)
+            .frame(Frame::new().fill(t.desk).inner_margin(Margin { left: 20, right: 8, top: 14, bottom: 8 }))
+            .show(ui, |ui| desk.ui(ui, cx, wanted));
+    }
     CentralPanel::default()
         .frame(Frame::new().fill(t.panel).stroke(Stroke::NONE))
         .show(ui, |ui| places::ui(ui, cx, locals, desk));

@@ -74,6 +74,8 @@ fn write_ui(ui: &mut Ui, cx: &Ctx<'_>) {
 }
 
 fn build_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    head_ui(ui, "Together");
+    row_ui(ui, cx, "Flow", Selection::Drawn, None);
     head_ui(ui, "Puzzles");
     for puzzle in &cx.kit.puzzles {
         let mark = verdict(cx, &puzzle.id);

@@ -24,6 +24,8 @@ pub struct Locals {
     pub setup: Option<build::SetupDraft>,
     /// What to export.
     pub export: Draft,
+    /// How the drawn flow is looked at, and what is being joined in it.
+    pub drawn: build::Drawn,
     /// A word to be added.
     pub new_word: String,
     /// A family of the system's fonts, to be chosen for a role.
@@ -59,9 +61,12 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
         Selection::Lock(id) => {
             cx.kit.puzzle_of(&id).map_or(Wanted::Nothing, |puzzle| Wanted::Of(Selection::Puzzle(puzzle.id.clone())))
         }
-        Selection::Levels | Selection::Spot(_) | Selection::Prop(_) | Selection::Findings | Selection::Flow => {
-            Wanted::Nothing
-        }
+        Selection::Levels
+        | Selection::Spot(_)
+        | Selection::Prop(_)
+        | Selection::Findings
+        | Selection::Flow
+        | Selection::Drawn => Wanted::Nothing,
         selection @ (Selection::Note(_)
         | Selection::Hints(_)
         | Selection::Puzzle(_)

@@ -78,6 +78,8 @@ pub enum Selection {
     Prop(PropId),
     /// How the party ends.
     Finish,
+    /// The flow, drawn.
+    Drawn,
     /// Which theme.
     Theme,
     /// The colours.
@@ -112,7 +114,8 @@ impl Selection {
             | Self::Box(_)
             | Self::Spot(_)
             | Self::Prop(_)
-            | Self::Finish => Tab::Build,
+            | Self::Finish
+            | Self::Drawn => Tab::Build,
             Self::Theme | Self::Palette | Self::Lettering | Self::Words => Tab::Dress,
             Self::Findings | Self::Flow | Self::Readings(_) => Tab::Prove,
             Self::Sheets | Self::Pieces | Self::Bundle => Tab::Print,

@@ -9,8 +9,9 @@ use std::time::Duration;
 
 use eframe::egui;
 
+use crate::app::derived::Proven;
 use crate::app::preview::{Job as PreviewJob, Painter, Shown};
-use crate::checks::{Proof, prove};
+use crate::checks::prove;
 use crate::diag::{Hinted, Level};
 use crate::files::FontBook;
 use crate::kit::Kit;
@@ -37,7 +38,7 @@ pub enum Report {
     /// Something was drawn; more of the same may follow.
     Shown(Shown),
     /// A kit of this revision was proved.
-    Proved(u64, Box<Hinted<Proof>>),
+    Proved(u64, Box<Hinted<Proven>>),
 }
 
 /// The two threads. They end when this is dropped.
@@ -112,7 +113,8 @@ fn prove_all(slot: &Newest<ProofJob>, send: &Sender<Report>, ctx: &egui::Context
             // Without a press nothing can be set, so that comes before all other findings.
             Err(trouble) => Err(trouble),
         };
-        let _ = send.send(Report::Proved(job.revision, Box::new(proof)));
+        let proven = proof.map(|proof| Proven::new(&job.kit, proof));
+        let _ = send.send(Report::Proved(job.revision, Box::new(proven)));
         ctx.request_repaint();
     }
 }

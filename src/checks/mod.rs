@@ -124,6 +124,7 @@ family! {
     finish_without_it::FinishWithoutIt,
     single_file::SingleFile,
     tool_too_early::ToolTooEarly,
+    too_close::TooClose,
     piece_in_no_place::PieceInNoPlace,
     lock_unmarked::LockUnmarked,
     over_hasp::OverHasp,
@@ -150,6 +151,9 @@ family! {
     glass_with_children::GlassWithChildren,
     key_in_food::KeyInFood,
     caution_owed::CautionOwed,
+    supply_missing::SupplyMissing,
+    dry_time_late::DryTimeLate,
+    licence_missing::LicenceMissing,
     level_adds_nothing::LevelAddsNothing,
 }
 

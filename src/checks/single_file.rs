@@ -1,5 +1,6 @@
 use super::{Draft, Facts, Sink};
 use crate::diag::Anchor;
+use crate::flow::facts::STRETCH;
 
 check!(
     /// ## What it does
@@ -14,15 +15,10 @@ check!(
     run
 );
 
-/// Rounds in a row with one open puzzle that make a stretch (common practice, no source).
-const STRETCH: usize = 3;
-
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
-    let open = facts.flow.open_per_round();
-    let longest = open.split(|count| *count != 1).map(<[usize]>::len).max().unwrap_or_default();
-    if longest >= STRETCH {
-        let rounds: Vec<String> = open.iter().map(usize::to_string).collect();
-        let message = format!("{longest} rounds in a row have one open puzzle (open by round: {})", rounds.join(", "));
-        sink.add(Draft::new(Anchor::Kit, message).help("let one lock open the way to two puzzles"));
-    }
+    let Some(stretch) = facts.flow.single_file().filter(|stretch| stretch.len() >= STRETCH) else { return };
+    let rounds: Vec<String> = facts.flow.open_per_round().iter().map(usize::to_string).collect();
+    let message =
+        format!("{} rounds in a row have one open puzzle (open by round: {})", stretch.len(), rounds.join(", "));
+    sink.add(Draft::new(Anchor::Kit, message).help("let one lock open the way to two puzzles"));
 }

@@ -14,20 +14,11 @@ check!(
     "a tool on view asks to be used: guests try it on everything", run
 );
 
-/// Rounds between a tool and its puzzle that are too many (common practice, no source).
-const WAIT: usize = 3;
-
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
-    for prop in &facts.kit.props {
-        let users = facts.kit.puzzles.iter().filter(|puzzle| puzzle.tools.contains(&prop.id));
-        let first = users.filter_map(|puzzle| facts.flow.puzzles.get(&puzzle.id).map(|at| (*at, puzzle))).min_by_key(|(at, _)| *at);
-        let (Some(had), Some((used, puzzle))) = (facts.flow.props.get(&prop.id), first) else { continue };
-        // What is solved in a round is open at the end of the one before.
-        let wait = used.saturating_sub(1).saturating_sub(*had);
-        if wait >= WAIT {
-            let message = format!("{} is to hand {wait} rounds before \"{}\" needs it", prop.name, puzzle.title);
-            let draft = Draft::new(Anchor::Prop(prop.id.clone()), message);
-            sink.add(draft.help("lay it into a box that opens shortly before"));
-        }
+    for early in &facts.flow.early {
+        let (Some(prop), Some(puzzle)) = (facts.kit.prop(&early.prop), facts.kit.puzzle(&early.puzzle)) else { continue };
+        let message = format!("{} is to hand {} rounds before \"{}\" needs it", prop.name, early.wait, puzzle.title);
+        let draft = Draft::new(Anchor::Prop(prop.id.clone()), message);
+        sink.add(draft.help("lay it into a box that opens shortly before"));
     }
 }

@@ -1,8 +1,9 @@
 use super::things::{near, unknown_place};
 use super::{Draft, Facts, Sink};
 use crate::diag::{Anchor, PuzzleField};
+use crate::flow::facts::thing_words;
 use crate::kit::material::{MATERIALS, material};
-use crate::kit::{Kit, Place, PropRole};
+use crate::kit::{Kit, Lying, Place, PropRole};
 use crate::mechanics::{self, MECHANICS};
 
 check!(
@@ -24,6 +25,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     places(kit, sink);
     locks(kit, sink);
     puzzles(kit, sink);
+    apart(kit, sink);
     let mut say = |anchor: Anchor, message: String, hint: Option<String>| add(sink, anchor, message, hint);
     if kit.box_def(&kit.finish.opens).is_none() {
         let hint = near(kit.finish.opens.as_str(), kit.boxes.iter().map(|item| item.id.as_str()));
@@ -45,6 +47,23 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             let hint = near(&prop.material, MATERIALS.iter().map(|material| material.id));
             let message = format!("{} is made of `{}`, which is on no list", prop.name, prop.material);
             say(Anchor::Prop(prop.id.clone()), message, hint);
+        }
+    }
+}
+
+/// The things that the kit wants to lie apart.
+fn apart(kit: &Kit, sink: &mut Sink) {
+    for thing in kit.apart.iter().flat_map(|pair| [&pair.one, &pair.other]) {
+        let known = match thing {
+            Lying::Letter => true,
+            Lying::Note(id) => kit.note(id).is_some(),
+            Lying::Prop(id) => kit.prop(id).is_some(),
+            Lying::Box(id) => kit.box_def(id).is_some(),
+            Lying::Part(id, part) => kit.puzzle(id).is_some_and(|puzzle| puzzle.parts.contains_key(part)),
+        };
+        if !known {
+            let message = format!("{} is to lie apart from another thing, and is not in the kit", thing_words(kit, thing));
+            add(sink, Anchor::Kit, message, Some("correct its name in `apart`, or take the pair off the list".into()));
         }
     }
 }

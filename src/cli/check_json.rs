@@ -6,7 +6,8 @@ use super::outcome::Fail;
 use crate::bundle::Opened;
 use crate::checks::{Finding, LevelProof, Proof};
 use crate::diag::{Anchor, Level, Severity, Trouble};
-use crate::flow::{LockLoop, Round};
+use crate::flow::facts::{ClosePair, EarlyTool, Fact, Stretch, facts};
+use crate::flow::{Chain, LockLoop, Round, Spare};
 use crate::mechanics::work::Work;
 use crate::readings::{Readings, Verdict};
 
@@ -47,6 +48,20 @@ struct LevelJson<'a> {
     rounds: &'a [Round],
     loops: &'a [LockLoop],
     finish: bool,
+    /// How many puzzles are open at once, round by round.
+    open: Vec<usize>,
+    /// The longest stretch of rounds with one open puzzle; none when there is no such round.
+    single_file: Option<Stretch>,
+    /// Puzzles that take longest one after the other, and their minutes by the estimates.
+    chain: &'a Chain,
+    /// What can be reached but the finish does not need.
+    spare: &'a Spare,
+    /// Tools that are to hand long before they are needed.
+    early_tools: &'a [EarlyTool],
+    /// Things that were to lie apart and lie at one place.
+    too_close: &'a [ClosePair],
+    /// The same in sentences.
+    facts: Vec<Fact>,
 }
 
 #[derive(Serialize)]
@@ -127,5 +142,12 @@ fn level<'a>(opened: &'a Opened, proven: &'a LevelProof) -> LevelJson<'a> {
         rounds: &flow.rounds,
         loops: &flow.loops,
         finish: flow.finish_reachable,
+        open: flow.open_per_round(),
+        single_file: flow.single_file(),
+        chain: &flow.chain,
+        spare: &flow.spare,
+        early_tools: &flow.early,
+        too_close: &flow.close,
+        facts: facts(&proven.party.spoken(&opened.kit), flow),
     }
 }

@@ -1,8 +1,8 @@
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::Parts;
 use super::net::{Net, NetBox, Opener, Where};
-use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId};
+use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId, SpotId};
 use crate::kit::{Kit, LockKind, Place, PropRole};
 
 /// A thing that lies somewhere.
@@ -24,8 +24,9 @@ impl Map {
     pub fn new(kit: &Kit, parts: &Parts<'_>) -> Self {
         let boxes: BTreeMap<&BoxId, usize> = numbered(kit.boxes.iter().map(|item| &item.id));
         let locks: BTreeMap<&LockId, usize> = numbered(kit.locks.iter().map(|lock| &lock.id));
+        let spots: BTreeSet<&SpotId> = kit.spots.iter().map(|spot| &spot.id).collect();
         let place = |place: &Place| match place {
-            Place::Spot(id) if kit.spot(id).is_some() => Where::Open,
+            Place::Spot(id) if spots.contains(id) => Where::Open,
             Place::Spot(_) => Where::Nowhere,
             Place::Box(id) => boxes.get(id).map_or(Where::Nowhere, |index| Where::Box(*index)),
         };
@@ -56,11 +57,20 @@ impl Map {
             needs.extend(puzzle.tools.iter().map(|tool| props.get(tool).copied().unwrap_or(usize::MAX)));
             net.puzzles.push(needs);
         }
+        let mut puzzles_of: BTreeMap<&LockId, Vec<usize>> = BTreeMap::new();
+        for (index, puzzle) in kit.puzzles.iter().enumerate() {
+            puzzles_of.entry(&puzzle.opens).or_default().push(index);
+        }
+        // Props stand first among the things, in the kit's order.
+        let mut keys_of: BTreeMap<&LockId, Vec<usize>> = BTreeMap::new();
+        for (index, prop) in kit.props.iter().enumerate() {
+            if let PropRole::Key(lock) = &prop.role {
+                keys_of.entry(lock).or_default().push(index);
+            }
+        }
         for lock in &kit.locks {
-            let puzzles: Vec<usize> =
-                (0..kit.puzzles.len()).filter(|index| kit.puzzles[*index].opens == lock.id).collect();
-            // Props stand first among the things, in the kit's order.
-            let keys = (0..kit.props.len()).filter(|index| kit.props[*index].role == PropRole::Key(lock.id.clone()));
+            let puzzles = puzzles_of.get(&lock.id).cloned().unwrap_or_default();
+            let keys = keys_of.get(&lock.id).cloned().unwrap_or_default();
             if lock.kind == LockKind::Key && !puzzles.is_empty() {
                 // The puzzle says where this very key lies: guests need both, and neither opens the lock alone.
                 for key in keys {
@@ -68,7 +78,8 @@ impl Map {
                 }
                 net.locks.push(puzzles.into_iter().map(Opener::Puzzle).collect());
             } else {
-                net.locks.push(puzzles.into_iter().map(Opener::Puzzle).chain(keys.map(Opener::Item)).collect());
+                net.locks
+                    .push(puzzles.into_iter().map(Opener::Puzzle).chain(keys.into_iter().map(Opener::Item)).collect());
             }
         }
         for item in &kit.boxes {

@@ -7,7 +7,12 @@
 //! the key's hiding place, guests need both: the puzzle, and the key within reach.
 
 pub mod blocking;
+pub mod connect;
+pub mod drawing;
+mod earliest;
+pub mod facts;
 mod map;
+mod needed;
 pub mod net;
 mod words;
 
@@ -17,16 +22,18 @@ use serde::Serialize;
 
 use crate::diag::Anchor;
 use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId};
-use crate::kit::Kit;
+use crate::kit::{Kit, PropRole};
+use earliest::{At, Costs, earliest};
+use facts::{ClosePair, EarlyTool};
 use map::Map;
-use net::{Reached, Where};
+use net::Reached;
 
 /// The parts that each puzzle has, by the keys under which the kit says where they lie.
 pub type Parts<'a> = BTreeMap<PuzzleId, Vec<&'a str>>;
 
 /// What guests can reach. Every map gives the round in which a thing is first to hand or open; what is not in
 /// it never is. Round 0 is the start.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Flow {
     /// Boxes that open.
     pub boxes: BTreeMap<BoxId, usize>,
@@ -52,7 +59,38 @@ pub struct Flow {
     pub finish_round: Option<usize>,
     /// The puzzles without which the finish cannot be reached, each on its own account.
     pub needed: Vec<PuzzleId>,
+    /// What can be reached but the finish does not need.
+    pub spare: Spare,
+    /// The longest wait: puzzles that can only be solved one after the other.
+    pub chain: Chain,
+    /// Tools that guests have long before they need them.
+    pub early: Vec<EarlyTool>,
+    /// Things that were to lie apart and do not: those of the kit's own list, until others are added.
+    pub close: Vec<ClosePair>,
 }
+
+/// What guests can reach but the finish does not need.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+pub struct Spare {
+    /// Puzzles.
+    pub puzzles: Vec<PuzzleId>,
+    /// Boxes.
+    pub boxes: Vec<BoxId>,
+    /// Tools and keys.
+    pub props: Vec<PropId>,
+}
+
+/// Puzzles each of which waits for the one before, and how long they take together.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct Chain {
+    /// The puzzles, the first first.
+    pub puzzles: Vec<PuzzleId>,
+    /// Minutes for all of them: the author's estimates, and [`USUAL_MINUTES`] where there is none.
+    pub minutes: f64,
+}
+
+/// Minutes that a puzzle without an estimate is taken to need (estimate; common practice, no source).
+pub const USUAL_MINUTES: f64 = 7.0;
 
 /// One round of the fastest play.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
@@ -91,7 +129,10 @@ pub fn flow(kit: &Kit, parts: &Parts<'_>) -> Flow {
     let reached = map.net.play();
     let mut flow = named(kit, &map, &reached);
     flow.loops = loops(kit, &map);
-    flow.needed = needed(kit, &map, flow.finish_reachable);
+    sort_needed(kit, &map, &mut flow);
+    flow.chain = chain(kit, &map);
+    flow.early = facts::early_tools(kit, &flow);
+    flow.close = facts::close_pairs(kit, &[]);
     flow
 }
 
@@ -164,26 +205,62 @@ fn loops(kit: &Kit, map: &Map) -> Vec<LockLoop> {
     }
 }
 
-/// The puzzles that the finish cannot do without, found by taking each away in turn.
-fn needed(kit: &Kit, map: &Map, reachable: bool) -> Vec<PuzzleId> {
-    if !reachable {
-        return Vec::new();
+/// What the finish cannot do without, and what it does not need.
+fn sort_needed(kit: &Kit, map: &Map, flow: &mut Flow) {
+    if !flow.finish_reachable {
+        return;
     }
-    let finish = map.finish(kit);
-    let mut needed = Vec::new();
-    for (index, puzzle) in kit.puzzles.iter().enumerate() {
-        let mut net = map.net.clone();
-        // A need that is no thing is never to hand.
-        net.puzzles[index].push(usize::MAX);
-        let reached = net.play();
-        let had = |place: &Where| match place {
-            Where::Open => true,
-            Where::Nowhere => false,
-            Where::Box(index) => net::had(&reached.boxes, *index),
-        };
-        if !finish.iter().all(had) {
-            needed.push(puzzle.id.clone());
+    let needed = needed::needed(&map.net, &map.finish(kit));
+    for (puzzle, needed) in kit.puzzles.iter().zip(&needed.puzzles) {
+        if *needed {
+            flow.needed.push(puzzle.id.clone());
+        } else if flow.puzzles.contains_key(&puzzle.id) {
+            flow.spare.puzzles.push(puzzle.id.clone());
         }
     }
-    needed
+    for (item, needed) in kit.boxes.iter().zip(&needed.boxes) {
+        if !needed && flow.boxes.contains_key(&item.id) {
+            flow.spare.boxes.push(item.id.clone());
+        }
+    }
+    // Props stand first among the things, in the kit's order.
+    for (prop, needed) in kit.props.iter().zip(&needed.items) {
+        let used = matches!(prop.role, PropRole::Tool | PropRole::Key(_));
+        if used && !needed && flow.props.contains_key(&prop.id) {
+            flow.spare.props.push(prop.id.clone());
+        }
+    }
+}
+
+/// The puzzles that take longest one after the other, each waiting for the one before.
+fn chain(kit: &Kit, map: &Map) -> Chain {
+    let minutes: Vec<f64> = kit.puzzles.iter().map(|puzzle| minutes(puzzle.minutes)).collect();
+    let costs = Costs { puzzles: &minutes, rest: 0.0, key: 0.0, inner: 0.0 };
+    let times = earliest(&map.net, costs, &[]);
+    let waited: BTreeMap<At, Option<At>> = times.order.iter().copied().collect();
+    // Of two that end together the first: later ones may hang on it.
+    let mut longest: Option<(f64, usize)> = None;
+    for (puzzle, time) in times.puzzles.iter().enumerate() {
+        if let Some(time) = *time
+            && longest.is_none_or(|(best, _)| time > best)
+        {
+            longest = Some((time, puzzle));
+        }
+    }
+    let Some((minutes, last)) = longest else { return Chain::default() };
+    let mut puzzles = Vec::new();
+    let mut at = Some(At::Puzzle(last));
+    while let Some(now) = at {
+        if let At::Puzzle(puzzle) = now {
+            puzzles.extend(kit.puzzles.get(puzzle).map(|puzzle| puzzle.id.clone()));
+        }
+        at = waited.get(&now).copied().flatten();
+    }
+    puzzles.reverse();
+    Chain { puzzles, minutes }
+}
+
+/// The author's estimate, or the usual minutes where there is none or it is no time.
+fn minutes(estimate: Option<f64>) -> f64 {
+    estimate.filter(|minutes| minutes.is_finite() && *minutes >= 0.0).unwrap_or(USUAL_MINUTES)
 }

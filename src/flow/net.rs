@@ -4,6 +4,8 @@
 //! is to hand; a puzzle is solved when all that it needs is to hand. Nothing is ever used up, so the least
 //! fix-point is the whole truth and the order in which things are tried cannot matter.
 
+use super::earliest::{ROUNDS, Times, earliest};
+
 /// Where a thing is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Where {
@@ -71,85 +73,11 @@ impl Net {
     /// As [`Net::play`], with these boxes open from the start, wherever they stand.
     #[must_use]
     pub fn play_with(&self, given: &[usize]) -> Reached {
-        let mut reached = Reached {
-            boxes: vec![None; self.boxes.len()],
-            locks: vec![None; self.locks.len()],
-            puzzles: vec![None; self.puzzles.len()],
-            items: vec![None; self.items.len()],
-            rounds: 0,
-        };
-        self.settle(&mut reached, given, 0);
-        let mut round = 1;
-        while self.advance(&mut reached, given, round) {
-            reached.rounds = round;
-            round += 1;
-        }
-        reached
-    }
-
-    /// One round; false when nothing new was solved or opened.
-    fn advance(&self, reached: &mut Reached, given: &[usize], round: usize) -> bool {
-        let mut new = false;
-        for (puzzle, needs) in self.puzzles.iter().enumerate() {
-            if reached.puzzles[puzzle].is_none() && needs.iter().all(|item| had(&reached.items, *item)) {
-                reached.puzzles[puzzle] = Some(round);
-                new = true;
-            }
-        }
-        for (lock, openers) in self.locks.iter().enumerate() {
-            let opens = |opener: &Opener| match opener {
-                Opener::Puzzle(puzzle) => had(&reached.puzzles, *puzzle),
-                Opener::Item(item) => had(&reached.items, *item),
-            };
-            if reached.locks[lock].is_none() && openers.iter().any(opens) {
-                reached.locks[lock] = Some(round);
-                new = true;
-            }
-        }
-        // Which boxes open is judged by what was open before the round, so the list comes before the deed.
-        let opening: Vec<usize> = (0..self.boxes.len())
-            .filter(|index| reached.boxes[*index].is_none() && self.at_hand(reached, *index))
-            .filter(|index| self.boxes[*index].locks.iter().all(|lock| had(&reached.locks, *lock)))
-            .collect();
-        for index in opening {
-            reached.boxes[index] = Some(round);
-            new = true;
-        }
-        self.settle(reached, given, round);
-        new
-    }
-
-    /// Opens what has no lock, and takes out what lies in open boxes, at no cost in rounds.
-    fn settle(&self, reached: &mut Reached, given: &[usize], round: usize) {
-        let mut again = true;
-        while again {
-            again = false;
-            for (index, item) in self.boxes.iter().enumerate() {
-                let free = given.contains(&index) || (item.locks.is_empty() && self.at_hand(reached, index));
-                if free && reached.boxes[index].is_none() {
-                    reached.boxes[index] = Some(round);
-                    again = true;
-                }
-            }
-        }
-        for (item, place) in self.items.iter().enumerate() {
-            let open = match place {
-                Where::Open => true,
-                Where::Nowhere => false,
-                Where::Box(index) => had(&reached.boxes, *index),
-            };
-            if open && reached.items[item].is_none() {
-                reached.items[item] = Some(round);
-            }
-        }
-    }
-
-    fn at_hand(&self, reached: &Reached, index: usize) -> bool {
-        match self.boxes[index].stands {
-            Where::Open => true,
-            Where::Nowhere => false,
-            Where::Box(outer) => had(&reached.boxes, outer),
-        }
+        let Times { items, puzzles, locks, boxes, .. } = earliest(self, ROUNDS, given);
+        let rounds = |times: Vec<Option<f64>>| times.into_iter().map(|time| time.map(round)).collect::<Vec<_>>();
+        let (puzzles, locks, boxes) = (rounds(puzzles), rounds(locks), rounds(boxes));
+        let last = puzzles.iter().chain(&locks).chain(&boxes).flatten().max().copied().unwrap_or(0);
+        Reached { items: rounds(items), puzzles, locks, boxes, rounds: last }
     }
 
     /// The boxes around a place, innermost first; boxes that stand in one another end the walk.
@@ -172,4 +100,10 @@ impl Net {
 /// Whether a numbered thing is to hand; a number that is none is not.
 pub(super) fn had(list: &[Option<usize>], index: usize) -> bool {
     list.get(index).is_some_and(Option::is_some)
+}
+
+/// A time that is a count of rounds, as one.
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "sums of ones, bounded by the puzzles")]
+const fn round(time: f64) -> usize {
+    time as usize
 }

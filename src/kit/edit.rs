@@ -5,7 +5,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{BoxDef, Finish, Kit, Letter, Levels, Lock, Look, Making, Note, Prop, Puzzle, Spot, WordForms};
+use super::{Apart, BoxDef, Finish, Kit, Letter, Levels, Lock, Look, Making, Note, Prop, Puzzle, Spot, WordForms};
 use crate::ids::{BoxId, KitId, LockId, NoteId, PropId, PuzzleId, SpotId, ThemeId};
 
 /// The facts on a kit's first lines.
@@ -27,6 +27,9 @@ pub struct Facts {
     pub ages: (u8, u8),
     /// See [`Kit::minutes`].
     pub minutes: u16,
+    /// See [`Kit::prep_minutes`].
+    #[serde(default)]
+    pub prep_minutes: Option<u32>,
     /// See [`Kit::seed`].
     pub seed: u64,
     /// See [`Kit::brief`].
@@ -46,13 +49,14 @@ impl Facts {
             players: kit.players,
             ages: kit.ages,
             minutes: kit.minutes,
+            prep_minutes: kit.prep_minutes,
             seed: kit.seed,
             brief: kit.brief.clone(),
         }
     }
 
     fn put(self, kit: &mut Kit) {
-        let Self { id, title, author, terms, theme, players, ages, minutes, seed, brief } = self;
+        let Self { id, title, author, terms, theme, players, ages, minutes, prep_minutes, seed, brief } = self;
         kit.id = id;
         kit.title = title;
         kit.author = author;
@@ -61,6 +65,7 @@ impl Facts {
         kit.players = players;
         kit.ages = ages;
         kit.minutes = minutes;
+        kit.prep_minutes = prep_minutes;
         kit.seed = seed;
         kit.brief = brief;
     }
@@ -81,6 +86,10 @@ pub enum Edit {
     Levels(Box<Levels>),
     /// Sets how the printed pieces are made.
     Making(Box<Making>),
+    /// Sets which things must lie apart.
+    Apart(Vec<Apart>),
+    /// Sets the credit of a picture or font, or removes it.
+    Credit(String, Option<String>),
     /// Sets a word, or removes it.
     Word(String, Option<WordForms>),
     /// Replaces the item with the same id, or adds it at the end.
@@ -170,6 +179,14 @@ pub fn apply(kit: &mut Kit, edit: Edit) -> Option<Edit> {
         Edit::Look(new) => swap!(look, new, Look),
         Edit::Levels(new) => swap!(levels, new, Levels),
         Edit::Making(new) => swap!(making, new, Making),
+        Edit::Apart(new) => (kit.apart != new).then(|| Edit::Apart(std::mem::replace(&mut kit.apart, new))),
+        Edit::Credit(name, new) => {
+            let old = match new.clone() {
+                Some(credit) => kit.credits.insert(name.clone(), credit),
+                None => kit.credits.remove(&name),
+            };
+            (old != new).then_some(Edit::Credit(name, old))
+        }
         Edit::Word(name, new) => {
             let old = match new.clone() {
                 Some(forms) => kit.words.insert(name.clone(), forms),

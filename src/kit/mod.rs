@@ -21,7 +21,7 @@ pub use hints::HintLadder;
 pub use level::{LevelChange, LevelRules, Levels};
 pub use lock::{Lock, LockKind};
 pub use making::{Flip, Making, TokenMake};
-pub use place::{BoxDef, Finish, Place, Prop, PropRole, Spot};
+pub use place::{Apart, BoxDef, Finish, Lying, Place, Prop, PropRole, Spot};
 pub use puzzle::{Puzzle, RawSetup};
 pub use text::{Letter, Look, Note, NoteKind, WordForms};
 
@@ -53,6 +53,9 @@ pub struct Kit {
     pub ages: (u8, u8),
     /// How long the play is meant to take, in minutes.
     pub minutes: u16,
+    /// Minutes that the host has for preparing, from the first sheet to the guests' arrival, drying included.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub prep_minutes: Option<u32>,
     /// The seed of every arrangement that chance makes; another number arranges anew.
     #[serde(default)]
     pub seed: u64,
@@ -79,11 +82,17 @@ pub struct Kit {
     /// The puzzles.
     #[serde(default)]
     pub puzzles: Vec<Puzzle>,
+    /// Things that must not lie at one place; some mechanics add pairs of their own.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub apart: Vec<Apart>,
     /// What the end of the party is: the box that must open and the card in it.
     pub finish: Finish,
     /// Words that fill slots such as `{{ keeper }}`: added to the theme's, or in their place.
     #[serde(default)]
     pub words: BTreeMap<String, WordForms>,
+    /// Who made what the kit brings itself, and under which licence: pictures by their path, fonts by their family.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub credits: BTreeMap<String, String>,
     /// Changes to the theme's look for this kit only.
     #[serde(default)]
     pub look: Look,

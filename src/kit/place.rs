@@ -1,6 +1,6 @@
 use serde::{Deserialize, Serialize};
 
-use crate::ids::{BoxId, LockId, NoteId, PropId, SpotId};
+use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId, SpotId};
 
 /// Where a thing lies.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -81,6 +81,34 @@ pub struct Prop {
     /// What the host should know.
     #[serde(default)]
     pub about: String,
+}
+
+/// A thing that lies somewhere.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub enum Lying {
+    /// The letter.
+    Letter,
+    /// A smaller text: `Note("first-note")`.
+    Note(NoteId),
+    /// A prop: `Prop("torch")`.
+    Prop(PropId),
+    /// A box: `Box("tin")`.
+    Box(BoxId),
+    /// A part of a puzzle: `Part("cuff", "word-card")`.
+    Part(PuzzleId, String),
+}
+
+/// Two things that must not lie at one place, because side by side they say too much or get mixed up.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Apart {
+    /// One of them.
+    pub one: Lying,
+    /// The other.
+    pub other: Lying,
+    /// Why, for the finding.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub why: String,
 }
 
 /// The end of the party.

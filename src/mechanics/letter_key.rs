@@ -189,6 +189,11 @@ impl Mechanic for LetterKey {
         vec![KEY_CARD, WORD_CARD]
     }
 
+    fn apart(&self, _: &View) -> Vec<(&'static str, &'static str)> {
+        // Side by side they are no search: the word is read off the key at once.
+        vec![(KEY_CARD, WORD_CARD)]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         Ok(vec![print::key_card(view, cx)?, print::word_card(view, cx)?])
     }

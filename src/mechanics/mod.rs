@@ -223,6 +223,12 @@ pub trait Mechanic: Sync + Send + 'static {
     /// The parts that this view has, of those in [`Meta::parts`].
     fn parts(&self, view: &Self::View) -> Vec<&'static str>;
 
+    /// Pairs of parts that must not lie at one place; none unless the mechanic says so.
+    fn apart(&self, view: &Self::View) -> Vec<(&'static str, &'static str)> {
+        let _ = view;
+        Vec::new()
+    }
+
     /// What is printed.
     ///
     /// # Errors
@@ -287,6 +293,8 @@ pub trait AnyView: fmt::Debug + Send + Sync {
     fn readings(&self, lock: &LockKind, budget: &mut Budget) -> Readings;
     /// See [`Mechanic::parts`].
     fn parts(&self) -> Vec<&'static str>;
+    /// See [`Mechanic::apart`].
+    fn apart(&self) -> Vec<(&'static str, &'static str)>;
     /// See [`Mechanic::pieces`].
     ///
     /// # Errors
@@ -326,6 +334,9 @@ impl<M: Mechanic> AnyView for Typed<M> {
     }
     fn parts(&self) -> Vec<&'static str> {
         self.mechanic.parts(&self.view)
+    }
+    fn apart(&self) -> Vec<(&'static str, &'static str)> {
+        self.mechanic.apart(&self.view)
     }
     fn pieces(&self, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         self.mechanic.pieces(&self.view, cx)

@@ -19,7 +19,7 @@ use crate::face::Piece;
 use crate::flow::{self, Flow};
 use crate::ids::PuzzleId;
 use crate::kit::material::PrepStep;
-use crate::kit::{HintLadder, Kit};
+use crate::kit::{Apart, HintLadder, Kit, Lying};
 use crate::mechanics::work::Work;
 use crate::mechanics::{AnyView, Dressing};
 use crate::readings::{Readings, Verdict};
@@ -163,7 +163,24 @@ impl Party {
             };
             (puzzle.id.clone(), parts)
         });
-        flow::flow(&self.spoken(kit), &parts.collect())
+        let spoken = self.spoken(kit);
+        let mut flow = flow::flow(&spoken, &parts.collect());
+        flow.close = flow::facts::close_pairs(&spoken, &self.apart());
+        flow
+    }
+
+    /// The pairs of parts that the mechanics want to lie apart.
+    fn apart(&self) -> Vec<Apart> {
+        let laid = self.puzzles.iter().filter_map(|puzzle| Some((&puzzle.id, puzzle.laid.as_ref().ok()?)));
+        let part = |id: &PuzzleId, part: &str| Lying::Part(id.clone(), part.to_owned());
+        laid.flat_map(|(id, view)| {
+            view.apart().into_iter().map(|(one, other)| Apart {
+                one: part(id, one),
+                other: part(id, other),
+                why: String::new(),
+            })
+        })
+        .collect()
     }
 
     /// The dressing of what belongs to no puzzle: frames, symbols and colours of the theme.

@@ -1,8 +1,10 @@
 use inklatch::checks::SetPiece;
 use inklatch::diag::Anchor;
 use inklatch::face::Audience;
+use inklatch::files::VPath;
 use inklatch::ids::{BoxId, LockId, PropId, SpotId};
-use inklatch::kit::{LockKind, Place, Prop, PropRole, RawSetup};
+use inklatch::kit::material::{Need, PrepStep};
+use inklatch::kit::{Apart, LockKind, Lying, Place, Prop, PropRole, RawSetup};
 use inklatch::party::Party;
 use inklatch::print::Fit;
 use inklatch::readings::{Reading, Readings, Verdict};
@@ -92,6 +94,7 @@ pub fn rows() -> Vec<Row> {
     rows.extend(codes());
     rows.extend(words::texts());
     rows.extend(words::safety());
+    rows.extend(host());
     rows
 }
 
@@ -270,6 +273,27 @@ fn flow() -> Vec<Row> {
                 case.kit.props.push(prop("cloth", inside("tin"), ""));
             },
         ),
+        row(
+            "too-close",
+            "the key card of \"The cuff\" and the word card of \"The cuff\" were to lie apart, and both lie at the table",
+            |case| drop(case.kit.puzzles[0].parts.insert("word-card".into(), spot("table"))),
+            // In a box that stands at the table is not at the table; and the kit's own pair lies apart.
+            |case| {
+                case.kit.puzzles[2].parts.insert("word-card".into(), inside("tin"));
+                let one = Lying::Prop(PropId::new("supper").unwrap());
+                case.kit.apart.push(Apart { one, other: Lying::Letter, why: "it smells".into() });
+            },
+        ),
+        row(
+            "too-close",
+            "the supper and the tin were to lie apart, and both lie at the shelf",
+            |case| {
+                let one = Lying::Prop(PropId::new("supper").unwrap());
+                let other = Lying::Box(BoxId::new("tin").unwrap());
+                case.kit.apart.push(Apart { one, other, why: "the tin is found by its smell".into() });
+            },
+            |_| {},
+        ),
     ]
 }
 
@@ -366,4 +390,62 @@ fn codes() -> Vec<Row> {
             |case| case.kit.letter.body.push_str(" It has hung there since 1617."),
         ),
     ]
+}
+
+fn host() -> Vec<Row> {
+    vec![
+        computed(
+            "supply-missing",
+            "a step of \"The cuff\" names \"glue\", and no list has white glue",
+            |party, _| party.puzzles[0].prep.push(step_of("Fix both with glue.", None)),
+            // A word within a word is another word, and what another step takes is on the list.
+            |party, _| {
+                party.puzzles[0].prep.push(step_of("Fix both with glue; no taped edge.", None));
+                party.puzzles[1].prep.push(step_of("Paste it.", Some("glue")));
+            },
+        ),
+        computed(
+            "supply-missing",
+            "a step of \"The cuff\" takes `moon-dust`, which is on no list",
+            |party, _| party.puzzles[0].prep.push(step_of("Strew it.", Some("moon-dust"))),
+            |_, _| {},
+        ),
+        row(
+            "dry-time-late",
+            "and the host has 20 minutes",
+            |case| case.kit.prep_minutes = Some(20),
+            |case| case.kit.prep_minutes = Some(7 * 24 * 60),
+        ),
+        row(
+            "licence-missing",
+            "does not say who drew it",
+            |case| case.theme.theme.credit = "  ".into(),
+            // The font is bundled, with its licence.
+            |case| drop(case.kit.look.lettering.insert("hand".into(), "Alegreya".into())),
+        ),
+        row(
+            "licence-missing",
+            "the font Somebody Sans (hand) has no source and no licence",
+            |case| drop(case.kit.look.lettering.insert("hand".into(), "Somebody Sans".into())),
+            |case| {
+                case.kit.look.lettering.insert("hand".into(), "Somebody Sans".into());
+                case.kit.credits.insert("Somebody Sans".into(), "A. Maker, OFL 1.1".into());
+            },
+        ),
+        row(
+            "licence-missing",
+            "the picture art/owl.svg has no source and no licence",
+            |case| case.kit.notes[0].picture = Some(VPath::new("art/owl.svg").unwrap()),
+            |case| {
+                case.kit.notes[0].picture = Some(VPath::new("art/owl.svg").unwrap());
+                case.kit.credits.insert("art/owl.svg".into(), "my own".into());
+            },
+        ),
+    ]
+}
+
+/// A step of a host's preparation that takes one material at most.
+fn step_of(what: &str, material: Option<&'static str>) -> PrepStep {
+    let needs = material.map(|material| Need { material, amount: 1.0 }).into_iter().collect();
+    PrepStep { key: "more", what: what.into(), needs, hands: 1.0, wait: 0.0, after: Vec::new() }
 }

@@ -1,5 +1,6 @@
 //! Build: puzzles, locks, boxes, spots, props, and how the party ends.
 
+mod drawn;
 pub mod fresh;
 mod gallery;
 mod lock;
@@ -9,6 +10,7 @@ mod thing;
 
 use eframe::egui::{RichText, Ui};
 
+pub use drawn::{Drawn, facts_ui, never_ui};
 pub use gallery::Sought;
 pub use setup::SetupDraft;
 
@@ -30,6 +32,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals, desk: &mut Desk) {
         Selection::Box(id) => ui.column("box", |ui| thing::box_ui(ui, cx, &id)),
         Selection::Spot(id) => ui.column("spot", |ui| thing::spot_ui(ui, cx, &id)),
         Selection::Prop(id) => ui.column("prop", |ui| thing::prop_ui(ui, cx, &id)),
+        Selection::Drawn => drawn::ui(ui, cx, &mut locals.drawn),
         _ => ui.column("finish", |ui| thing::finish_ui(ui, cx)),
     }
 }

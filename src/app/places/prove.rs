@@ -2,11 +2,12 @@ use eframe::egui::{RichText, Ui};
 
 use crate::app::ctx::{Command, Ctx};
 use crate::app::findings::{counts_ui, list_ui};
+use crate::app::places::build::{facts_ui, never_ui};
 use crate::app::places::{Locals, level_ui, puzzle_title};
 use crate::app::session::Selection;
 use crate::app::widgets::{Mark, UiExt as _, found_ui};
 use crate::diag::{Anchor, PuzzleField};
-use crate::flow::{Flow, Round};
+use crate::flow::Round;
 use crate::ids::PuzzleId;
 use crate::readings::Verdict;
 
@@ -113,6 +114,11 @@ fn flow_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     } else {
         ui.chip(Mark::Blocks, "the end cannot be reached");
     }
+    ui.add_space(6.0);
+    facts_ui(ui, cx, flow);
+    if ui.link("Look at the drawing").clicked() {
+        cx.send(Command::Select(Selection::Drawn));
+    }
     for knot in &flow.loops {
         ui.add_space(8.0);
         ui.trouble(&crate::diag::Trouble::new(knot.words.clone()));
@@ -125,7 +131,7 @@ fn flow_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     for (at, round) in flow.rounds.iter().enumerate() {
         round_ui(ui, cx, at, round);
     }
-    spare_ui(ui, cx, flow);
+    never_ui(ui, cx, flow);
 }
 
 fn round_ui(ui: &mut Ui, cx: &Ctx<'_>, at: usize, round: &Round) {
@@ -157,32 +163,5 @@ fn round_ui(ui: &mut Ui, cx: &Ctx<'_>, at: usize, round: &Round) {
                 cx.send(Command::Select(Selection::Box(id.clone())));
             }
         });
-    }
-}
-
-/// Puzzles that the finish does not need, and those that are never solved.
-fn spare_ui(ui: &mut Ui, cx: &Ctx<'_>, flow: &Flow) {
-    let never: Vec<_> = cx.kit.puzzles.iter().filter(|puzzle| !flow.puzzles.contains_key(&puzzle.id)).collect();
-    if !never.is_empty() {
-        ui.section("Never solved");
-        for puzzle in never {
-            if ui.link(cx.say(&puzzle.title)).clicked() {
-                cx.send(Command::Select(Selection::Puzzle(puzzle.id.clone())));
-            }
-        }
-    }
-    let spare: Vec<_> = cx
-        .kit
-        .puzzles
-        .iter()
-        .filter(|puzzle| flow.puzzles.contains_key(&puzzle.id) && !flow.needed.contains(&puzzle.id))
-        .collect();
-    if !spare.is_empty() && flow.finish_reachable {
-        ui.section("The end does not need these");
-        for puzzle in spare {
-            if ui.link(cx.say(&puzzle.title)).clicked() {
-                cx.send(Command::Select(Selection::Puzzle(puzzle.id.clone())));
-            }
-        }
     }
 }

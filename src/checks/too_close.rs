@@ -1,0 +1,24 @@
+use super::{Draft, Facts, Sink};
+use crate::flow::facts::{close_words, thing_anchor};
+
+check!(
+    /// ## What it does
+    /// Flags two things that were to lie apart and lie at one spot or in one box. The kit says which things these
+    /// are (`apart`), and some mechanics add pairs of their own: the word of a letter key and its key card.
+    ///
+    /// ## Why it matters at the table
+    /// Found side by side they are no search, or guests mix up what belongs to which.
+    ///
+    /// ## How to mend
+    /// Lay one of them somewhere else, or take the pair off the list.
+    TooClose, "too-close", Warns, "two things that were to lie apart share a spot",
+    "found side by side they are no search, or guests mix them up", run
+);
+
+fn run(facts: &Facts<'_>, sink: &mut Sink) {
+    for close in &facts.flow.close {
+        let draft = Draft::new(thing_anchor(&close.pair.one), close_words(facts.kit, close));
+        let draft = if close.pair.why.trim().is_empty() { draft } else { draft.why(close.pair.why.trim()) };
+        sink.add(draft.help("lay one of them somewhere else"));
+    }
+}
