@@ -84,7 +84,7 @@ pub fn export_proven(
     let documents = document_jobs(&proven, options);
     let guides: Vec<(&LevelProof, Paper)> =
         proven.iter().flat_map(|level| options.papers.iter().map(|paper| (*level, *paper))).collect();
-    let steps = Steps::new(documents.len() + guides.len() + pictures.len() + 1, progress);
+    let steps = Steps::new(documents.len() + guides.len() + proven.len() + pictures.len() + 1, progress);
 
     let (sheets, pictures) = rayon::join(
         || {
@@ -98,6 +98,7 @@ pub fn export_proven(
     );
     let mut files: Vec<Made> = sheets?.into_iter().flatten().collect();
     let prep: Vec<PrepPlan> = proven.par_iter().map(|level| prep(opened, level, options.groups)).collect();
+    let flows: Vec<(&LevelProof, &PrepPlan)> = proven.iter().copied().zip(&prep).collect();
     let made = steps.all(&guides, |(level, paper)| {
         let prep = proven.iter().zip(&prep).find(|(known, _)| known.party.level == level.party.level);
         let prep = prep.map(|(_, prep)| prep).ok_or_else(|| Trouble::new("a level has no preparation"))?;
@@ -106,6 +107,11 @@ pub fn export_proven(
         Ok((made, what))
     })?;
     files.extend(made);
+    files.extend(steps.all(&flows, |(level, prep)| {
+        let made = drawn_flow(opened, press, level, prep)?;
+        let what = made.path.to_string();
+        Ok((made, what))
+    })?);
     files.extend(pictures?.into_iter().flatten());
     files.sort_by(|a, b| a.path.cmp(&b.path));
     finish(opened, &site, &files, blocking, options, &steps, proof)
@@ -237,6 +243,24 @@ fn host_guide(
         bytes: set.pdf()?,
         paper: Some(paper),
         level: Some(level.party.level),
+        audience: folder,
+    })
+}
+
+/// The whole flow of one level as a picture for the host, letters as outlines.
+fn drawn_flow(opened: &Opened, press: &Press, level: &LevelProof, prep: &PrepPlan) -> Hinted<Made> {
+    let (party, flow) = (&level.party, &level.flow);
+    let source = guide::Source { opened, party, flow, prep, paper: Paper::A4, forced: &[], files: &[] };
+    let info = DocInfo { title: format!("{}: flow", party.script.title), ..DocInfo::default() };
+    // The page takes its size from the drawing, not from the paper.
+    let set = press.pages("flow.typ", &guide::flow_page(&source)?, Paper::A4, &info)?;
+    let folder = documents::folder(Audience::Host);
+    Ok(Made {
+        path: VPath::new(folder)?.join(&format!("{}-flow-{}.svg", opened.kit.id, party.level.word()))?,
+        pages: None,
+        bytes: set.svg(0)?.into_bytes(),
+        paper: None,
+        level: Some(party.level),
         audience: folder,
     })
 }

@@ -5,6 +5,7 @@
 mod answers;
 mod before;
 mod evening;
+mod picture;
 mod places;
 mod words;
 
@@ -17,11 +18,13 @@ use crate::bundle::Opened;
 use crate::diag::{Hinted, Trouble};
 use crate::face::clean_svg;
 use crate::flow::Flow;
+use crate::flow::drawing::Extent;
 use crate::party::Party;
 use crate::prep::PrepPlan;
 use crate::script::parse;
 use crate::sheet::Paper;
 
+pub(super) use picture::page as flow_page;
 pub(super) use words::LANGUAGE;
 
 /// What the guide is made from.
@@ -68,6 +71,7 @@ struct Guide {
     say: Vec<String>,
     rounds_note: String,
     rounds: Vec<evening::RoundText>,
+    flow: picture::Picture,
     tokens_note: Vec<String>,
     quiet: Vec<evening::QuietRow>,
     tokens: Vec<evening::TokenText>,
@@ -120,6 +124,7 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         say: evening::say(source),
         rounds_note: words::ROUNDS.to_owned(),
         rounds: evening::rounds(source),
+        flow: picture::picture(source, Extent::Solving),
         tokens_note: evening::tokens_note(source),
         quiet: evening::quiet(source),
         tokens: evening::tokens(source),

@@ -46,6 +46,7 @@ pub(super) const LABELS: &[(&str, &str)] = &[
     ("setup", "Setting up"),
     ("say", "What to say at the start"),
     ("rounds", "How the evening runs"),
+    ("flow", "The same as a picture"),
     ("tokens", "The hint tokens"),
     ("answers", "The answers, and why"),
     ("reset", "For the next group"),
