@@ -1,5 +1,8 @@
 //! Tests of `app`: the window is driven by the roles and names that a screen reader hears.
 
+#[path = "app/drawn.rs"]
+mod drawn;
+
 use std::path::Path;
 use std::time::{Duration, Instant};
 

@@ -11,7 +11,7 @@ use eframe::egui;
 
 use crate::app::derived::Proven;
 use crate::app::preview::{Job as PreviewJob, Painter, Shown};
-use crate::checks::prove;
+use crate::checks::Prover;
 use crate::diag::{Hinted, Level};
 use crate::files::FontBook;
 use crate::kit::Kit;
@@ -101,21 +101,47 @@ fn draw_all(slot: &Newest<PreviewJob>, send: &Sender<Report>, ctx: &egui::Contex
 }
 
 fn prove_all(slot: &Newest<ProofJob>, send: &Sender<Report>, ctx: &egui::Context) {
+    let mut standing: Option<Standing> = None;
     while let Some(job) = slot.wait() {
         if slot.newer_within(PROOF_PAUSE) {
             continue;
         }
-        let press = Lettering::new(&job.theme.theme.lettering, &job.kit.look.lettering)
-            .and_then(|lettering| Press::new(&job.fonts, &lettering));
-        let proof = prove(&job.kit, &job.theme, press.as_ref().ok(), &Level::ALL);
-        let proof = match press {
-            Ok(_) => proof,
-            // Without a press nothing can be set, so that comes before all other findings.
-            Err(trouble) => Err(trouble),
-        };
+        let proof = Standing::renewed(&mut standing, &job)
+            .and_then(|at| at.prover.prove(&job.kit, &job.theme, Some(&at.press), &Level::ALL));
         let proven = proof.map(|proof| Proven::new(&job.kit, proof));
         let _ = send.send(Report::Proved(job.revision, Box::new(proven)));
         ctx.request_repaint();
+    }
+}
+
+/// What proofs share from edit to edit, while theme, fonts and lettering stay.
+struct Standing {
+    theme: Arc<Loaded>,
+    fonts: FontBook,
+    lettering: Lettering,
+    press: Press,
+    prover: Prover,
+}
+
+impl Standing {
+    /// What stands, made anew where the job has another theme, other fonts or another lettering.
+    fn renewed<'a>(standing: &'a mut Option<Self>, job: &ProofJob) -> Hinted<&'a mut Self> {
+        let lettering = Lettering::new(&job.theme.theme.lettering, &job.kit.look.lettering)?;
+        let old = standing.take();
+        let kept =
+            old.filter(|at| Arc::ptr_eq(&at.theme, &job.theme) && at.fonts.is(&job.fonts) && at.lettering == lettering);
+        let new = match kept {
+            Some(kept) => kept,
+            // Without a press nothing can be set, so that comes before all other findings.
+            None => Self {
+                press: Press::new(&job.fonts, &lettering)?,
+                theme: job.theme.clone(),
+                fonts: job.fonts.clone(),
+                lettering,
+                prover: Prover::default(),
+            },
+        };
+        Ok(standing.insert(new))
     }
 }
 

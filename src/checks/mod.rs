@@ -12,7 +12,7 @@ mod things;
 use rayon::prelude::*;
 
 pub use finding::{Finding, Fix, FixKind};
-pub use prove::{LevelProof, Proof, SetPiece, prove, set_pieces};
+pub use prove::{LevelProof, Proof, Prover, SetPiece, prove, set_pieces};
 pub use sink::{Draft, Sink};
 
 use crate::diag::{Hinted, Severity, Trouble};

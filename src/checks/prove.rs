@@ -1,3 +1,5 @@
+use std::collections::BTreeMap;
+
 use rayon::prelude::*;
 
 use super::{Facts, Finding, finding, run};
@@ -5,7 +7,7 @@ use crate::diag::{Hinted, Level, Trouble};
 use crate::face::{Audience, Piece};
 use crate::flow::Flow;
 use crate::kit::Kit;
-use crate::party::Party;
+use crate::party::{Kept, Party};
 use crate::print::{Fit, MissingGlyph, Press};
 use crate::sheet::Paper;
 use crate::theme::Loaded;
@@ -62,29 +64,56 @@ impl Proof {
 /// # Errors
 /// When the palette cannot be read; anything else that is wrong is a finding.
 pub fn prove(kit: &Kit, theme: &Loaded, press: Option<&Press>, levels: &[Level]) -> Hinted<Proof> {
-    let mut proofs: Vec<LevelProof> = Vec::new();
-    let mut found = Vec::new();
-    for level in levels {
-        let party = Party::new(kit, theme, *level)?;
-        let flow = party.flow(kit);
-        let set = press.map(|press| set_new(press, &party, theme, &proofs)).unwrap_or_default();
-        found.push(run(&Facts { kit, theme, party: &party, flow: &flow, set: &set }));
-        proofs.push(LevelProof { party, flow, set });
+    Prover::default().prove(kit, theme, press, levels)
+}
+
+/// Proves a kit again and again, and works out anew only what an edit changed: puzzles are taken over as they were
+/// laid out and read, and faces as they were set, when all is the same that goes into them. The checks themselves
+/// run every time. A proof is the same as one of [`prove`].
+///
+/// A prover belongs to one theme and one press: begin with a new one when either changes.
+#[derive(Debug, Default)]
+pub struct Prover {
+    kept: Kept,
+    /// What was set in the last proof, by piece and paper; levels may differ.
+    set: Faces,
+}
+
+/// Faces with what type setting said of them.
+type Faces = BTreeMap<(String, Option<Paper>), Vec<(Piece, SetPiece)>>;
+
+impl Prover {
+    /// Proves a kit at some levels, as [`prove`].
+    ///
+    /// # Errors
+    /// As [`prove`].
+    pub fn prove(&mut self, kit: &Kit, theme: &Loaded, press: Option<&Press>, levels: &[Level]) -> Hinted<Proof> {
+        self.kept.begin();
+        let last = std::mem::take(&mut self.set);
+        let mut proofs: Vec<LevelProof> = Vec::new();
+        let mut found = Vec::new();
+        for level in levels {
+            let party = Party::with(kit, theme, *level, &mut self.kept)?;
+            let flow = party.flow(kit);
+            let set = press.map(|press| set_new(press, &party, theme, &last, &mut self.set)).unwrap_or_default();
+            found.push(run(&Facts { kit, theme, party: &party, flow: &flow, set: &set }));
+            proofs.push(LevelProof { party, flow, set });
+        }
+        Ok(Proof { levels: proofs, findings: merged(found) })
     }
-    Ok(Proof { levels: proofs, findings: merged(found) })
 }
 
 /// Sets every face of a party, the letter once for each paper, and gathers what type setting says.
 #[must_use]
 pub fn set_pieces(press: &Press, party: &Party, theme: &Loaded) -> Vec<SetPiece> {
-    set_new(press, party, theme, &[])
+    set_new(press, party, theme, &Faces::new(), &mut Faces::new())
 }
 
-/// As [`set_pieces`]; a piece that an earlier level has just so is not set again.
-fn set_new(press: &Press, party: &Party, theme: &Loaded, earlier: &[LevelProof]) -> Vec<SetPiece> {
-    let mut jobs: Vec<(Option<Paper>, &Piece)> = party.pieces.iter().map(|piece| (None, piece)).collect();
+/// As [`set_pieces`]; a piece that the last proof or an earlier level has just so is not set again.
+fn set_new(press: &Press, party: &Party, theme: &Loaded, last: &Faces, now: &mut Faces) -> Vec<SetPiece> {
     let letters: Vec<(Paper, Hinted<Piece>)> =
         Paper::ALL.iter().map(|paper| (*paper, party.letter(theme, paper.safe_size()))).collect();
+    let mut jobs: Vec<(Option<Paper>, &Piece)> = party.pieces.iter().map(|piece| (None, piece)).collect();
     let mut failed = Vec::new();
     for (paper, letter) in &letters {
         match letter {
@@ -99,24 +128,22 @@ fn set_new(press: &Press, party: &Party, theme: &Loaded, earlier: &[LevelProof])
             }),
         }
     }
-    let mut set: Vec<SetPiece> = jobs
+    let known = |paper: Option<Paper>, piece: &Piece| {
+        let key = (piece.id.clone(), paper);
+        let find = |faces: &Faces| faces.get(&key)?.iter().find(|(old, _)| old == piece).map(|(_, set)| set.clone());
+        find(now).or_else(|| find(last))
+    };
+    let set: Vec<SetPiece> = jobs
         .par_iter()
-        .map(|(paper, piece)| known(earlier, party, *paper, piece).unwrap_or_else(|| set_one(press, *paper, piece)))
+        .map(|(paper, piece)| known(*paper, piece).unwrap_or_else(|| set_one(press, *paper, piece)))
         .collect();
-    set.extend(failed);
-    set
-}
-
-/// What an earlier level said of the same piece. The letter depends on nothing that a level can change.
-fn known(earlier: &[LevelProof], party: &Party, paper: Option<Paper>, piece: &Piece) -> Option<SetPiece> {
-    earlier.iter().find_map(|proof| {
-        let same = match paper {
-            Some(_) => proof.party.script.letter == party.script.letter && proof.party.palette == party.palette,
-            None => proof.party.piece(&piece.id).is_some_and(|old| old == piece),
-        };
-        let found = || proof.set.iter().find(|set| set.piece == piece.id && set.paper == paper).cloned();
-        same.then(found).flatten()
-    })
+    for ((paper, piece), set) in jobs.into_iter().zip(&set) {
+        let faces = now.entry((piece.id.clone(), paper)).or_default();
+        if !faces.iter().any(|(old, _)| old == piece) {
+            faces.push((piece.clone(), set.clone()));
+        }
+    }
+    set.into_iter().chain(failed).collect()
 }
 
 fn set_one(press: &Press, paper: Option<Paper>, piece: &Piece) -> SetPiece {

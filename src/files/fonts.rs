@@ -11,6 +11,12 @@ pub struct FontBook {
 }
 
 impl FontBook {
+    /// Whether the other is this very book, or a copy of it.
+    #[must_use]
+    pub fn is(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.db, &other.db)
+    }
+
     /// The bundled fonts of `assets/fonts`.
     ///
     /// # Errors

@@ -37,7 +37,7 @@ pub fn lay_part(kit: &Kit, puzzle: &PuzzleId, part: &str, place: &Place) -> Join
     }
     let mut new = old.clone();
     new.parts.insert(part.to_owned(), place.clone());
-    let told = format!("The {} of \"{}\" now lies {}.", part.replace('-', " "), new.title, place_words(kit, place));
+    let told = format!("Laid {}: the {} of \"{}\".", place_words(kit, place), part.replace('-', " "), new.title);
     Joined::Edits(vec![Edit::Puzzle(Box::new(new))], told)
 }
 
@@ -67,9 +67,9 @@ fn gone() -> Joined {
 fn prop_to(kit: &Kit, prop: &PropId, place: Place) -> Joined {
     let Some(old) = kit.prop(prop) else { return gone() };
     if old.place == place {
-        return Joined::Refused(format!("{} lies {} already.", capital(&old.name), place_words(kit, &place)));
+        return Joined::Refused(format!("Already {}: {}.", place_words(kit, &place), old.name));
     }
-    let told = format!("{} now lies {}.", capital(&old.name), place_words(kit, &place));
+    let told = format!("Laid {}: {}.", place_words(kit, &place), old.name);
     Joined::Edits(vec![Edit::Prop(Box::new(crate::kit::Prop { place, ..old.clone() }))], told)
 }
 
@@ -77,8 +77,8 @@ fn tool_to(kit: &Kit, prop: &PropId, puzzle: &PuzzleId) -> Joined {
     let (Some(prop), Some(old)) = (kit.prop(prop), kit.puzzle(puzzle)) else { return gone() };
     if prop.role != PropRole::Tool {
         return Joined::Refused(format!(
-            "{} is no tool, so no puzzle can need it. Say first that it is one, in its own fields.",
-            capital(&prop.name)
+            "No puzzle can need {} yet: say first in its own fields that it is a tool.",
+            prop.name
         ));
     }
     if old.tools.contains(&prop.id) {
@@ -101,8 +101,8 @@ fn key_to(kit: &Kit, prop: &PropId, lock: &LockId) -> Joined {
             Joined::Edits(vec![Edit::Prop(Box::new(new))], told)
         }
         _ => Joined::Refused(format!(
-            "{} is no key, so it opens no lock. Say first that it is one, in its own fields.",
-            capital(&old.name)
+            "No lock can be opened with {} yet: say first in its own fields that it is a key.",
+            old.name
         )),
     }
 }

@@ -1,3 +1,7 @@
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use super::kept::{Key, Shared};
 use super::{LaidPuzzle, rng_at};
 use crate::diag::{Anchor, Hinted, PuzzleField, Trouble};
 use crate::face::Piece;
@@ -19,6 +23,7 @@ pub(super) struct Table<'a> {
 }
 
 /// A puzzle with its pieces.
+#[derive(Clone, Debug)]
 pub(super) struct Made {
     pub puzzle: LaidPuzzle,
     pub pieces: Vec<Piece>,
@@ -26,6 +31,37 @@ pub(super) struct Made {
 }
 
 impl Table<'_> {
+    /// What `puzzle` depends on; none when its lock is not in the kit, so that it cannot be laid out.
+    pub fn key(&self, puzzle: &Puzzle) -> Option<Key> {
+        let fill = |text: &str| self.script.words.fill(text).unwrap_or_else(|_| text.to_owned());
+        let lock = self.kit.lock(&puzzle.opens)?;
+        let text = self.script.puzzle(&puzzle.id);
+        Some(Key {
+            seed: self.kit.seed,
+            arrangement: puzzle.arrangement,
+            mechanic: puzzle.mechanic.clone(),
+            setup: text.map_or(puzzle.setup.ron(), |text| text.setup.as_str()).to_owned(),
+            answer: fill(&puzzle.answer),
+            lock: lock.kind.clone(),
+            lock_name: fill(&lock.name),
+            mark: lock.mark.clone(),
+        })
+    }
+
+    /// What all puzzles depend on: the palette, and the locks as each puzzle may see them.
+    pub fn shared(&self) -> Shared {
+        let shut: BTreeSet<&LockId> = self.kit.boxes.iter().flat_map(|item| &item.locks).collect();
+        let fill = |text: &str| self.script.words.fill(text).unwrap_or_else(|_| text.to_owned());
+        let lock =
+            |lock: &Lock| (lock.id.clone(), fill(&lock.name), lock.mark.clone(), lock.hole, shut.contains(&lock.id));
+        Shared { palette: self.palette.clone(), locks: self.kit.locks.iter().map(lock).collect() }
+    }
+
+    /// The hints in force at the level, which alone of all that is kept do not go into the laying out.
+    pub fn hints(&self, puzzle: &Puzzle) -> HintLadder {
+        self.script.puzzle(&puzzle.id).map(|text| text.hints.clone()).unwrap_or_default()
+    }
+
     pub fn lay(&self, puzzle: &Puzzle) -> Made {
         let text = self.script.puzzle(&puzzle.id);
         let answer = self.script.words.fill(&puzzle.answer).unwrap_or_else(|_| puzzle.answer.clone());
@@ -77,7 +113,7 @@ impl Table<'_> {
                 (Vec::new(), Some((at, trouble)))
             }
         };
-        laid.laid = Ok(view);
+        laid.laid = Ok(Arc::from(view));
         Made { puzzle: laid, pieces, trouble }
     }
 

@@ -1,5 +1,6 @@
 //! A party: one kit in its theme at one play level, with everything computed short of type setting.
 
+mod kept;
 mod labels;
 mod laid;
 mod letter;
@@ -12,6 +13,9 @@ mod token_make;
 mod tokens;
 mod trial;
 
+use std::sync::Arc;
+
+use kept::Key;
 use rayon::prelude::*;
 
 use crate::diag::{Anchor, Hinted, Level, Trouble};
@@ -27,6 +31,7 @@ use crate::script::Script;
 use crate::theme::{Colour, Loaded, Palette};
 use crate::units::Size;
 
+pub use kept::Kept;
 pub use lock_table::{LockLeft, lock_table};
 pub use on_view::{OnView, PieceWords, words_of};
 pub use seed::{rng_at, rng_of};
@@ -50,14 +55,14 @@ pub struct Party {
 }
 
 /// A puzzle, laid out and read.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct LaidPuzzle {
     /// Which one.
     pub id: PuzzleId,
     /// The author's answer with its slots filled.
     pub answer: String,
     /// The puzzle laid out, or why it cannot be.
-    pub laid: Result<Box<dyn AnyView>, Trouble>,
+    pub laid: Result<Arc<dyn AnyView>, Trouble>,
     /// What the independent solver found.
     pub readings: Readings,
     /// How that compares with the author's answer; none when it could not be laid out.
@@ -87,15 +92,48 @@ impl Party {
     /// # Errors
     /// When the palette of the theme or of the kit cannot be read.
     pub fn new(kit: &Kit, theme: &Loaded, level: Level) -> Hinted<Self> {
+        Self::with(kit, theme, level, &mut Kept::default())
+    }
+
+    /// As [`Party::new`], with puzzles that were laid out before, in this theme, taken from `kept` and new ones put
+    /// into it. The party is the same as without.
+    ///
+    /// # Errors
+    /// As [`Party::new`].
+    pub fn with(kit: &Kit, theme: &Loaded, level: Level, kept: &mut Kept) -> Hinted<Self> {
         let palette = Palette::new(&theme.theme.palette, &kit.look.palette)?;
         let mut script = Script::new(kit, &theme.theme, level);
         let mut troubles = Vec::new();
         let colours = telling_colours(theme, &mut troubles);
         fill_names(kit, &mut script);
         let table = laid::Table { kit, theme, palette: &palette, script: &script, colours: &colours };
-        let laid: Vec<laid::Made> = kit.puzzles.par_iter().map(|puzzle| table.lay(puzzle)).collect();
+        kept.share(table.shared());
+        let known: Vec<(Option<Key>, Option<laid::Made>)> = kit
+            .puzzles
+            .iter()
+            .map(|puzzle| {
+                let key = table.key(puzzle);
+                let made = key.as_ref().and_then(|key| kept.get(&puzzle.id, key));
+                (key, made)
+            })
+            .collect();
+        let laid: Vec<(Option<Key>, laid::Made)> = kit
+            .puzzles
+            .par_iter()
+            .zip(known)
+            .map(|(puzzle, (key, made))| match made {
+                Some(mut made) => {
+                    made.puzzle.hints = table.hints(puzzle);
+                    (None, made)
+                }
+                None => (key, table.lay(puzzle)),
+            })
+            .collect();
         let (mut puzzles, mut pieces) = (Vec::new(), Vec::new());
-        for made in laid {
+        for (new, made) in laid {
+            if let Some(key) = new {
+                kept.put(&made.puzzle.id, key, &made);
+            }
             puzzles.push(made.puzzle);
             pieces.extend(made.pieces);
             troubles.extend(made.trouble);

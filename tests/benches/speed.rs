@@ -10,9 +10,11 @@ use std::path::PathBuf;
 
 use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
 use inklatch::bundle::{self, Go, Opened, Options};
-use inklatch::checks;
+use inklatch::checks::{self, Prover};
 use inklatch::diag::Level;
 use inklatch::face::{Face, Layer};
+use inklatch::ids::{BoxId, LockId, PuzzleId};
+use inklatch::kit::{BoxDef, Lock, Place};
 use inklatch::party::Party;
 use inklatch::sheet::Paper;
 
@@ -81,6 +83,90 @@ fn proving(c: &mut Criterion) {
     });
 }
 
+/// The demo kit with its first puzzle so many times over, each with a lock, a box, spots and a code of its own, in
+/// strands of ten: the word of each lies in the box before.
+fn large(count: usize) -> Opened {
+    let mut opened = demo();
+    let kit = &mut opened.kit;
+    let (puzzle, lock, item) = (kit.puzzles[0].clone(), kit.locks[0].clone(), kit.boxes[0].clone());
+    let spot = kit.spots.first().expect("a spot").id.clone();
+    for n in 0..count {
+        let name = format!("large-{n}");
+        let id = LockId::new(&name).expect("a name");
+        kit.locks.push(Lock { id: id.clone(), name: format!("the lock {n}"), ..lock.clone() });
+        let own = BoxId::new(&name).expect("a name");
+        kit.boxes.push(BoxDef {
+            id: own,
+            name: format!("the box {n}"),
+            locks: vec![id.clone()],
+            label: None,
+            ..item.clone()
+        });
+        let mut more = puzzle.clone();
+        more.id = PuzzleId::new(&name).expect("a name");
+        more.title = format!("The lamp {n}");
+        more.opens = id;
+        for (part, place) in more.parts.values_mut().enumerate() {
+            *place = match n.checked_sub(1).filter(|_| n % 10 > 0 && part > 0) {
+                Some(before) => Place::Box(BoxId::new(&format!("large-{before}")).expect("a name")),
+                None => Place::Spot(spot.clone()),
+            };
+        }
+        kit.puzzles.push(more);
+    }
+    opened
+}
+
+/// What is included: texts filled, every puzzle laid out and read, every piece made, the flow, all checks. Nothing is
+/// set in type.
+fn proving_large(c: &mut Criterion) {
+    let mut group = c.benchmark_group("all checks of one level, nothing set");
+    group.sample_size(10);
+    for count in [200, 2_000] {
+        let opened = large(count);
+        group.bench_function(format!("{count} puzzles, afresh"), |b| {
+            b.iter(|| checks::prove(&opened.kit, &opened.theme, None, &[Level::Standard]).expect("a proof"));
+        });
+        let mut prover = Prover::default();
+        let mut kit = opened.kit.clone();
+        group.bench_function(format!("{count} puzzles, after one edit"), |b| {
+            b.iter(|| {
+                kit.puzzles[0].title.push('x');
+                prover.prove(&kit, &opened.theme, None, &[Level::Standard]).expect("a proof")
+            });
+        });
+    }
+    group.finish();
+}
+
+/// One edit of the demo kit, checked again as the window does: at all three levels, every face set.
+fn editing(c: &mut Criterion) {
+    let opened = demo();
+    let press = bundle::press_of(&opened).expect("a press");
+    let mut group = c.benchmark_group("one edit checked again");
+    for (name, press) in [("three levels, nothing set", None), ("three levels, every face set", Some(&press))] {
+        let mut prover = Prover::default();
+        let mut kit = opened.kit.clone();
+        let mut count = 0;
+        group.bench_function(name, |b| {
+            b.iter(|| {
+                count += 1;
+                kit.puzzles[0].hints.nudge = format!("Look again, {count} times.");
+                prover.prove(&kit, &opened.theme, press, &Level::ALL).expect("a proof")
+            });
+        });
+        let mut prover = Prover::default();
+        group.bench_function(format!("{name}, at one level"), |b| {
+            b.iter(|| {
+                count += 1;
+                kit.puzzles[0].hints.nudge = format!("Look again, {count} times.");
+                prover.prove(&kit, &opened.theme, press, &[Level::Standard]).expect("a proof")
+            });
+        });
+    }
+    group.finish();
+}
+
 fn exporting(c: &mut Criterion) {
     let opened = demo();
     let mut group = c.benchmark_group("export");
@@ -99,5 +185,5 @@ fn exporting(c: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(benches, keystroke, proving, exporting);
+criterion_group!(benches, keystroke, proving, proving_large, editing, exporting);
 criterion_main!(benches);

@@ -1,0 +1,82 @@
+use std::collections::BTreeMap;
+
+use super::laid::Made;
+use crate::ids::{LockId, PuzzleId};
+use crate::kit::LockKind;
+use crate::theme::Palette;
+
+/// Puzzles that were laid out before, so that an edit lays out anew only what it changes.
+///
+/// A puzzle is the same when everything is the same that goes into it: see [`Key`]. All that is kept belongs to one
+/// theme; whoever changes the theme begins with an empty store. What one pass over a kit did not use is forgotten at
+/// the end of the next.
+#[derive(Debug, Default)]
+pub struct Kept {
+    shared: Option<Shared>,
+    entries: BTreeMap<PuzzleId, Vec<Entry>>,
+    pass: u64,
+}
+
+/// What every laid out puzzle depends on besides the theme.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Shared {
+    pub palette: Palette,
+    /// Of each lock its name with slots filled, its mark, its hole, and whether it shuts a box.
+    pub locks: Vec<(LockId, String, String, u8, bool)>,
+}
+
+/// All that a laid out puzzle depends on besides the theme and what all share.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Key {
+    pub seed: u64,
+    pub arrangement: u32,
+    pub mechanic: String,
+    /// The setup with its slots filled.
+    pub setup: String,
+    /// The answer with its slots filled.
+    pub answer: String,
+    pub lock: LockKind,
+    pub lock_name: String,
+    pub mark: String,
+}
+
+#[derive(Debug)]
+struct Entry {
+    key: Key,
+    made: Made,
+    pass: u64,
+}
+
+impl Kept {
+    /// Begins a pass: forgets what the last one did not use.
+    pub fn begin(&mut self) {
+        let last = self.pass;
+        self.entries.retain(|_, list| {
+            list.retain(|entry| entry.pass == last);
+            !list.is_empty()
+        });
+        self.pass += 1;
+    }
+
+    /// Says what all puzzles share from now on; a change in it makes all that is kept worthless.
+    pub(super) fn share(&mut self, shared: Shared) {
+        if self.shared.as_ref() != Some(&shared) {
+            self.shared = Some(shared);
+            self.entries.clear();
+        }
+    }
+
+    /// The puzzle as it was laid out with this key.
+    pub(super) fn get(&mut self, id: &PuzzleId, key: &Key) -> Option<Made> {
+        let pass = self.pass;
+        let entry = self.entries.get_mut(id)?.iter_mut().find(|entry| entry.key == *key)?;
+        entry.pass = pass;
+        Some(entry.made.clone())
+    }
+
+    /// Keeps a puzzle.
+    pub(super) fn put(&mut self, id: &PuzzleId, key: Key, made: &Made) {
+        let entry = Entry { key, made: made.clone(), pass: self.pass };
+        self.entries.entry(id.clone()).or_default().push(entry);
+    }
+}
