@@ -250,7 +250,7 @@ fn host_guide(
 /// The whole flow of one level as a picture for the host, letters as outlines.
 fn drawn_flow(opened: &Opened, press: &Press, level: &LevelProof, prep: &PrepPlan) -> Hinted<Made> {
     let (party, flow) = (&level.party, &level.flow);
-    let source = guide::Source { opened, party, flow, prep, paper: Paper::A4, forced: &[], files: &[] };
+    let source = guide::Source { opened, party, flow, prep, paper: Paper::A4, groups: 1, forced: &[], files: &[] };
     let info = DocInfo { title: format!("{}: flow", party.script.title), ..DocInfo::default() };
     // The page takes its size from the drawing, not from the paper.
     let set = press.pages("flow.typ", &guide::flow_page(&source)?, Paper::A4, &info)?;

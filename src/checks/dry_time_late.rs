@@ -28,7 +28,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         .iter()
         .map(|laid| PuzzleSteps { puzzle: laid.id.clone(), title: String::new(), steps: laid.prep.clone() })
         .collect();
-    let plan = plan(facts.kit, &steps);
+    let plan = plan(facts.kit, &steps, 1);
     if plan.ready <= f64::from(has) {
         return;
     }
