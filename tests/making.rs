@@ -102,7 +102,7 @@ fn every_group_has_its_own_pieces_and_the_host_one_set() {
             ..Options::default()
         };
         let exported = bundle::export(&opened, &options, &|_| Go::On).unwrap();
-        let found = |file: &&inklatch::bundle::Entry| file.path.ends_with(".pdf") && file.path.contains(what);
+        let found = |file: &&bundle::Entry| file.path.ends_with(".pdf") && file.path.contains(what);
         exported.files.iter().find(found).unwrap().pages.unwrap()
     };
     // The letters alone make one page more for each group.
