@@ -25,6 +25,8 @@ missing() {
     for pair in "${libraries[@]}"; do
         ldconfig -p 2>/dev/null | grep -q "${pair%%:*}" || echo "${pair##*:}"
     done
+    # Debian parts this module of python3 off.
+    python3 -c 'import ensurepip' 2>/dev/null || echo python3-venv
     find /usr/lib -name '*swrast_dri*' -o -name 'libgallium*' -o -name 'libdril*' | grep -q . || echo libgl1-mesa-dri
 }
 
@@ -56,6 +58,9 @@ cargo clippy --release --all-targets -- -D warnings
 
 step "tests"
 cargo test --release
+
+step "a second opinion on the generated puzzles"
+bash tests/second_opinion.sh
 
 step "documentation"
 RUSTDOCFLAGS="-D warnings" cargo doc --release --no-deps

@@ -19,6 +19,7 @@ mod print;
 mod propose;
 mod readings;
 mod script;
+mod second;
 mod shaped;
 mod sheet;
 mod sound;

@@ -1,5 +1,6 @@
 //! Tests of `mechanics`: what holds for every member of the family, then a file for each with its traps.
 
+mod bad_input;
 mod balance_cards;
 mod banded_counters;
 mod clock_faces;

@@ -3,6 +3,7 @@
 
 mod draw;
 mod read;
+mod reread;
 mod texts;
 mod work;
 
@@ -15,6 +16,7 @@ use serde::{Deserialize, Serialize};
 use super::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::diag::{Hinted, Trouble};
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::limits;
@@ -118,6 +120,10 @@ impl Mechanic for BalanceCards {
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
         read::readings(view, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        Some(reread::view(printed, cx))
     }
 
     fn parts(&self, _: &View) -> Vec<&'static str> {

@@ -3,6 +3,7 @@
 mod draw;
 mod lay;
 mod read;
+mod reread;
 mod texts;
 mod work;
 
@@ -11,6 +12,7 @@ use serde::{Deserialize, Serialize};
 use super::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::diag::Hinted;
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::paper;
@@ -95,6 +97,10 @@ impl Mechanic for LeftoverLetters {
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
         read::readings(view, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        Some(reread::view(printed, cx))
     }
 
     fn parts(&self, _: &View) -> Vec<&'static str> {

@@ -1,7 +1,8 @@
 //! What puzzles that are solved with a pencil on paper share: preparation, and how their sheets are drawn.
 
-use crate::diag::{Hinted, PuzzleField};
+use crate::diag::{Hinted, PuzzleField, Trouble};
 use crate::face::draw::{Drawing, Pen};
+use crate::face::proof::{Printed, PrintedText, squeezed};
 use crate::face::{Align, Face, Frame, Role, TextRun, Valign, mm};
 use crate::kit::material::{Need, PrepStep};
 use crate::mechanics::Dressing;
@@ -163,4 +164,51 @@ pub fn place_letter(index: usize) -> char {
 #[must_use]
 pub fn place_letters(count: usize) -> String {
     (0..count).map(|index| place_letter(index).to_string()).collect::<Vec<_>>().join(", ")
+}
+
+/// Checks that a printed sheet says a sentence that guests must know, wherever its lines break.
+///
+/// # Errors
+/// When it does not.
+pub fn told(sheet: &Printed, sentence: &str) -> Hinted<()> {
+    if sheet.says(sentence) {
+        return Ok(());
+    }
+    Err(Trouble::new(format!("the sheet does not say \"{sentence}\"")))
+}
+
+/// The only character of a printed text, if it is only one.
+#[must_use]
+pub fn single(text: &PrintedText) -> Option<char> {
+    let mut chars = text.text.trim().chars();
+    chars.next().filter(|_| chars.next().is_none())
+}
+
+/// Texts joined line by line, from the top down and then from left to right, with single spaces.
+#[must_use]
+pub fn joined(texts: &[&PrintedText]) -> String {
+    let mut sorted = texts.to_vec();
+    // Texts whose baselines lie within half their size of one another stand on one line.
+    let line = |text: &PrintedText| (text.y.get() / (text.size.to_mm().get() * 0.5).max(0.1)).round();
+    sorted.sort_by(|a, b| line(a).total_cmp(&line(b)).then(a.x.get().total_cmp(&b.x.get())));
+    squeezed(&sorted.iter().map(|text| text.text.as_str()).collect::<Vec<_>>().join(" "))
+}
+
+/// The pictures that are placed in a slot: number and place.
+#[must_use]
+pub fn drawn_in(sheet: &Printed, slot: Rect) -> Vec<(usize, Rect)> {
+    // A millimetre over the edge is still inside; a frame that holds the slot is larger by more.
+    let room = slot.inset(mm(-1.0));
+    sheet.arts.iter().map(|art| art.rect).enumerate().filter(|(_, rect)| room.holds(*rect)).collect()
+}
+
+/// What a text of the sheet says after `head`, to its end and without the full stop there.
+///
+/// # Errors
+/// When no text of the slot says `head`.
+pub fn after(sheet: &Printed, slot: Rect, head: &str) -> Hinted<String> {
+    let blocks = sheet.blocks_in(slot);
+    let said = blocks.iter().find_map(|block| block.text().split_once(head).map(|(_, rest)| rest.to_owned()));
+    let rest = said.ok_or_else(|| Trouble::new(format!("the sheet does not say \"{head}\"")))?;
+    Ok(rest.strip_suffix('.').unwrap_or(&rest).to_owned())
 }

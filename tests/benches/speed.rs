@@ -5,6 +5,8 @@
 
 #![expect(clippy::expect_used, reason = "a bench that cannot be set up has nothing to measure")]
 
+mod solvers;
+
 use std::hint::black_box;
 use std::path::PathBuf;
 
@@ -185,5 +187,14 @@ fn exporting(c: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(benches, keystroke, proving, proving_large, editing, exporting);
+criterion_group!(
+    benches,
+    keystroke,
+    proving,
+    proving_large,
+    editing,
+    exporting,
+    solvers::proving,
+    solvers::making
+);
 criterion_main!(benches);

@@ -16,13 +16,6 @@ const UNREAD: &[&str] = &[
     "lasting-ink",
     "magnet-field",
     "marked-hiding-place",
-    "number-place",
-    "picture-grid",
-    "logic-grid",
-    "truth-tellers",
-    "leftover-letters",
-    "balance-cards",
-    "price-list",
 ];
 
 /// Seeds of each proof.

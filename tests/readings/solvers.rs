@@ -78,6 +78,9 @@ fn number_place_grids_have_as_many_solutions_as_counted() {
             assert_eq!(all, [wanted], "{}", case["id"]);
         }
         assert_eq!(places.count(&givens, 2, &mut Budget::default()).unwrap(), all.len().min(2));
+        // Steps that are sound never fill a grid that has several solutions, or none.
+        let steps = places.steps(&givens);
+        assert!(steps.open > 0 || all.len() == 1, "{}: {steps:?}", case["id"]);
         seen += 1;
     }
     assert_eq!(seen, 5);
@@ -168,6 +171,10 @@ fn logic_grids_have_as_many_solutions_as_counted() {
         })
         .unwrap();
         assert_eq!(all.len(), number(&case["expected"]["count"]), "{}", case["id"]);
+        match size.steps(&clues) {
+            Some(steps) => assert!(steps.open > 0 || all.len() == 1, "{}: {steps:?}", case["id"]),
+            None => assert!(all.is_empty(), "{}: a contradiction was seen where there is none", case["id"]),
+        }
         if let Some(solution) = case["expected"]["solution"].as_object() {
             for row in 0..size.items {
                 let together: Vec<Item> =

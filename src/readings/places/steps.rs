@@ -1,6 +1,6 @@
 //! A number place grid as a person fills it: the easiest step that leads on, again and again.
 
-use super::Places;
+use super::{Deduced, Places};
 
 /// What a person did until the grid was full, or nothing led on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -38,6 +38,25 @@ struct Sheet {
 }
 
 impl Places {
+    /// Fills in what single deductions give, again and again.
+    #[must_use]
+    pub fn deduce(self, givens: &[Option<usize>]) -> Deduced {
+        let mut sheet = Sheet::new(self, givens);
+        let mut deduced = Deduced { only_value: 0, only_cell: 0, open: 0 };
+        loop {
+            if let Some((cell, value)) = sheet.only_value() {
+                deduced.only_value += 1;
+                sheet.write(cell, value);
+            } else if let Some((cell, value)) = sheet.only_cell() {
+                deduced.only_cell += 1;
+                sheet.write(cell, value);
+            } else {
+                deduced.open = sheet.open();
+                return deduced;
+            }
+        }
+    }
+
     /// The steps of a person from these givens on.
     #[must_use]
     pub fn steps(self, givens: &[Option<usize>]) -> Steps {
@@ -56,12 +75,12 @@ impl Places {
                 steps.tried += 1;
                 sheet.may[cell] &= !(1 << value);
             } else {
-                steps.open = sheet.held.iter().filter(|held| held.is_none()).count();
+                steps.open = sheet.open();
                 return steps;
             }
             if sheet.stuck() {
                 // The givens contradict one another: there is nothing to fill in.
-                steps.open = sheet.held.iter().filter(|held| held.is_none()).count();
+                steps.open = sheet.open();
                 return steps;
             }
         }
@@ -85,6 +104,10 @@ impl Sheet {
             }
         }
         sheet
+    }
+
+    fn open(&self) -> usize {
+        self.held.iter().filter(|held| held.is_none()).count()
     }
 
     fn write(&mut self, cell: usize, value: usize) {
