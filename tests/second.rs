@@ -32,6 +32,8 @@ const CASES: &[(&str, &[&str], bool)] = &[
     ("balance-cards", &["(work: WORK)", "(spare: 4, work: WORK)"], true),
     ("price-list", &["(work: WORK)", "(most: 2, spare: 1, work: WORK)"], false),
     ("domino-chain", &["(work: WORK)"], false),
+    ("fork-maze", &["(work: WORK)"], true),
+    ("route-map", &["(work: WORK)", "(route: Roads, work: WORK)"], true),
 ];
 
 /// A lock and an answer for it, by chance; every third with letters.

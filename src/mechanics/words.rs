@@ -34,9 +34,10 @@ pub fn symbols(answer: &str, lock: &LockKind) -> Hinted<Vec<char>> {
         return Ok(answer.chars().collect());
     }
     let mut trouble = Trouble::new(format!("the answer \"{answer}\" cannot be set on a lock with {}", lock.describe()));
-    if let Some(wheels) = lock.wheels() {
-        trouble = trouble.hint(format!("write {wheels} symbols, each of them on its wheel"));
-    }
+    trouble = match lock.wheels() {
+        Some(wheels) => trouble.hint(format!("write {wheels} symbols, each of them on its wheel")),
+        None => trouble.hint("write letters and digits only, without spaces or signs"),
+    };
     Err(trouble)
 }
 

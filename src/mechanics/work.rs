@@ -66,8 +66,12 @@ pub fn arranged<V>(
     Ok(best)
 }
 
-/// "one cell", "3 cells": a number with its noun, which an s makes many.
+/// "no cells", "one cell", "3 cells": a number with its noun, which an s makes many.
 #[must_use]
 pub fn counted(count: usize, noun: &str) -> String {
-    if count == 1 { format!("one {noun}") } else { format!("{count} {noun}s") }
+    match count {
+        0 => format!("no {noun}s"),
+        1 => format!("one {noun}"),
+        _ => format!("{count} {noun}s"),
+    }
 }

@@ -27,6 +27,7 @@ fn view(id: &str, setup: &str, answer: &str, seed: u64) -> Value {
         symbols: &["bell", "gear", "key", "moon", "owl", "star", "weight"],
         marks: &[],
         colours: &[],
+        hung: &[],
     };
     let mechanic = find(id).expect("a mechanic");
     mechanic.lay_out(setup, &job, &mut Rng::seed_from_u64(seed)).expect("a puzzle").json()

@@ -10,13 +10,7 @@ use super::laid;
 use crate::common::{printed, reread};
 
 /// Mechanics whose pieces nothing reads back yet. A mechanic that learns it leaves the list; the list only shrinks.
-const UNREAD: &[&str] = &[
-    "glow-ink",
-    "banded-counters",
-    "lasting-ink",
-    "magnet-field",
-    "marked-hiding-place",
-];
+const UNREAD: &[&str] = &["glow-ink", "banded-counters", "lasting-ink", "magnet-field", "marked-hiding-place"];
 
 /// Seeds of each proof.
 const SEEDS: u64 = 10;

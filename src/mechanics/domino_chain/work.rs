@@ -22,11 +22,15 @@ pub(super) fn work(view: &View) -> Option<Work> {
     }
     let vain = (look.laid + 1).saturating_sub(count);
     let says = format!(
-        "{}, {} compared: at {} more than one piece fits, and {} in vain.",
+        "{}, {} compared. More than one piece fits at {}; {} in vain.",
         counted(count, "piece"),
         counted(look.compared, "half").replace("halfs", "halves"),
         counted(look.forks, "place"),
-        if vain == 1 { "one is laid".to_owned() } else { format!("{vain} are laid") },
+        match vain {
+            0 => "none is laid".to_owned(),
+            1 => "one is laid".to_owned(),
+            _ => format!("{vain} are laid"),
+        },
     );
     Some(Work::new(look.compared, says))
 }

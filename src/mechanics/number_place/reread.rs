@@ -2,10 +2,10 @@
 
 use super::{SHEET, View};
 use crate::diag::{Hinted, Trouble};
-use crate::face::proof::{Lattice, Printed, PrintedShape, middle, ruled, within};
+use crate::face::proof::{Lattice, Printed, PrintedShape, middle, ruled};
 use crate::mechanics::paper::{drawn_in, place_letter, single, told};
 use crate::mechanics::{Dressing, front};
-use crate::units::{Mm, Rect};
+use crate::units::Mm;
 
 /// Sheets wider than this are boards, at any scale at which a printer may fit them.
 const BOARD: Mm = Mm::new(120.0);
@@ -44,7 +44,7 @@ pub(super) fn view(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
     for rule in view.rules() {
         told(sheet, &rule)?;
     }
-    boxes(&view, &drawn, &lines, rect)?;
+    boxes(&view, &drawn, &lines)?;
     Ok(view)
 }
 
@@ -57,7 +57,7 @@ fn symbols(sheet: &Printed) -> Hinted<Vec<char>> {
 }
 
 /// The thick lines must part the boxes that the rule speaks of.
-fn boxes(view: &View, drawn: &[&PrintedShape], lines: &(Vec<Mm>, Vec<Mm>), rect: Rect) -> Hinted<()> {
+fn boxes(view: &View, drawn: &[&PrintedShape], lines: &(Vec<Mm>, Vec<Mm>)) -> Hinted<()> {
     let Some(places) = view.places() else { return Ok(()) };
     let width = |shape: &PrintedShape| shape.stroke.map_or(0.0, |(_, width)| width.get());
     let (least, most) = drawn.iter().fold((f64::MAX, 0.0_f64), |so_far, shape| {
@@ -65,7 +65,7 @@ fn boxes(view: &View, drawn: &[&PrintedShape], lines: &(Vec<Mm>, Vec<Mm>), rect:
         (so_far.0.min(width), so_far.1.max(width))
     });
     let thick = drawn.iter().copied().filter(|shape| width(shape) > (least + most) / 2.0);
-    let heavy = ruled(thick.filter(|shape| within(rect, middle(shape.rect))), ONE_LINE);
+    let heavy = ruled(thick, ONE_LINE);
     let every = |all: &[Mm], heavy: &[Mm], step: usize| {
         let wanted: Vec<Mm> = all.iter().copied().step_by(step).collect();
         wanted.len() == heavy.len() && wanted.iter().zip(heavy).all(|(a, b)| (*a - *b).get().abs() < ONE_LINE.get())

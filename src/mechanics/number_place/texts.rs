@@ -28,12 +28,12 @@ pub(super) fn work(view: &View) -> Option<Work> {
         (_, _, open) => format!("and {} that only long trials settle", counted(open, "cell")),
     };
     let says = format!(
-        "{} of {} are given. {} follow because one symbol is left for the cell, {} because one cell is left for the \
-         symbol, {deeper}.",
+        "{} of {} are given. {} are filled because one symbol is left for them, {} because a symbol has no other cell, \
+         {deeper}.",
         given,
         counted(givens.len(), "cell"),
         steps.only_value,
-        steps.only_cell
+        steps.only_cell,
     );
     Some(Work::new(steps.weight(), says))
 }

@@ -56,6 +56,8 @@ impl Matching {
             table.carry().ok()?;
         }
         steps.open = table.open();
+        // What was not read any more, when all was ticked, must agree as well.
+        table.round(clues, &mut steps.clone()).ok()?;
         Some(steps)
     }
 }
