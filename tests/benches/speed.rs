@@ -187,14 +187,5 @@ fn exporting(c: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(
-    benches,
-    keystroke,
-    proving,
-    proving_large,
-    editing,
-    exporting,
-    solvers::proving,
-    solvers::making
-);
+criterion_group!(benches, keystroke, proving, proving_large, editing, exporting, solvers::proving, solvers::making);
 criterion_main!(benches);
