@@ -139,9 +139,11 @@ impl Mechanic for MaskCard {
             PrepStep {
                 key: "windows",
                 what: format!(
-                    "Cut out the {} of {mask}: they are crossed and dashed. Lay it on {grid} to try it, and keep the two apart \
-                     until set-up.",
-                    crate::mechanics::work::counted(view.windows.len(), "window")
+                    "Cut out {} of {mask}, crossed and dashed. Lay it on {grid} to try it, and keep the two apart until set-up.",
+                    match view.windows.len() {
+                        1 => "the one window".to_owned(),
+                        count => format!("all {count} windows"),
+                    }
                 ),
                 needs: vec![Need { material: "scissors", amount: 1.0 }],
                 hands: 4.0,

@@ -136,21 +136,17 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
     found
 }
 
-/// What a part is called: its printed piece's label, else the theme's word for it.
+/// What a part is called: its printed piece's label where it is a single one, else the theme's word for it.
 fn part_name(source: &Source<'_>, puzzle: &Puzzle, part: &str) -> String {
-    let printed = source
-        .party
-        .pieces
-        .iter()
-        .filter(|piece| piece.group == puzzle.id.as_str() && piece.part == part)
-        .map(|piece| piece.label.clone())
-        .next();
+    let pieces = &source.party.pieces;
+    let mut printed = pieces.iter().filter(|piece| piece.group == puzzle.id.as_str() && piece.part == part);
+    let single = printed.next().filter(|_| printed.next().is_none()).map(|piece| piece.label.clone());
     let plain = || {
         let parts = mechanics::find(&puzzle.mechanic).map(|mechanic| mechanic.meta().parts).unwrap_or_default();
         let name = parts.iter().find(|known| known.key == part).map_or(part, |known| known.name);
         source.opened.theme.dressing(&puzzle.mechanic, part, name).to_owned()
     };
-    printed.unwrap_or_else(plain)
+    single.unwrap_or_else(plain)
 }
 
 fn for_lock(source: &Source<'_>, puzzle: &Puzzle) -> String {

@@ -18,7 +18,7 @@ const LETTERS: f64 = 48.0;
 pub(super) fn tags(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     let mut pieces = Vec::new();
     for (index, tag) in view.tags.iter().enumerate() {
-        let piece = cx.piece(TAGS, &format!("tag {}: fold with the print inside", index + 1), face(tag, cx)?);
+        let piece = cx.piece(TAGS, &format!("tag for {}: fold with the print inside", tag.lock), face(tag, cx)?);
         pieces.push(Piece { id: format!("{}-tag-{}", cx.puzzle, index + 1), ..piece });
     }
     Ok(pieces)
