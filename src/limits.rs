@@ -186,16 +186,12 @@ pub const PANEL_STRAYS: u8 = 14;
 pub const COUNT_STEP: u8 = 4;
 /// Kinds on the list of a scene: more lines than this do not fit on a card.
 pub const SCENE_KINDS: usize = 6;
-/// Things in one scene: with more, each is under 10 mm on a board.
-pub const SCENE_THINGS: usize = 110;
 /// Least and greatest squares along a side of a map: fewer have no ways to choose, more are under 14 mm on a board.
 pub const MAP_SIDE: (usize, usize) = (5, 12);
 /// Places on one map besides those of the route: more crowd it.
 pub const MAP_OTHERS: u8 = 24;
 /// Maps that are drawn up until one carries the answer; nearly all do at the first.
 pub const MAP_STARTS: usize = 60;
-/// Squares of one straight piece of a route: guests count them with a finger.
-pub const MAP_PIECE: usize = 9;
 /// Lines of one text whose lines are fixed, the gap after three paragraphs counted as one: more would be smaller than
 /// 9 points on the largest sheet.
 pub const FIXED_LINES: usize = 40;

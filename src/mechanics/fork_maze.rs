@@ -138,6 +138,8 @@ impl View {
             && (least..=most).contains(&self.rows)
             && self.passages.iter().all(|(a, b)| self.side(*a, *b).is_some())
             && self.gates.iter().all(|(cell, _)| *cell < cells)
+            && self.passages.len() <= 2 * cells
+            && self.gates.len() <= 2 * (self.cols + self.rows)
             && self.start.0 < cells
             && self.goal.0 < cells
             && named.all(|cell| cell < cells)

@@ -181,6 +181,7 @@ impl View {
             |a: usize, b: usize| a.abs_diff(b) == self.cols || (a.abs_diff(b) == 1 && a / self.cols == b / self.cols);
         (least..=most).contains(&self.cols)
             && (least..=most).contains(&self.rows)
+            && self.places.len() <= squares
             && self.places.iter().all(|place| place.at < squares)
             && self.roads.iter().all(|(a, b)| *a < squares && *b < squares && near(*a, *b))
             && match &self.task {

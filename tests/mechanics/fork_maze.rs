@@ -153,6 +153,9 @@ fn what_cannot_be_printed_is_refused() {
     refused("(decoys: 99)");
     assert!(refused("(start: \"owll\")").hints[0].contains("`owl`"));
     refused("(start: \"owl\", goal: \"owl\")");
+    let pushes = LockKind::Directions(12);
+    let trouble = lay_out(mechanic, "(cols: 5, rows: 5)", "UUUUUUUUUUUU", &pushes, 1).err().unwrap();
+    assert!(trouble.hints[0].contains("larger"), "{trouble}");
     // A word on letter wheels, and a maze without decoys.
     let lock = LockKind::Letters(vec!["BC".into(), "AE".into(), "LT".into()]);
     let view = lay_out(mechanic, "(decoys: 0, cols: 6, rows: 6)", "cat", &lock, 3).unwrap();

@@ -167,6 +167,9 @@ fn what_is_no_map_is_refused() {
         let trouble = lay_out(mechanic, setup, "471", &LockKind::Digits(3), 1).err().unwrap();
         assert!(!trouble.hints.is_empty(), "{setup}: {trouble}");
     }
+    let pushes = LockKind::Directions(6);
+    let trouble = lay_out(mechanic, "(cols: 5, rows: 5)", "UUUUUU", &pushes, 1).err().unwrap();
+    assert!(trouble.hints[0].contains("larger"), "{trouble}");
     let mut view = legs();
     view["cols"] = json!(4_000_000_000_u64);
     let view = mechanic.view(&view).unwrap();

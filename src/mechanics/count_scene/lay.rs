@@ -77,10 +77,6 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
     if setup.ringed {
         kinds.extend((0..besides.ringed).filter_map(|_| list.choose(rng).map(|picture| (picture.clone(), true))));
     }
-    if kinds.len() > limits::SCENE_THINGS {
-        return Err(Trouble::new(format!("{} things are too many for one scene", kinds.len()))
-            .hint("take an answer with smaller digits, or a lock with fewer wheels"));
-    }
     kinds.shuffle(rng);
     let (radius, places) = places(kinds.len(), rng)?;
     let mut things: Vec<Thing> = kinds

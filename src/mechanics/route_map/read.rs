@@ -76,7 +76,7 @@ fn go(
     let (mut here, mut stops, mut passed) = (first, String::new(), String::new());
     for leg in legs {
         for (wind, count) in leg {
-            if *count > limits::MAP_PIECE.max(limits::MAP_SIDE.1) {
+            if *count > limits::MAP_SIDE.1 {
                 return None;
             }
             for _ in 0..*count {

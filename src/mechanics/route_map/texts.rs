@@ -220,7 +220,8 @@ the card lists pictures, and the side to which each lies from the one before is 
 - `cols`, `rows`: squares, or crossings of roads, from west to east and from north to south, 5 to 12.
 - `others`: places that the route does not ask for, up to 24.
 - `pictures`: the theme's symbols at the places that the card does not name; empty: all others, by chance. Leave out those that mark a lock.
-- `work`: `Light`: straight legs, few roads. `Fair`: legs with a bend, more roads. `Deep`: legs with two bends, many roads.
+- `work`: `Light`: straight legs, few roads. `Fair`: legs with a bend, more roads. `Deep`: legs with two bends, many roads. \
+For a lock that is pushed, `others` makes it lighter or deeper.
 - `start`, `goal`: the theme's symbols at which the route begins and, by roads, ends; empty: by chance.
 - `north`: whether the map has a north mark.
 - `say_stops`: whether the card says that only stops count, and not what is passed.
