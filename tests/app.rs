@@ -86,6 +86,17 @@ fn every_place_draws_in_both_themes_and_names_its_controls() {
 }
 
 #[test]
+fn both_demo_kits_open_from_the_menu() {
+    let mut harness = window(demo(), false);
+    for title in ["The Harbour Regatta", "The Stopped Clock"] {
+        click(&mut harness, Role::Button, "Kit");
+        click(&mut harness, Role::Button, &format!("Open {title}"));
+        rest(&mut harness);
+        assert_eq!(harness.state().kit().title, title);
+    }
+}
+
+#[test]
 fn every_item_of_the_outline_can_be_taken_in_hand() {
     let mut harness = window(demo(), false);
     let kit = harness.state().kit().clone();

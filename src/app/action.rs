@@ -11,6 +11,8 @@ pub enum Action {
     Redo,
     /// Open another kit.
     Open,
+    /// Open a demo kit, by its place among [`crate::bundle::DEMO_KITS`].
+    Demo(usize),
     /// Save where the kit lies.
     Save,
     /// Save in another folder.
@@ -41,6 +43,8 @@ impl Action {
         Self::Undo,
         Self::Redo,
         Self::Open,
+        Self::Demo(0),
+        Self::Demo(1),
         Self::Save,
         Self::SaveAs,
         Self::Export,
@@ -65,6 +69,8 @@ impl Action {
             Self::Undo => "Undo",
             Self::Redo => "Redo",
             Self::Open => "Open…",
+            Self::Demo(0) => "Open The Stopped Clock",
+            Self::Demo(_) => "Open The Harbour Regatta",
             Self::Save => "Save",
             Self::SaveAs => "Save as…",
             Self::Export => "Export…",
@@ -86,6 +92,8 @@ impl Action {
             Self::Undo => "Take back the last change",
             Self::Redo => "Make the change again that was taken back",
             Self::Open => "Open a kit: a folder with a kit.ron in it",
+            Self::Demo(0) => "Open the demo kit that uses things from a shop; nothing of yours is changed",
+            Self::Demo(_) => "Open the demo kit that is all paper; nothing of yours is changed",
             Self::Save => "Write the kit to its folder",
             Self::SaveAs => "Write the kit, with its pictures and its own themes, to another folder",
             Self::Export => "Choose papers, levels and folder of the bundle",
@@ -113,6 +121,7 @@ impl Action {
             Self::Undo => ctrl(Key::Z),
             Self::Redo => ctrl_shift(Key::Z),
             Self::Open => ctrl(Key::O),
+            Self::Demo(_) => None,
             Self::Save => ctrl(Key::S),
             Self::SaveAs => ctrl_shift(Key::S),
             Self::Export => ctrl(Key::E),

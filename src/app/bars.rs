@@ -93,7 +93,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar) {
             ui.label(RichText::new("The kit has changes that are not saved.").color(t.warns));
             let (save, discard) = match leaving {
                 Leaving::Quit => ("Save and close", "Close without saving"),
-                Leaving::Open => ("Save, then open", "Open without saving"),
+                Leaving::Open | Leaving::Demo(_) => ("Save, then open", "Open without saving"),
             };
             if ui.primary(save).clicked() {
                 cx.send(Command::SaveThen(*leaving));

@@ -56,6 +56,8 @@ pub enum Leaving {
     Quit,
     /// Opening another kit.
     Open,
+    /// Opening a demo kit.
+    Demo(usize),
 }
 
 /// What views may see, and where they send what they want.

@@ -2,7 +2,7 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use crate::bundle::{Opened, Saving, find_theme, open, save};
+use crate::bundle::{Opened, Saving, find_theme, open, open_demo, save};
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Disk, Files, FontBook, VPath};
 use crate::ids::ThemeId;
@@ -78,6 +78,14 @@ impl Doc {
     /// As [`open`].
     pub fn open(path: &Path) -> Hinted<Self> {
         open(Some(path)).map(Self::new)
+    }
+
+    /// Opens a demo kit that the program carries.
+    ///
+    /// # Errors
+    /// When there is none of this name.
+    pub fn demo(name: &str) -> Hinted<Self> {
+        open_demo(name).map(Self::new)
     }
 
     /// Notes that the kit has changed: asks anew whether it is as saved, and looks for its theme when it names

@@ -37,6 +37,8 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
                     Action::Undo,
                     Action::Redo,
                     Action::Open,
+                    Action::Demo(0),
+                    Action::Demo(1),
                     Action::Save,
                     Action::SaveAs,
                     Action::Export,

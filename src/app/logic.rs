@@ -17,7 +17,7 @@ use crate::app::places::Locals;
 use crate::app::preview::{Job, Wanted};
 use crate::app::session::Selection;
 use crate::app::worker::{ProofJob, Report};
-use crate::bundle::Options;
+use crate::bundle::{DEMO_KITS, Options};
 use crate::diag::{Hinted, Level};
 
 /// What was asked to be drawn.
@@ -161,6 +161,8 @@ impl App {
             }
             Action::Open if self.doc.unsaved() => self.bar = Bar::Unsaved(Leaving::Open),
             Action::Open => self.ask(ctx, PathFor::Open),
+            Action::Demo(at) if self.doc.unsaved() => self.bar = Bar::Unsaved(Leaving::Demo(at)),
+            Action::Demo(at) => self.demo(at),
             Action::Save => self.save(ctx),
             Action::SaveAs => self.ask(ctx, PathFor::SaveAs),
             Action::Export => self.session.select(Selection::Bundle),
@@ -275,6 +277,13 @@ impl App {
                 ctx.send_viewport_cmd(ViewportCommand::Close);
             }
             Leaving::Open => self.ask(ctx, PathFor::Open),
+            Leaving::Demo(at) => self.demo(at),
+        }
+    }
+
+    fn demo(&mut self, at: usize) {
+        if let Some(name) = DEMO_KITS.get(at) {
+            self.opened(Doc::demo(name));
         }
     }
 

@@ -22,7 +22,7 @@ mod steps;
 pub use documents::duplex;
 pub use export::{Exported, export, export_proven, press_of, prove};
 pub use manifest::{Entry, FORMAT, Manifest};
-pub use open::{DEMO_KITS, Opened, author_themes, find_theme, open, open_in};
+pub use open::{DEMO_KITS, Opened, author_themes, find_theme, open, open_demo, open_in};
 pub use options::{Go, Options, Progress, Shift};
 pub use save::{Saving, save, save_changed};
 pub use scaffold::{scaffold, scaffold_from};

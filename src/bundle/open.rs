@@ -68,6 +68,15 @@ pub fn open(path: Option<&Path>) -> Hinted<Opened> {
     }
 }
 
+/// Opens a demo kit, whatever lies on disk.
+///
+/// # Errors
+/// When the program carries none of this name.
+pub fn open_demo(name: &str) -> Hinted<Opened> {
+    let files = demo(name)?.ok_or_else(|| Trouble::new(format!("the program carries no kit `{name}`")))?;
+    open_in(Arc::new(files), VPath::new(KIT_FILE)?)
+}
+
 /// Opens the kit `file` in a folder of any sort.
 ///
 /// # Errors
