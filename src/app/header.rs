@@ -126,7 +126,9 @@ fn menu_ui(ui: &mut Ui, cx: &Ctx<'_>, name: &str, actions: &[Action]) {
         ui.set_min_width(220.0);
         for action in actions {
             let keys = action.shortcut().map(|keys| ui.ctx().format_shortcut(&keys)).unwrap_or_default();
-            let button = Button::new(action.text()).shortcut_text(keys);
+            let button = Button::new(action.text());
+            // An empty shortcut would leave a blank at the end of the name that is read aloud.
+            let button = if keys.is_empty() { button } else { button.shortcut_text(keys) };
             if ui.add(button).on_hover_text(action.tooltip()).clicked() {
                 cx.send(Command::Do(*action));
                 ui.close();
