@@ -1,3 +1,5 @@
+mod sources;
+
 use eframe::egui::Ui;
 
 use crate::app::ctx::{Command, Ctx};
@@ -88,11 +90,13 @@ fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         changed |= narrow(ui, |ui| Field::new("Seed").number(ui, cx, &mut facts.seed, 0..=u64::MAX, ""));
     });
     ui.quiet("Another seed arranges anew everything that chance arranges.");
+    changed |= sources::preparing_ui(ui, cx, &mut facts);
     if changed {
         facts.players.1 = facts.players.1.max(facts.players.0);
         facts.ages.1 = facts.ages.1.max(facts.ages.0);
         cx.edit(Edit::Facts(Box::new(facts)));
     }
+    sources::sources_ui(ui, cx);
 }
 
 /// A field no wider than a number needs.

@@ -30,7 +30,7 @@ impl Layered {
             .zip(&turned)
             .map(|(tie, back)| if *back { (tie.1, tie.0) } else { (tie.0, tie.1) })
             .collect();
-        let (layer, layers) = dense(levels(&graph.nodes, &down));
+        let (layer, layers) = dense(&levels(&graph.nodes, &down));
         let mut made = Self { layer, nodes: count, links: Vec::new(), ways: Vec::new(), layers };
         let mut left = limits::DRAWN_BENDS;
         for ((from, to), back) in down.into_iter().zip(turned) {
@@ -139,8 +139,8 @@ fn floor(node: &Bare) -> usize {
 }
 
 /// The same layers, numbered without gaps, and how many there are.
-fn dense(levels: Vec<usize>) -> (Vec<usize>, usize) {
-    let mut used = levels.clone();
+fn dense(levels: &[usize]) -> (Vec<usize>, usize) {
+    let mut used = levels.to_vec();
     used.sort_unstable();
     used.dedup();
     let layer = levels.iter().map(|level| used.binary_search(level).unwrap_or(0)).collect();

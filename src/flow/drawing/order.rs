@@ -32,8 +32,8 @@ fn ranks(layered: &Layered) -> Vec<usize> {
     }
     let mut vertices: Vec<(usize, usize)> = layered.layer.iter().copied().zip(0..count).collect();
     let mut links = layered.links.clone();
-    for vertex in 0..count {
-        if above[vertex] || vertices.len() > 2 * limits::DRAWN_VERTICES {
+    for (vertex, above) in above.into_iter().enumerate() {
+        if above || vertices.len() > 2 * limits::DRAWN_VERTICES {
             continue;
         }
         let mut below = vertex;

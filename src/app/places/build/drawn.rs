@@ -1,5 +1,6 @@
 //! The flow, drawn: looked at, walked through by keyboard, and joined by drags; and the same in words.
 
+mod apart;
 mod paint;
 mod words;
 
@@ -18,7 +19,7 @@ use crate::diag::{Anchor, Severity};
 use crate::flow::connect::{Joined, join, lay_part};
 use crate::flow::drawing::{Drawing, Node, Tie};
 use crate::ids::PuzzleId;
-use crate::kit::Place;
+use crate::kit::{Lying, Place};
 use paint::Look;
 
 /// Least and greatest size of the drawing, in parts of its own.
@@ -40,11 +41,23 @@ pub struct Drawn {
     said: Option<(bool, String)>,
     /// A puzzle of which one part is to be laid at a place.
     choice: Option<(PuzzleId, Vec<String>, Place)>,
+    /// Two things about to be kept apart.
+    one: Option<Lying>,
+    other: Option<Lying>,
 }
 
 impl Default for Drawn {
     fn default() -> Self {
-        Self { zoom: 1.0, in_words: false, from: None, dragging: false, said: None, choice: None }
+        Self {
+            zoom: 1.0,
+            in_words: false,
+            from: None,
+            dragging: false,
+            said: None,
+            choice: None,
+            one: None,
+            other: None,
+        }
     }
 }
 
@@ -61,7 +74,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, local: &mut Drawn) {
         ui.add_space(GAP);
         let level = cx.session.level;
         match (cx.derived.drawing(level), cx.derived.flow(level)) {
-            (_, Some(flow)) if local.in_words => words::ui(ui, cx, flow),
+            (_, Some(flow)) if local.in_words => words::ui(ui, cx, local, flow),
             (Some(drawing), _) => drawing_ui(ui, cx, local, drawing),
             _ => {
                 ui.chip(Mark::Waiting, "being drawn");

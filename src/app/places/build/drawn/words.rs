@@ -1,6 +1,7 @@
 use eframe::egui::{ScrollArea, Ui};
 
 use crate::app::ctx::{Command, Ctx};
+use crate::app::places::build::Drawn;
 use crate::app::session::Selection;
 use crate::app::tokens::COLUMN;
 use crate::app::widgets::UiExt as _;
@@ -9,7 +10,7 @@ use crate::flow::Flow;
 use crate::flow::facts::{Fact, facts};
 
 /// The flow in sentences, then round by round: the same as the drawing, for those who read or hear.
-pub(super) fn ui(ui: &mut Ui, cx: &Ctx<'_>, flow: &Flow) {
+pub(super) fn ui(ui: &mut Ui, cx: &Ctx<'_>, local: &mut Drawn, flow: &Flow) {
     ScrollArea::vertical().id_salt("flow in words").auto_shrink([false, false]).show(ui, |ui| {
         ui.set_max_width(COLUMN);
         facts_ui(ui, cx, flow);
@@ -35,6 +36,7 @@ pub(super) fn ui(ui: &mut Ui, cx: &Ctx<'_>, flow: &Flow) {
             }
         }
         never_ui(ui, cx, flow);
+        super::apart::ui(ui, cx, local);
         ui.add_space(24.0);
     });
 }
