@@ -10,7 +10,7 @@ use std::time::Duration;
 use eframe::egui;
 
 use crate::app::preview::{Job as PreviewJob, Painter, Shown};
-use crate::checks::{Proof, prove};
+use crate::checks::{Proof, prove, prove_printed};
 use crate::diag::{Hinted, Level};
 use crate::files::FontBook;
 use crate::kit::Kit;
@@ -19,6 +19,9 @@ use crate::theme::{Lettering, Loaded};
 
 /// How long the proof waits for the typing to pause before it starts.
 const PROOF_PAUSE: Duration = Duration::from_millis(160);
+
+/// How long nothing must be edited before the printed pieces are read as well.
+const PAPER_PAUSE: Duration = Duration::from_millis(1500);
 
 /// A kit to be proved.
 pub struct ProofJob {
@@ -107,13 +110,22 @@ fn prove_all(slot: &Newest<ProofJob>, send: &Sender<Report>, ctx: &egui::Context
         let press = Lettering::new(&job.theme.theme.lettering, &job.kit.look.lettering)
             .and_then(|lettering| Press::new(&job.fonts, &lettering));
         let proof = prove(&job.kit, &job.theme, press.as_ref().ok(), &Level::ALL);
-        let proof = match press {
+        let proof = match &press {
             Ok(_) => proof,
             // Without a press nothing can be set, so that comes before all other findings.
-            Err(trouble) => Err(trouble),
+            Err(trouble) => Err(trouble.clone()),
         };
         let _ = send.send(Report::Proved(job.revision, Box::new(proof)));
         ctx.request_repaint();
+        // The paper is read when nothing is being edited: it takes as long again.
+        if slot.newer_within(PAPER_PAUSE) {
+            continue;
+        }
+        if let Ok(press) = &press {
+            let proof = prove_printed(&job.kit, &job.theme, press, &Level::ALL);
+            let _ = send.send(Report::Proved(job.revision, Box::new(proof)));
+            ctx.request_repaint();
+        }
     }
 }
 

@@ -2,6 +2,7 @@ use rayon::prelude::*;
 
 use super::{Facts, Finding, finding, run};
 use crate::diag::{Hinted, Level, Trouble};
+use crate::face::proof::Printed;
 use crate::face::{Audience, Piece};
 use crate::flow::Flow;
 use crate::kit::Kit;
@@ -23,6 +24,9 @@ pub struct SetPiece {
     pub fits: Vec<Fit>,
     /// Characters that the fonts lack.
     pub missing: Vec<MissingGlyph>,
+    /// What a reader of the paper finds on each side of a puzzle's piece; empty for other pieces, and where the paper
+    /// was not asked for ([`prove_printed`]).
+    pub printed: Vec<Printed>,
     /// Why the piece could not be set at all.
     pub trouble: Option<Trouble>,
 }
@@ -62,12 +66,24 @@ impl Proof {
 /// # Errors
 /// When the palette cannot be read; anything else that is wrong is a finding.
 pub fn prove(kit: &Kit, theme: &Loaded, press: Option<&Press>, levels: &[Level]) -> Hinted<Proof> {
+    prove_with(kit, theme, press, levels, false)
+}
+
+/// As [`prove`], and reads every puzzle once more from its laid-out pieces.
+///
+/// # Errors
+/// As [`prove`].
+pub fn prove_printed(kit: &Kit, theme: &Loaded, press: &Press, levels: &[Level]) -> Hinted<Proof> {
+    prove_with(kit, theme, Some(press), levels, true)
+}
+
+fn prove_with(kit: &Kit, theme: &Loaded, press: Option<&Press>, levels: &[Level], paper: bool) -> Hinted<Proof> {
     let mut proofs: Vec<LevelProof> = Vec::new();
     let mut found = Vec::new();
     for level in levels {
         let party = Party::new(kit, theme, *level)?;
         let flow = party.flow(kit);
-        let set = press.map(|press| set_new(press, &party, theme, &proofs)).unwrap_or_default();
+        let set = press.map(|press| set_new(press, &party, theme, &proofs, paper)).unwrap_or_default();
         found.push(run(&Facts { kit, theme, party: &party, flow: &flow, set: &set }));
         proofs.push(LevelProof { party, flow, set });
     }
@@ -77,11 +93,11 @@ pub fn prove(kit: &Kit, theme: &Loaded, press: Option<&Press>, levels: &[Level])
 /// Sets every face of a party, the letter once for each paper, and gathers what type setting says.
 #[must_use]
 pub fn set_pieces(press: &Press, party: &Party, theme: &Loaded) -> Vec<SetPiece> {
-    set_new(press, party, theme, &[])
+    set_new(press, party, theme, &[], false)
 }
 
 /// As [`set_pieces`]; a piece that an earlier level has just so is not set again.
-fn set_new(press: &Press, party: &Party, theme: &Loaded, earlier: &[LevelProof]) -> Vec<SetPiece> {
+fn set_new(press: &Press, party: &Party, theme: &Loaded, earlier: &[LevelProof], proof: bool) -> Vec<SetPiece> {
     let mut jobs: Vec<(Option<Paper>, &Piece)> = party.pieces.iter().map(|piece| (None, piece)).collect();
     let letters: Vec<(Paper, Hinted<Piece>)> =
         Paper::ALL.iter().map(|paper| (*paper, party.letter(theme, paper.safe_size()))).collect();
@@ -95,13 +111,19 @@ fn set_new(press: &Press, party: &Party, theme: &Loaded, earlier: &[LevelProof])
                 paper: Some(*paper),
                 fits: Vec::new(),
                 missing: Vec::new(),
+                printed: Vec::new(),
                 trouble: Some(trouble.clone()),
             }),
         }
     }
     let mut set: Vec<SetPiece> = jobs
         .par_iter()
-        .map(|(paper, piece)| known(earlier, party, *paper, piece).unwrap_or_else(|| set_one(press, *paper, piece)))
+        .map(|(paper, piece)| {
+            known(earlier, party, *paper, piece).unwrap_or_else(|| {
+                let read = proof && party.puzzles.iter().any(|puzzle| piece.group == puzzle.id.as_str());
+                set_one(press, *paper, piece, read)
+            })
+        })
         .collect();
     set.extend(failed);
     set
@@ -119,18 +141,23 @@ fn known(earlier: &[LevelProof], party: &Party, paper: Option<Paper>, piece: &Pi
     })
 }
 
-fn set_one(press: &Press, paper: Option<Paper>, piece: &Piece) -> SetPiece {
+/// Sets a piece; with its art, and read from the paper, only where it is asked for.
+fn set_one(press: &Press, paper: Option<Paper>, piece: &Piece, read: bool) -> SetPiece {
     let mut set = SetPiece {
         piece: piece.id.clone(),
         audience: piece.audience,
         paper,
         fits: Vec::new(),
         missing: Vec::new(),
+        printed: Vec::new(),
         trouble: None,
     };
-    for face in std::iter::once(&piece.front).chain(&piece.back) {
-        match press.words(face) {
+    for (face, back) in std::iter::once((&piece.front, false)).chain(piece.back.iter().map(|back| (back, true))) {
+        match if read { press.face(face) } else { press.words(face) } {
             Ok(face) => {
+                if read {
+                    set.printed.push(face.printed(piece, back).seen());
+                }
                 set.fits.extend(face.fits);
                 set.missing.extend(face.missing);
             }

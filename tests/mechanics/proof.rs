@@ -90,7 +90,7 @@ fn every(mut look: impl FnMut(&Stage, &'static dyn AnyMechanic, &Sample, &[Print
                 seen += 1;
             }
         }
-        assert!(seen >= SEEDS, "{}: only {seen} samples", mechanic.meta().id);
+        assert!(seen >= SEEDS / 2, "{}: only {seen} samples", mechanic.meta().id);
     }
     for (index, (id, setup, answer, wheels)) in VARIANTS.iter().enumerate() {
         let (mechanic, lock) = (find(id).unwrap(), LockKind::Digits(*wheels));
