@@ -59,6 +59,22 @@ fn the_sound_kit_is_sound_at_every_level() {
 }
 
 #[test]
+fn the_demo_kits_are_printed_as_they_are_proven() {
+    for name in ["the-stopped-clock", "the-harbour-regatta"] {
+        let opened = inklatch::bundle::open(Some(std::path::Path::new(name))).unwrap();
+        let press = inklatch::bundle::press_of(&opened).unwrap();
+        let proof = inklatch::bundle::prove(&opened, &press, &Level::ALL).unwrap();
+        for level in &proof.levels {
+            for puzzle in &opened.kit.puzzles {
+                let of = |set: &&SetPiece| !set.printed.is_empty() && set.piece.starts_with(puzzle.id.as_str());
+                assert!(level.set.iter().any(|set| of(&set)), "{name}: nothing of {} was read", puzzle.id);
+            }
+        }
+        assert!(proof.findings.iter().all(|f| f.name != "print-differs"), "{name}:\n{}", lines(&proof.findings));
+    }
+}
+
+#[test]
 fn every_check_has_a_fixture_that_fires_and_one_that_is_silent() {
     let rows = rows();
     let named: BTreeSet<&str> = rows.iter().map(|row| row.name).collect();

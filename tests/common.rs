@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 use std::sync::LazyLock;
 
 use inklatch::face::proof::Printed;
-use inklatch::files::{FontBook, Memory, VPath};
+use inklatch::files::{Builtin, FontBook, Memory, VPath};
 use inklatch::ids::PuzzleId;
 use inklatch::kit::LockKind;
 use inklatch::mechanics::{AnyMechanic, AnyView, Dressing, Hung, Job, Rng};
@@ -208,16 +208,21 @@ pub static PRESS: LazyLock<Press> = LazyLock::new(|| {
     Press::new(&FontBook::bundled().expect("fonts"), &lettering).expect("a press")
 });
 
-/// What is printed of a puzzle in the plain theme: every side of every piece, as it was laid out.
+/// What is printed of a puzzle in the plain theme: every side of every piece as it was laid out, and what the host is
+/// told.
 pub fn printed(mechanic: &str, lock: &LockKind, view: &dyn AnyView) -> Vec<Printed> {
-    let pieces = dressed(mechanic, lock, |cx| view.pieces(cx)).expect("pieces");
+    dressed(mechanic, lock, |cx| print(&PRESS, view, cx))
+}
+
+fn print(press: &Press, view: &dyn AnyView, cx: &Dressing<'_>) -> Vec<Printed> {
     let mut sides = Vec::new();
-    for piece in &pieces {
+    for piece in &view.pieces(cx).expect("pieces") {
         let faces = std::iter::once((&piece.front, false)).chain(piece.back.iter().map(|back| (back, true)));
         for (face, back) in faces {
-            sides.push(PRESS.face(face).expect("a face").printed(piece, back).seen());
+            sides.push(press.face(face).expect("a face").printed(piece, back).seen());
         }
     }
+    sides.push(Printed::told(view.prep(cx).into_iter().map(|step| step.what)));
     sides
 }
 
@@ -228,6 +233,82 @@ pub fn reread(
     printed: &[Printed],
 ) -> Option<inklatch::diag::Hinted<Box<dyn AnyView>>> {
     dressed(mechanic.meta().id, lock, |cx| mechanic.reread(printed, cx))
+}
+
+/// A theme with its palette and a press: where puzzles are laid out, printed and read back.
+pub struct Stage {
+    /// The theme.
+    pub theme: Loaded,
+    palette: Palette,
+    press: Press,
+}
+
+impl Stage {
+    /// The plain theme, which only draws boxes, and after it the built-in ones.
+    pub fn all() -> Vec<Self> {
+        let bundled = FontBook::bundled().expect("fonts");
+        let mut stages = vec![Self::new(plain_theme(), &bundled)];
+        for id in theme::builtin_ids() {
+            let own = Builtin::below(VPath::new("themes").and_then(|path| path.join(id.as_str())).expect("a path"));
+            let fonts = bundled.with_folder(&own, &VPath::new("fonts").expect("a path")).expect("fonts");
+            stages.push(Self::new(theme::load_builtin(&id).expect("a theme"), &fonts));
+        }
+        stages
+    }
+
+    fn new(theme: Loaded, fonts: &FontBook) -> Self {
+        let none = std::collections::BTreeMap::new();
+        let palette = Palette::new(&theme.theme.palette, &none).expect("a palette");
+        let lettering = Lettering::new(&theme.theme.lettering, &none).expect("lettering");
+        Self { theme, palette, press: Press::new(fonts, &lettering).expect("a press") }
+    }
+
+    /// Lays a puzzle out in this theme.
+    pub fn lay_out(
+        &self,
+        mechanic: &dyn AnyMechanic,
+        setup: &str,
+        answer: &str,
+        lock: &LockKind,
+        seed: u64,
+    ) -> inklatch::diag::Hinted<Box<dyn AnyView>> {
+        let theme = &self.theme.theme;
+        let symbols: Vec<&str> = theme.symbols.keys().map(String::as_str).collect();
+        let colours: Vec<(&str, Colour)> =
+            theme.colours.iter().filter_map(|(name, hex)| Some((name.as_str(), Colour::parse(hex)?))).collect();
+        let marks = symbols.get(..1).unwrap_or_default();
+        let job = Job { answer, lock, symbols: &symbols, marks, colours: &colours, hung: HUNG };
+        mechanic.lay_out(setup, &job, &mut rng(seed))
+    }
+
+    /// Calls `with` with a dressing of this theme; the lock's mark is the first of its symbols.
+    pub fn dressed<T>(&self, mechanic: &str, lock: &LockKind, with: impl FnOnce(&Dressing<'_>) -> T) -> T {
+        let puzzle = PuzzleId::new("sample").expect("an id");
+        with(&Dressing {
+            puzzle: &puzzle,
+            mechanic,
+            lock,
+            lock_name: "the iron lock",
+            mark: self.theme.theme.symbols.keys().next().map_or("", String::as_str),
+            theme: &self.theme,
+            palette: &self.palette,
+        })
+    }
+
+    /// What is printed of a puzzle in this theme, and what the host is told.
+    pub fn printed(&self, mechanic: &str, lock: &LockKind, view: &dyn AnyView) -> Vec<Printed> {
+        self.dressed(mechanic, lock, |cx| print(&self.press, view, cx))
+    }
+
+    /// The view read back from what is printed; none for a mechanic that has no such reader.
+    pub fn reread(
+        &self,
+        mechanic: &dyn AnyMechanic,
+        lock: &LockKind,
+        printed: &[Printed],
+    ) -> Option<inklatch::diag::Hinted<Box<dyn AnyView>>> {
+        self.dressed(mechanic.meta().id, lock, |cx| mechanic.reread(printed, cx))
+    }
 }
 
 /// The words of a puzzle's pieces as they stand on sheets of this paper, line by line from the top: of each baseline

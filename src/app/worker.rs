@@ -21,6 +21,9 @@ use crate::theme::{Lettering, Loaded};
 /// How long the proof waits for the typing to pause before it starts.
 const PROOF_PAUSE: Duration = Duration::from_millis(160);
 
+/// How long nothing must be edited before the printed pieces are read as well.
+const PAPER_PAUSE: Duration = Duration::from_millis(1500);
+
 /// A kit to be proved.
 pub struct ProofJob {
     /// The kit's revision.
@@ -108,6 +111,15 @@ fn prove_all(slot: &Newest<ProofJob>, send: &Sender<Report>, ctx: &egui::Context
         }
         let proof = Standing::renewed(&mut standing, &job)
             .and_then(|at| at.prover.prove(&job.kit, &job.theme, Some(&at.press), &Level::ALL));
+        let proven = proof.map(|proof| Proven::new(&job.kit, proof));
+        let _ = send.send(Report::Proved(job.revision, Box::new(proven)));
+        ctx.request_repaint();
+        // The paper is read when nothing is being edited: it takes as long again.
+        if slot.newer_within(PAPER_PAUSE) {
+            continue;
+        }
+        let proof = Standing::renewed(&mut standing, &job)
+            .and_then(|at| at.prover.prove_printed(&job.kit, &job.theme, &at.press, &Level::ALL));
         let proven = proof.map(|proof| Proven::new(&job.kit, proof));
         let _ = send.send(Report::Proved(job.revision, Box::new(proven)));
         ctx.request_repaint();

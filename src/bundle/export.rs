@@ -42,12 +42,12 @@ pub fn press_of(opened: &Opened) -> Hinted<Press> {
     Press::new(&opened.fonts, &lettering)
 }
 
-/// Proves an opened kit at these levels, type setting included.
+/// Proves an opened kit at these levels, type setting and what is printed included.
 ///
 /// # Errors
 /// When the palette or the lettering cannot be read.
 pub fn prove(opened: &Opened, press: &Press, levels: &[Level]) -> Hinted<Proof> {
-    checks::prove(&opened.kit, &opened.theme, Some(press), levels)
+    checks::prove_printed(&opened.kit, &opened.theme, press, levels)
 }
 
 /// Proves a kit and makes its bundle. `progress` is told of every step and says whether to go on.

@@ -12,7 +12,7 @@ mod things;
 use rayon::prelude::*;
 
 pub use finding::{Finding, Fix, FixKind};
-pub use prove::{LevelProof, Proof, Prover, SetPiece, prove, set_pieces};
+pub use prove::{LevelProof, Proof, Prover, SetPiece, prove, prove_printed, set_pieces};
 pub use sink::{Draft, Sink};
 
 use crate::diag::{Hinted, Severity, Trouble};
@@ -108,6 +108,7 @@ family! {
     other_reading::OtherReading,
     no_reading::NoReading,
     unproven_reading::UnprovenReading,
+    print_differs::PrintDiffers,
     reading_remark::ReadingRemark,
     setup_refused::SetupRefused,
     piece_unmade::PieceUnmade,

@@ -4,6 +4,7 @@ use rayon::prelude::*;
 
 use super::{Facts, Finding, finding, run};
 use crate::diag::{Hinted, Level, Trouble};
+use crate::face::proof::Printed;
 use crate::face::{Audience, Piece};
 use crate::flow::Flow;
 use crate::kit::Kit;
@@ -25,6 +26,9 @@ pub struct SetPiece {
     pub fits: Vec<Fit>,
     /// Characters that the fonts lack.
     pub missing: Vec<MissingGlyph>,
+    /// What a reader of the paper finds on each side of a puzzle's piece; empty for other pieces, and where the paper
+    /// was not asked for ([`prove_printed`]).
+    pub printed: Vec<Printed>,
     /// Why the piece could not be set at all.
     pub trouble: Option<Trouble>,
 }
@@ -67,6 +71,14 @@ pub fn prove(kit: &Kit, theme: &Loaded, press: Option<&Press>, levels: &[Level])
     Prover::default().prove(kit, theme, press, levels)
 }
 
+/// As [`prove`], and reads every puzzle once more from its laid-out pieces.
+///
+/// # Errors
+/// As [`prove`].
+pub fn prove_printed(kit: &Kit, theme: &Loaded, press: &Press, levels: &[Level]) -> Hinted<Proof> {
+    Prover::default().prove_printed(kit, theme, press, levels)
+}
+
 /// Proves a kit again and again, and works out anew only what an edit changed: puzzles are taken over as they were
 /// laid out and read, and faces as they were set, when all is the same that goes into them. The checks themselves
 /// run every time. A proof is the same as one of [`prove`].
@@ -88,6 +100,25 @@ impl Prover {
     /// # Errors
     /// As [`prove`].
     pub fn prove(&mut self, kit: &Kit, theme: &Loaded, press: Option<&Press>, levels: &[Level]) -> Hinted<Proof> {
+        self.run(kit, theme, press, levels, false)
+    }
+
+    /// Proves a kit at some levels, as [`prove_printed`].
+    ///
+    /// # Errors
+    /// As [`prove`].
+    pub fn prove_printed(&mut self, kit: &Kit, theme: &Loaded, press: &Press, levels: &[Level]) -> Hinted<Proof> {
+        self.run(kit, theme, Some(press), levels, true)
+    }
+
+    fn run(
+        &mut self,
+        kit: &Kit,
+        theme: &Loaded,
+        press: Option<&Press>,
+        levels: &[Level],
+        paper: bool,
+    ) -> Hinted<Proof> {
         self.kept.begin();
         let last = std::mem::take(&mut self.set);
         let mut proofs: Vec<LevelProof> = Vec::new();
@@ -95,7 +126,8 @@ impl Prover {
         for level in levels {
             let party = Party::with(kit, theme, *level, &mut self.kept)?;
             let flow = party.flow(kit);
-            let set = press.map(|press| set_new(press, &party, theme, &last, &mut self.set)).unwrap_or_default();
+            let set =
+                press.map(|press| set_new(press, &party, theme, (&last, &mut self.set), paper)).unwrap_or_default();
             found.push(run(&Facts { kit, theme, party: &party, flow: &flow, set: &set }));
             proofs.push(LevelProof { party, flow, set });
         }
@@ -106,11 +138,18 @@ impl Prover {
 /// Sets every face of a party, the letter once for each paper, and gathers what type setting says.
 #[must_use]
 pub fn set_pieces(press: &Press, party: &Party, theme: &Loaded) -> Vec<SetPiece> {
-    set_new(press, party, theme, &Faces::new(), &mut Faces::new())
+    set_new(press, party, theme, (&Faces::new(), &mut Faces::new()), false)
 }
 
-/// As [`set_pieces`]; a piece that the last proof or an earlier level has just so is not set again.
-fn set_new(press: &Press, party: &Party, theme: &Loaded, last: &Faces, now: &mut Faces) -> Vec<SetPiece> {
+/// As [`set_pieces`]; a piece that the last proof or an earlier level has just so is not set again. With `paper`, the
+/// pieces of puzzles are read from the paper as well.
+fn set_new(
+    press: &Press,
+    party: &Party,
+    theme: &Loaded,
+    (last, now): (&Faces, &mut Faces),
+    paper: bool,
+) -> Vec<SetPiece> {
     let letters: Vec<(Paper, Hinted<Piece>)> =
         Paper::ALL.iter().map(|paper| (*paper, party.letter(theme, paper.safe_size()))).collect();
     let mut jobs: Vec<(Option<Paper>, &Piece)> = party.pieces.iter().map(|piece| (None, piece)).collect();
@@ -124,18 +163,24 @@ fn set_new(press: &Press, party: &Party, theme: &Loaded, last: &Faces, now: &mut
                 paper: Some(*paper),
                 fits: Vec::new(),
                 missing: Vec::new(),
+                printed: Vec::new(),
                 trouble: Some(trouble.clone()),
             }),
         }
     }
-    let known = |paper: Option<Paper>, piece: &Piece| {
-        let key = (piece.id.clone(), paper);
-        let find = |faces: &Faces| faces.get(&key)?.iter().find(|(old, _)| old == piece).map(|(_, set)| set.clone());
+    // A face set for its words alone was not read from the paper.
+    let known = |on: Option<Paper>, piece: &Piece, read: bool| {
+        let key = (piece.id.clone(), on);
+        let fits = |(old, set): &&(Piece, SetPiece)| old == piece && (!read || !set.printed.is_empty());
+        let find = |faces: &Faces| faces.get(&key)?.iter().find(fits).map(|(_, set)| set.clone());
         find(now).or_else(|| find(last))
     };
     let set: Vec<SetPiece> = jobs
         .par_iter()
-        .map(|(paper, piece)| known(*paper, piece).unwrap_or_else(|| set_one(press, *paper, piece)))
+        .map(|(on, piece)| {
+            let read = paper && party.puzzles.iter().any(|puzzle| piece.group == puzzle.id.as_str());
+            known(*on, piece, read).unwrap_or_else(|| set_one(press, *on, piece, read))
+        })
         .collect();
     for ((paper, piece), set) in jobs.into_iter().zip(&set) {
         let faces = now.entry((piece.id.clone(), paper)).or_default();
@@ -146,18 +191,23 @@ fn set_new(press: &Press, party: &Party, theme: &Loaded, last: &Faces, now: &mut
     set.into_iter().chain(failed).collect()
 }
 
-fn set_one(press: &Press, paper: Option<Paper>, piece: &Piece) -> SetPiece {
+/// Sets a piece; with its art, and read from the paper, only where it is asked for.
+fn set_one(press: &Press, paper: Option<Paper>, piece: &Piece, read: bool) -> SetPiece {
     let mut set = SetPiece {
         piece: piece.id.clone(),
         audience: piece.audience,
         paper,
         fits: Vec::new(),
         missing: Vec::new(),
+        printed: Vec::new(),
         trouble: None,
     };
-    for face in std::iter::once(&piece.front).chain(&piece.back) {
-        match press.words(face) {
+    for (face, back) in std::iter::once((&piece.front, false)).chain(piece.back.iter().map(|back| (back, true))) {
+        match if read { press.face(face) } else { press.words(face) } {
             Ok(face) => {
+                if read {
+                    set.printed.push(face.printed(piece, back).seen());
+                }
                 set.fits.extend(face.fits);
                 set.missing.extend(face.missing);
             }

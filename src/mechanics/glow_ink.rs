@@ -1,6 +1,7 @@
 //! Symbols written in ink that shows under a UV torch only.
 
 mod print;
+mod reread;
 mod solve;
 mod texts;
 
@@ -8,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::diag::{Hinted, Trouble};
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::words::{shared_out, symbols};
@@ -211,6 +213,10 @@ impl Mechanic for GlowInk {
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
         solve::readings(view, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        Some(reread::view(printed, cx))
     }
 
     fn parts(&self, view: &View) -> Vec<&'static str> {

@@ -2,6 +2,7 @@
 
 mod arrange;
 mod print;
+mod reread;
 mod solve;
 mod texts;
 
@@ -9,6 +10,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::diag::Hinted;
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng};
@@ -133,6 +135,10 @@ impl Mechanic for LastingInk {
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
         solve::readings(view, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        Some(reread::view(printed, cx))
     }
 
     fn parts(&self, _: &View) -> Vec<&'static str> {

@@ -3,6 +3,7 @@
 mod draw;
 mod lay;
 mod read;
+mod reread;
 mod shape;
 mod texts;
 
@@ -13,6 +14,7 @@ pub use shape::Kind;
 use super::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::diag::Hinted;
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::readings::{Budget, Readings};
@@ -171,6 +173,10 @@ impl Mechanic for MagnetField {
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
         read::readings(view, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        Some(reread::view(printed, cx))
     }
 
     fn parts(&self, _: &View) -> Vec<&'static str> {

@@ -3,6 +3,7 @@
 mod draw;
 mod lay;
 mod read;
+mod reread;
 mod texts;
 
 use serde::{Deserialize, Serialize};
@@ -10,6 +11,7 @@ use serde::{Deserialize, Serialize};
 use super::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::diag::Hinted;
 use crate::face::Piece;
+use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::readings::{Budget, Readings};
@@ -182,6 +184,10 @@ impl Mechanic for MarkedHidingPlace {
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
         read::readings(view, lock, budget)
+    }
+
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<View>> {
+        Some(reread::view(printed, cx))
     }
 
     fn parts(&self, view: &View) -> Vec<&'static str> {

@@ -65,7 +65,7 @@ pub use dressing::Dressing;
 
 use crate::diag::{Hinted, Trouble};
 use crate::face::Piece;
-use crate::face::proof::Printed;
+use crate::face::proof::{Printed, TOLD};
 use crate::kit::file::{from_ron, to_ron};
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
@@ -207,7 +207,7 @@ pub trait Mechanic: Sync + Send + 'static {
 
     /// The view, read back from what is printed and from nothing else: the places, sizes and colours of text and
     /// outlines in `printed`, the fronts and backs of all pieces that [`Mechanic::pieces`] makes (those for the host
-    /// as well), without what nobody sees. `cx` says how the theme draws and words things, never what the puzzle is.
+    /// as well), without what nobody sees; last, what the host is told to make by hand ([`told`]). `cx` says how the theme draws and words things, never what the puzzle is.
     /// None: nothing is printed that carries the puzzle, which the host makes by hand.
     ///
     /// What [`Mechanic::readings`] does not look at may be left at its default. Where the paper shows something that
@@ -416,4 +416,11 @@ pub fn find(id: &str) -> Hinted<&'static dyn AnyMechanic> {
 pub fn front<'a>(printed: &'a [Printed], part: &str) -> Hinted<&'a Printed> {
     let wanted = |side: &&Printed| side.part == part && !side.back;
     printed.iter().find(wanted).ok_or_else(|| Trouble::new(format!("no piece is printed for the part `{part}`")))
+}
+
+/// What the host is told to do beforehand, for what is not printed: the sentences of [`Mechanic::prep`] in order.
+#[must_use]
+pub fn told(printed: &[Printed]) -> Vec<&str> {
+    let page = printed.iter().filter(|side| side.part == TOLD);
+    page.flat_map(|side| &side.texts).map(|text| text.text.as_str()).collect()
 }

@@ -7,6 +7,7 @@ mod letter;
 mod lock_table;
 mod notes;
 mod on_view;
+mod reread;
 mod scale;
 mod seed;
 mod token_make;

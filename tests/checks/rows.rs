@@ -11,6 +11,7 @@ use inklatch::readings::{Reading, Readings, Verdict};
 use inklatch::units::{Mm, Pt};
 
 use super::{Case, words};
+use crate::common::PRESS;
 
 /// Changes what was computed.
 type After = fn(&mut Party, &mut Vec<SetPiece>);
@@ -83,7 +84,32 @@ pub fn set(size: f64, overflows: bool, audience: Audience) -> SetPiece {
         words: "Two cards".into(),
         piece: String::new(),
     };
-    SetPiece { piece: "p".into(), audience, paper: None, fits: vec![fit], missing: Vec::new(), trouble: None }
+    SetPiece {
+        piece: "p".into(),
+        audience,
+        paper: None,
+        fits: vec![fit],
+        missing: Vec::new(),
+        printed: Vec::new(),
+        trouble: None,
+    }
+}
+
+/// The first puzzle's pieces as they are printed; tampered with, the digits 5 and 8 stand in each other's place.
+fn on_paper(party: &Party, tampered: bool) -> Vec<SetPiece> {
+    let own = party.pieces.iter().filter(|piece| piece.group == party.puzzles[0].id.as_str());
+    let print = |piece: &inklatch::face::Piece| {
+        let mut side = PRESS.face(&piece.front).unwrap().printed(piece, false).seen();
+        for text in side.texts.iter_mut().filter(|_| tampered) {
+            match text.text.as_str() {
+                "5" => text.text = "8".into(),
+                "8" => text.text = "5".into(),
+                _ => {}
+            }
+        }
+        SetPiece { piece: piece.id.clone(), printed: vec![side], fits: Vec::new(), ..set(12.0, false, piece.audience) }
+    };
+    own.map(print).collect()
 }
 
 /// One row for each check.
@@ -123,6 +149,12 @@ fn readings() -> Vec<Row> {
             "too large",
             |party, _| read_as(party, &["582"], Verdict::Unproven),
             |party, _| read_as(party, &["582"], Verdict::One),
+        ),
+        computed(
+            "print-differs",
+            "what is printed of \"The cuff\" reads as 852, not as 582",
+            |party, set| *set = on_paper(party, true),
+            |party, set| *set = on_paper(party, false),
         ),
         computed(
             "reading-remark",

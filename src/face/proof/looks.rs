@@ -2,7 +2,7 @@ use std::collections::BTreeMap;
 
 use resvg::usvg;
 
-use super::{Place, PrintedShape, box_about, trace};
+use super::{Contour, Dot, Place, PrintedShape, box_about, middle, trace};
 use crate::diag::{Hinted, Trouble};
 use crate::theme::Colour;
 use crate::units::{Rect, Size};
@@ -11,6 +11,7 @@ use crate::units::{Rect, Size};
 #[derive(Clone, Debug, PartialEq)]
 pub struct Look {
     parts: Vec<Part>,
+    size: Size,
 }
 
 #[derive(Clone, Debug, PartialEq)]
@@ -39,24 +40,12 @@ impl Look {
         }
         let grey = |colour: Colour| f64::from(colour.grey().r) / 255.0;
         let parts = shapes.iter().map(|shape| Part {
-            contours: shape
-                .contours
-                .iter()
-                .map(|contour| {
-                    let relative = |(x, y): &super::Dot| {
-                        (
-                            ((*x - about.x).get() - about.w.get() / 2.0) / side,
-                            ((*y - about.y).get() - about.h.get() / 2.0) / side,
-                        )
-                    };
-                    contour.points.iter().map(relative).collect()
-                })
-                .collect(),
+            contours: shape.contours.iter().map(|contour| stepped(contour, middle(about), side)).collect(),
             fill: shape.fill.map(grey),
             stroke: shape.stroke.map(|(colour, width)| (grey(colour), width.get() / side)),
             dashed: shape.dashed,
         });
-        Some(Self { parts: parts.collect() })
+        Some(Self { parts: parts.collect(), size: Size { w: about.w, h: about.h } })
     }
 
     /// The look of an SVG that fills a rectangle of this size.
@@ -70,6 +59,21 @@ impl Look {
         let (_, shapes) = trace(&tree, Place::filling(Rect::of(size), w, h), 0, 0);
         let shapes: Vec<&PrintedShape> = shapes.iter().collect();
         Self::of(&shapes).ok_or_else(|| Trouble::new("a drawing is empty"))
+    }
+
+    /// How large the drawing is, outlines only; it plays no part in the comparison.
+    #[must_use]
+    pub const fn size(&self) -> Size {
+        self.size
+    }
+
+    /// The same drawing without fills and strokes: only its outlines.
+    #[must_use]
+    pub fn bare(mut self) -> Self {
+        for part in &mut self.parts {
+            (part.fill, part.stroke, part.dashed) = (None, None, false);
+        }
+        self
     }
 
     /// Whether two drawings are the same to the eye in grey.
@@ -100,6 +104,39 @@ impl Look {
     }
 }
 
+/// Points taken of each contour.
+const STEPS: u16 = 64;
+
+/// A contour in even steps along its length, from its first point, about a middle and in parts of `side`. However many
+/// points a curve was given (that hangs on the size at which it was drawn), the steps are the same.
+fn stepped(contour: &Contour, about: Dot, side: f64) -> Vec<(f64, f64)> {
+    let mut points: Vec<(f64, f64)> =
+        contour.points.iter().map(|(x, y)| ((*x - about.0).get() / side, (*y - about.1).get() / side)).collect();
+    if let (true, Some(first)) = (contour.closed, points.first().copied()) {
+        points.push(first);
+    }
+    let legs = || points.iter().zip(points.iter().skip(1));
+    let far = |(a, b): (&(f64, f64), &(f64, f64))| (a.0 - b.0).hypot(a.1 - b.1);
+    let step = legs().map(far).sum::<f64>() / f64::from(STEPS);
+    let mut steps = Vec::with_capacity(usize::from(STEPS));
+    let mut walked = 0.0;
+    for (a, b) in legs() {
+        let leg = far((a, b));
+        // The rest of the step before, then whole steps, as long as they lie on this leg.
+        while steps.len() < usize::from(STEPS) {
+            #[expect(clippy::cast_precision_loss, reason = "at most STEPS")]
+            let on = step * steps.len() as f64 - walked;
+            if on > leg {
+                break;
+            }
+            let part = if leg > 0.0 { on / leg } else { 0.0 };
+            steps.push((a.0 + (b.0 - a.0) * part, a.1 + (b.1 - a.1) * part));
+        }
+        walked += leg;
+    }
+    steps
+}
+
 /// Drawings by name, against which printed ones are held.
 #[derive(Clone, Debug, Default)]
 pub struct Looks(BTreeMap<String, Look>);
@@ -119,7 +156,12 @@ impl Looks {
     /// The names of the drawings that look like these shapes, sorted: more than one when the drawings are twins.
     #[must_use]
     pub fn named(&self, shapes: &[&PrintedShape]) -> Vec<&str> {
-        let Some(look) = Look::of(shapes) else { return Vec::new() };
-        self.0.iter().filter(|(_, known)| known.same(&look)).map(|(name, _)| name.as_str()).collect()
+        Look::of(shapes).map(|look| self.like(&look)).unwrap_or_default()
+    }
+
+    /// The names of the drawings that look like this one, sorted.
+    #[must_use]
+    pub fn like(&self, look: &Look) -> Vec<&str> {
+        self.0.iter().filter(|(_, known)| known.same(look)).map(|(name, _)| name.as_str()).collect()
     }
 }

@@ -114,6 +114,11 @@ pub struct PrintedArt {
     pub pixels: Option<(u32, u32, Mm)>,
 }
 
+/// The part of [`Printed::told`].
+pub const TOLD: &str = "preparation";
+/// Distance of its lines.
+const LINE: Mm = Mm::new(10.0);
+
 /// The least contrast (WCAG 2.2) at which a letter is seen at all; what is comfortable is another check's business
 /// (estimate; common practice, no source).
 const SEEN: f64 = 1.5;
@@ -123,6 +128,35 @@ impl Printed {
     #[must_use]
     pub fn new(piece: &Piece, back: bool, size: Size) -> Self {
         Self { piece: piece.id.clone(), part: piece.part.clone(), back, size, ..Self::default() }
+    }
+
+    /// What the host guide tells the host to do for a puzzle, step by step, for what is made by hand and not printed:
+    /// the sentences in the order in which the guide prints them, one on each line.
+    #[must_use]
+    pub fn told(steps: impl IntoIterator<Item = String>) -> Self {
+        let mut told = Self { piece: TOLD.into(), part: TOLD.into(), size: Size::mm(150.0, 0.0), ..Self::default() };
+        for (order, text) in steps.into_iter().enumerate() {
+            let y = told.size.h + LINE;
+            told.size.h = y + LINE;
+            let rect = Rect { x: Mm::ZERO, y: y - LINE / 2.0, w: told.size.w, h: LINE / 2.0 };
+            told.texts.push(PrintedText {
+                text,
+                x: Mm::ZERO,
+                y,
+                width: told.size.w,
+                turn: 0.0,
+                size: Pt::new(12.0),
+                family: String::new(),
+                bold: false,
+                italic: false,
+                ink: Some(Colour::BLACK),
+                rect,
+                glyphs: Vec::new(),
+                lost: String::new(),
+                order,
+            });
+        }
+        told
     }
 
     /// A slot of the frame that the piece stands on, at the piece's printed scale.
@@ -154,7 +188,7 @@ impl Printed {
     /// The placed pictures whose middle lies in a rectangle and that are smaller than it: number and place.
     #[must_use]
     pub fn arts_in(&self, rect: Rect) -> Vec<(usize, Rect)> {
-        let smaller = |art: Rect| art.w.get() * art.h.get() < 0.8 * rect.w.get() * rect.h.get();
+        let smaller = |art: Rect| art.w.get() * art.h.get() < 0.99 * rect.w.get() * rect.h.get();
         let placed = self.arts.iter().map(|art| art.rect).enumerate();
         placed.filter(|(_, art)| within(rect, middle(*art)) && smaller(*art)).collect()
     }

@@ -11,7 +11,7 @@ use crate::theme::Colour;
 use crate::units::{Mm, Pt, Rect, Size};
 
 /// Diameter of a printed counter: a digit of 20 pt with its ring and sign.
-const DISC: Mm = Mm::new(28.0);
+pub(super) const DISC: Mm = Mm::new(28.0);
 
 pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     let alt = format!("the lid of {}", jar_name(cx));
@@ -100,7 +100,7 @@ fn disc(band: Option<&Band>, text: &str, baseline: bool, cx: &Dressing<'_>) -> F
 }
 
 /// A pattern's sign about a point.
-fn sign(drawing: &mut Drawing, pattern: Pattern, at: (Mm, Mm), r: Mm, ink: Colour) {
+pub(super) fn sign(drawing: &mut Drawing, pattern: Pattern, at: (Mm, Mm), r: Mm, ink: Colour) {
     let (x, y) = at;
     let pen = Pen::line(ink, mm(0.5));
     match pattern {

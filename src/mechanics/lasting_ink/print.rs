@@ -9,13 +9,13 @@ use crate::script::{Rich, Span, parse};
 use crate::units::{Mm, Pt, Rect, Size};
 
 /// Height of a jar's strip.
-const STRIP: Mm = Mm::new(26.0);
+pub(super) const STRIP: Mm = Mm::new(26.0);
 /// Height of a tile's row.
 const ROW: Mm = Mm::new(18.0);
 /// Longest piece of a strip, without its lap.
 const LONGEST: f64 = limits::PRINTED_MM - 10.0;
 /// What a strip's piece goes on beneath the next one.
-const LAP: Mm = Mm::new(8.0);
+pub(super) const LAP: Mm = Mm::new(8.0);
 /// Room for the tile's arrow above the rows.
 const HEAD: Mm = Mm::new(10.0);
 

@@ -106,6 +106,6 @@ fn signs(setup: &Setup, job: &Job<'_>, names: &[&str], rng: &mut Rng) -> Hinted<
 }
 
 /// The word for a symbol.
-fn word_of(symbol: &str) -> String {
+pub(super) fn word_of(symbol: &str) -> String {
     symbol.replace('-', " ")
 }

@@ -1,0 +1,40 @@
+use super::Party;
+use crate::diag::Hinted;
+use crate::face::proof::Printed;
+use crate::kit::{Kit, Puzzle};
+use crate::mechanics::{self, Dressing};
+use crate::readings::{Budget, Readings};
+use crate::theme::Loaded;
+
+impl Party {
+    /// What the printed pieces of a puzzle read as, found from the paper alone and from what the host is told to make
+    /// by hand. None: the puzzle was not laid out, or its mechanic prints nothing that carries it.
+    ///
+    /// # Errors
+    /// When the paper cannot be read as this puzzle.
+    #[must_use]
+    pub fn reread(
+        &self,
+        kit: &Kit,
+        theme: &Loaded,
+        puzzle: &Puzzle,
+        mut printed: Vec<Printed>,
+    ) -> Option<Hinted<Readings>> {
+        let laid = self.puzzle(&puzzle.id)?;
+        let mechanic = mechanics::find(&puzzle.mechanic).ok()?;
+        let lock = kit.lock(&puzzle.opens)?;
+        let lock_name = self.say(&lock.name);
+        let cx = Dressing {
+            puzzle: &puzzle.id,
+            mechanic: &puzzle.mechanic,
+            lock: &lock.kind,
+            lock_name: &lock_name,
+            mark: if theme.symbol(&lock.mark).is_some() { &lock.mark } else { "" },
+            theme,
+            palette: &self.palette,
+        };
+        printed.push(Printed::told(laid.prep.iter().map(|step| step.what.clone())));
+        let view = mechanic.reread(&printed, &cx)?;
+        Some(view.map(|view| view.readings(&lock.kind, &mut Budget::default())))
+    }
+}
