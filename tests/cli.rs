@@ -241,7 +241,7 @@ fn themes_are_listed_and_looked_through() {
     let disk = Disk::new(folder.path());
     let path = |text: &str| VPath::new(text).unwrap();
     let bare = "(format: 1, id: \"bare\", name: \"Bare\", credit: \"\", palette: {}, lettering: {\"text\": \"Alegreya\"}, frames: {}, symbols: {})";
-    disk.write(&path("kit.ron"), inklatch::bundle::scaffold("A Kit").unwrap().as_bytes()).unwrap();
+    disk.write(&path("kit.ron"), bundle::scaffold("A Kit").unwrap().as_bytes()).unwrap();
     disk.write(&path("themes/bare/theme.ron"), bare.as_bytes()).unwrap();
     let place = folder.path().to_str().unwrap();
     let (code, out, _) = inklatch(&["themes", place]);
@@ -274,8 +274,8 @@ fn a_kit_is_put_into_another_theme_in_a_folder_of_its_own() {
     let disk = Disk::new(place);
     let png = disk.read(&VPath::new("side-by-side/01.png").unwrap(), 32 << 20).unwrap();
     assert!(png.starts_with(b"\x89PNG"));
-    let kit = inklatch::bundle::open(Some(std::path::Path::new(place))).unwrap().kit;
-    let old = inklatch::bundle::open(None).unwrap().kit;
+    let kit = bundle::open(Some(std::path::Path::new(place))).unwrap().kit;
+    let old = bundle::open(None).unwrap().kit;
     assert_eq!(kit.theme.as_str(), "harbour");
     assert!(kit.puzzles.iter().zip(&old.puzzles).any(|(new, old)| new.answer != old.answer), "no code is new");
     // A folder with something in it is left alone.
@@ -287,6 +287,6 @@ fn a_kit_is_put_into_another_theme_in_a_folder_of_its_own() {
     let other = folder.path().join("mended");
     let (_, out, _) =
         inklatch(&["redress", "--theme", "plain", "--keep-codes", "--mend", "--out", other.to_str().unwrap()]);
-    let kit = inklatch::bundle::open(Some(&other)).unwrap().kit;
+    let kit = bundle::open(Some(&other)).unwrap().kit;
     assert!(kit.puzzles.iter().zip(&old.puzzles).all(|(new, old)| new.answer == old.answer), "{out}");
 }

@@ -53,7 +53,7 @@ pub fn texts() -> Vec<Row> {
             |case| {
                 case.kit
                     .words
-                    .insert("keeper".into(), inklatch::kit::WordForms { one: "Odo".into(), ..Default::default() });
+                    .insert("keeper".into(), WordForms { one: "Odo".into(), ..Default::default() });
                 case.kit.letter.body.push_str(" {{ keeper }}");
             },
         ),
