@@ -51,9 +51,7 @@ pub fn texts() -> Vec<Row> {
             "the slot `keper` has no word",
             |case| case.kit.letter.body.push_str(" {{ keper }}"),
             |case| {
-                case.kit
-                    .words
-                    .insert("keeper".into(), WordForms { one: "Odo".into(), ..Default::default() });
+                case.kit.words.insert("keeper".into(), WordForms { one: "Odo".into(), ..Default::default() });
                 case.kit.letter.body.push_str(" {{ keeper }}");
             },
         ),
