@@ -1,5 +1,5 @@
 use crate::diag::{Anchor, Hinted};
-use crate::face::{Align, Audience, Face, Piece, Role, TextRun, Valign};
+use crate::face::{Align, Audience, Face, Outline, Piece, Role, TextRun, Valign};
 use crate::party::Party;
 use crate::print::{Press, Raster};
 use crate::script::Rich;
@@ -7,7 +7,7 @@ use crate::theme::Colour;
 use crate::units::{Mm, Pt, Rect, Size};
 
 /// Pages of pairs of pieces: before on the left, after on the right.
-const PAGE: (f64, f64) = (210.0, 297.0);
+const PAGE: (f64, f64) = (210.0, 240.0);
 /// Room for one piece, in millimetres; larger pieces are shown smaller.
 const CELL: (f64, f64) = (90.0, 62.0);
 /// Air around a cell, and the height of the line below it.
@@ -40,12 +40,7 @@ pub fn side_by_side(before: Side<'_>, after: Side<'_>) -> Hinted<Vec<Raster>> {
     let mut pages = Vec::new();
     for chunk in pairs.chunks(rows) {
         let mut page = Face::new(Size { w, h: Mm::new(PAGE.1) }, "");
-        let sheet = format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{0}mm\" height=\"{1}mm\" viewBox=\"0 0 {0} {1}\">\
-             <rect width=\"{0}\" height=\"{1}\" fill=\"#E9ECEF\"/></svg>",
-            PAGE.0, PAGE.1
-        );
-        page.art(sheet.into(), Rect::of(page.size), "");
+        page.art(ground(page.size, "#E9ECEF").into(), Rect::of(page.size), "");
         for (side, shown) in [before, after].iter().enumerate() {
             let rect = Rect { x: column(side), y: Mm::new(4.0), w: Mm::new(CELL.0), h: Mm::new(8.0) };
             page.text(line(rect, shown.name, 14.0));
@@ -55,7 +50,11 @@ pub fn side_by_side(before: Side<'_>, after: Side<'_>) -> Hinted<Vec<Raster>> {
             for (side, (piece, shown)) in [(old, before), (new, after)].into_iter().enumerate() {
                 let cell = Rect { x: column(side), y: Mm::new(y), w: Mm::new(CELL.0), h: Mm::new(CELL.1) };
                 let Some(piece) = piece else { continue };
-                page.art(shown.press.face(&piece.front)?.svg().into(), within(cell, piece.front.size), "");
+                let rect = within(cell, piece.front.size);
+                if piece.front.outline == Outline::Rect {
+                    page.art(ground(piece.front.size, "#FFFFFF").into(), rect, "");
+                }
+                page.art(shown.press.face(&piece.front)?.svg().into(), rect, "");
                 let below = Rect { y: cell.bottom() + Mm::new(1.0), h: Mm::new(AIR.1), ..cell };
                 page.text(line(below, &piece.label, 9.0));
             }
@@ -64,6 +63,15 @@ pub fn side_by_side(before: Side<'_>, after: Side<'_>) -> Hinted<Vec<Raster>> {
         pages.push(after.press.face(&page)?.raster(SCALE)?);
     }
     Ok(pages)
+}
+
+/// A plain ground.
+fn ground(size: Size, colour: &str) -> String {
+    let (w, h) = (size.w.get(), size.h.get());
+    format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\">\
+         <rect width=\"{w}\" height=\"{h}\" fill=\"{colour}\"/></svg>"
+    )
 }
 
 fn line(rect: Rect, text: &str, size: f64) -> TextRun {
