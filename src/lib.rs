@@ -32,6 +32,7 @@ pub mod prep;
 pub mod print;
 pub mod propose;
 pub mod readings;
+pub mod redress;
 pub mod script;
 pub mod sheet;
 pub mod theme;

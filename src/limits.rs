@@ -12,6 +12,14 @@ pub const PICTURE_BYTES: u64 = 32 << 20;
 pub const PICTURE_PIXELS: u64 = 40_000_000;
 /// Bytes of one font file.
 pub const FONT_BYTES: u64 = 32 << 20;
+/// Elements, texts and comments of one SVG picture: a drawing of a thousand paths has a few thousand.
+pub const SVG_NODES: u32 = 200_000;
+/// Nesting of elements in one SVG picture: drawing programs nest ten deep, and what reads it follows the nesting.
+pub const SVG_DEPTH: usize = 100;
+/// Elements of one SVG picture as drawn, clones counted: twice what a large drawing has.
+pub const SVG_DRAWN: u64 = 400_000;
+/// Width or height of one SVG picture in its own units: a sheet in hundredths of a millimetre is 30,000.
+pub const SVG_SIDE: f64 = 1_000_000.0;
 /// Nesting of one RON file; deeper is an attack or an accident.
 pub const RON_DEPTH: usize = 64;
 /// Puzzles of one kit.

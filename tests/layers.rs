@@ -19,6 +19,7 @@ const LAYERS: &[(&str, u8)] = &[
     ("flow", 4),
     ("prep", 4),
     ("codes", 4),
+    ("redress", 4),
     ("sheet", 5),
     ("party", 5),
     ("print", 6),

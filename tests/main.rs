@@ -18,6 +18,7 @@ mod party;
 mod print;
 mod propose;
 mod readings;
+mod redress;
 mod script;
 mod second;
 mod shaped;

@@ -125,6 +125,7 @@ pub fn kit_of(id: &str) -> Kit {
         look: Look::default(),
         levels: Levels::default(),
         making: Making::default(),
+        dressed: Default::default(),
     }
 }
 

@@ -1,8 +1,12 @@
 //! Tests of `theme`: what a theme file must hold, and that the built-in ones hold it.
 
-use inklatch::diag::Hinted;
+#[path = "theme/guard.rs"]
+mod guard;
+
+use inklatch::checks::theme_findings;
+use inklatch::diag::{Hinted, Severity};
 use inklatch::face::{Frame, clean_svg};
-use inklatch::files::{Builtin, FontBook, Memory, VPath};
+use inklatch::files::{Builtin, Files as _, FontBook, Memory, VPath};
 use inklatch::ids::ThemeId;
 use inklatch::theme::colour::Eyes;
 use inklatch::theme::{Colour, FRAMES, LETTERING, Lettering, Loaded, Palette, builtin_ids, load, load_builtin};
@@ -198,4 +202,111 @@ fn unknown_roles_and_colours_are_refused() {
     assert!(Lettering::new(&of("display", "Almendra"), &none).unwrap_err().message.contains("text"));
     let lettering = Lettering::new(&of("text", "Alegreya"), &none).unwrap();
     assert_eq!(lettering.family("code"), "Alegreya");
+}
+
+/// Findings of a theme changed in one place, as `name: message` lines.
+fn found(change: impl FnOnce(&mut Loaded), files: &Memory) -> Vec<String> {
+    let mut loaded = load_builtin(&ThemeId::new("plain").unwrap()).unwrap();
+    change(&mut loaded);
+    let findings = theme_findings(&loaded, &FontBook::bundled().unwrap(), files);
+    findings
+        .iter()
+        .map(|finding| format!("{} {}: {}", finding.severity.word(), finding.name, finding.message))
+        .collect()
+}
+
+#[test]
+fn built_in_themes_are_without_a_finding() {
+    for theme in inklatch::bundle::themes(None).unwrap() {
+        assert_eq!(theme.source, inklatch::bundle::ThemeSource::Builtin);
+        let said: Vec<String> = theme
+            .findings
+            .iter()
+            // A mechanic that is new may still wait for words in every theme.
+            .filter(|finding| finding.severity != Severity::Notes)
+            .map(|finding| format!("{} {}", finding.name, finding.message))
+            .collect();
+        assert_eq!(said, [""; 0], "{}", theme.id);
+    }
+}
+
+#[test]
+fn what_a_theme_lacks_is_found() {
+    let none = Memory::new();
+    let says = |change: fn(&mut Loaded), line: &str| {
+        let lines = found(change, &none);
+        assert!(lines.iter().any(|found| found.contains(line)), "\"{line}\" is not said: {lines:#?}");
+    };
+    assert_eq!(found(|_| {}, &none).iter().filter(|line| !line.starts_with("notes")).count(), 0);
+    says(|loaded| drop(loaded.theme.frames.remove("sign")), "blocks theme-incomplete: the frame `sign` is missing");
+    says(
+        |loaded| {
+            let path = loaded.theme.frames["tag"].clone();
+            let art = loaded.art[&path].replace("slot-title", "slot-titel");
+            loaded.art.insert(path, art.into());
+        },
+        "blocks theme-incomplete: the frame `tag` has no slot `title`",
+    );
+    says(
+        |loaded| {
+            let path = loaded.theme.frames["token"].clone();
+            let art = loaded.art[&path].replace("\"outline\"", "\"rim\"");
+            loaded.art.insert(path, art.into());
+        },
+        "blocks theme-incomplete: the frame `token` has no cut line",
+    );
+    says(|loaded| drop(loaded.theme.palette.remove("glow")), "warns theme-incomplete: the colour `glow` is missing");
+    says(|loaded| drop(loaded.theme.lettering.remove("hand")), "warns theme-incomplete: no font is named for `hand`");
+    says(
+        |loaded| drop(loaded.theme.dressings.remove("glow-ink")),
+        "notes theme-incomplete: no words of its own for the parts of `glow-ink`",
+    );
+    says(
+        |loaded| loaded.theme.symbols.retain(|name, _| name < &"c".to_owned()),
+        "warns theme-incomplete: the theme has 3 symbols",
+    );
+    says(|loaded| loaded.theme.credit.clear(), "warns licence-missing: the theme Plain says neither");
+    says(
+        |loaded| drop(loaded.theme.colours.insert("amber".into(), "#F2C22C".into())),
+        "blocks colours-alike: amber and yellow are",
+    );
+    // Told apart by full colour vision alone.
+    says(
+        |loaded| {
+            loaded.theme.colours = [("red", "#C8483C"), ("green", "#7C7A1E")].map(|(a, b)| (a.into(), b.into())).into();
+        },
+        "colours-alike: green and red are",
+    );
+    says(
+        |loaded| {
+            let (bell, moon) = (loaded.theme.symbols["bell"].clone(), loaded.theme.symbols["moon"].clone());
+            loaded.art.insert(bell, loaded.art[&moon].clone());
+        },
+        "warns pictures-alike: the symbols bell and moon look alike",
+    );
+    says(
+        |loaded| drop(loaded.theme.palette.insert("ink".into(), "#9A9A9A".into())),
+        "warns low-contrast: ink #9A9A9A on the ground of slot `body`",
+    );
+    says(|loaded| loaded.theme.languages = vec!["cs".into(), "xx".into()], "notes glyph-missing: the language `xx`");
+    let file = |path: &str| (VPath::new(path).unwrap(), vec![0_u8]);
+    let lone = Memory::with([file("fonts/Odd-Regular.ttf"), file("fonts/Other-LICENCE.txt")]);
+    assert!(found(|_| {}, &lone).iter().any(|line| line.contains("the font fonts/Odd-Regular.ttf has no licence")));
+    let kept = Memory::with([file("fonts/Odd-Regular.ttf"), file("fonts/Odd-LICENCE.txt")]);
+    assert!(!found(|_| {}, &kept).iter().any(|line| line.contains("licence")));
+}
+
+#[test]
+fn each_font_has_its_licence_beside_it() {
+    let files = Builtin::new();
+    let all = files.list(&VPath::root()).unwrap();
+    let fonts: Vec<&VPath> = all.iter().filter(|path| path.extension() == "ttf").collect();
+    assert!(fonts.len() > 10);
+    for font in fonts {
+        let stem = font.as_str().rsplit_once('/').unwrap().1.split(['-', '.']).next().unwrap();
+        let folder = font.as_str().rsplit_once('/').unwrap().0;
+        let licence = VPath::new(&format!("{folder}/{stem}-LICENCE.txt")).unwrap();
+        let text = files.read_text(&licence, 1 << 20).unwrap_or_else(|trouble| panic!("{font}: {trouble}"));
+        assert!(text.contains("SIL OPEN FONT LICENSE") && text.contains("Copyright"), "{licence}");
+    }
 }

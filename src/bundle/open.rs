@@ -140,9 +140,9 @@ pub fn author_themes() -> Option<PathBuf> {
 }
 
 /// The part of a folder below another, to be read only.
-struct Below<'a> {
-    files: &'a dyn Files,
-    folder: VPath,
+pub(super) struct Below<'a> {
+    pub files: &'a dyn Files,
+    pub folder: VPath,
 }
 
 impl Files for Below<'_> {

@@ -3,6 +3,7 @@
 //! A check reads [`Facts`] and puts findings into a [`Sink`]. Its doc comment is the help text that `explain` and
 //! the window show. Checks know neither each other nor the order in which they run.
 
+mod dress;
 mod finding;
 mod ladder;
 mod prove;
@@ -11,6 +12,7 @@ mod things;
 
 use rayon::prelude::*;
 
+pub use dress::theme_findings;
 pub use finding::{Finding, Fix, FixKind};
 pub use prove::{LevelProof, Proof, Prover, SetPiece, prove, prove_printed, set_pieces};
 pub use sink::{Draft, Sink};
@@ -147,6 +149,12 @@ family! {
     low_contrast::LowContrast,
     reading_age::ReadingAge,
     letter_too_long::LetterTooLong,
+    theme_incomplete::ThemeIncomplete,
+    colours_alike::ColoursAlike,
+    pictures_alike::PicturesAlike,
+    licence_missing::LicenceMissing,
+    leftover_word::LeftoverWord,
+    leftover_art::LeftoverArt,
     people_locked_in::PeopleLockedIn,
     magnets_with_children::MagnetsWithChildren,
     glass_with_children::GlassWithChildren,
@@ -154,7 +162,6 @@ family! {
     caution_owed::CautionOwed,
     supply_missing::SupplyMissing,
     dry_time_late::DryTimeLate,
-    licence_missing::LicenceMissing,
     level_adds_nothing::LevelAddsNothing,
 }
 

@@ -20,6 +20,7 @@ const KIT: &[&str] = &[
     include_str!("../kit/puzzle.rs"),
     include_str!("../kit/hints.rs"),
     include_str!("../kit/level.rs"),
+    include_str!("../kit/dressed.rs"),
 ];
 
 /// The source whose doc comments describe `theme.ron`.

@@ -9,10 +9,11 @@ mod codes;
 mod docs;
 mod explain;
 mod export;
-mod lists;
 mod mechanics;
 mod new;
 mod outcome;
+mod redress;
+mod themes;
 
 use std::io::Write;
 use std::path::PathBuf;
@@ -117,8 +118,31 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// List the themes
-    Themes,
+    /// List the themes, and say what is wrong with each
+    Themes {
+        /// A kit, whose own themes then come first, or the folder of one theme
+        place: Option<PathBuf>,
+        /// Write the list and the findings as JSON
+        #[arg(long)]
+        json: bool,
+    },
+    /// Put a kit into another theme: look, words, symbols, new codes; all proven anew
+    Redress {
+        /// The kit
+        kit: Option<PathBuf>,
+        /// The theme to put it into; `inklatch themes` lists them
+        #[arg(long, value_name = "THEME")]
+        theme: String,
+        /// The folder for the new kit; empty or not there yet
+        #[arg(long, value_name = "DIR")]
+        out: PathBuf,
+        /// Keep the codes of the locks
+        #[arg(long)]
+        keep_codes: bool,
+        /// Put slots and new words in the place of what the old season left behind
+        #[arg(long)]
+        mend: bool,
+    },
     /// Explain a mechanic, a check, or the files `kit` and `theme`
     Explain {
         /// The name of a mechanic or a check, `kit`, or `theme`
@@ -214,7 +238,11 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
             codes::run(&request, out)
         }
         Some(Command::Mechanics { json }) => mechanics::run(*json, out),
-        Some(Command::Themes) => lists::themes(out),
+        Some(Command::Themes { place, json }) => themes::run(place.as_deref(), *json, out),
+        Some(Command::Redress { kit, theme, out: folder, keep_codes, mend }) => {
+            let (keep_codes, mend) = (*keep_codes, *mend);
+            redress::run(&redress::Request { kit: kit.as_deref(), theme, out: folder, keep_codes, mend }, out)
+        }
         Some(Command::Explain { name }) => explain::run(name, out),
     };
     let result = result.and_then(|code| out.flush().map(|()| code).map_err(Fail::from));

@@ -2,6 +2,7 @@
 //!
 //! A [`Face`] says what stands where; it knows neither type setting nor files. `print` sets it.
 
+mod alike;
 pub mod draw;
 mod frame;
 mod piece;
@@ -11,6 +12,7 @@ use std::sync::Arc;
 
 use serde::Serialize;
 
+pub use alike::Glance;
 pub use frame::{Frame, clean_svg};
 pub use piece::{Audience, Piece};
 

@@ -33,6 +33,19 @@ impl Disk {
         if path.as_str().is_empty() { self.root.clone() } else { self.root.join(path.as_str()) }
     }
 
+    /// Refuses a file to which a link leads out of the folder: a kit or a theme from elsewhere reads nothing but
+    /// what came with it.
+    fn inside(&self, real: &Path) -> Hinted<()> {
+        // What is not there is told by whoever opens it.
+        let (Ok(root), Ok(whole)) = (fs::canonicalize(&self.root), fs::canonicalize(real)) else { return Ok(()) };
+        if whole.starts_with(root) {
+            return Ok(());
+        }
+        Err(Trouble::new("this is a link that leads out of the folder")
+            .at(real.display().to_string())
+            .hint("put the file itself here"))
+    }
+
     /// Renames a finished folder into its place. An older one there moves aside first and is removed last,
     /// so that at every moment a whole folder stands under the name or beside it.
     ///
@@ -91,6 +104,7 @@ impl Disk {
 impl Files for Disk {
     fn read(&self, path: &VPath, most: u64) -> Hinted<Vec<u8>> {
         let real = self.real(path);
+        self.inside(&real)?;
         let file = fs::File::open(&real).map_err(|error| trouble(&error, "cannot read the file", &real))?;
         let size = file.metadata().map_err(|error| trouble(&error, "cannot read the file", &real))?.len();
         within(size, most, path)?;

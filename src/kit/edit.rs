@@ -5,7 +5,9 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Apart, BoxDef, Finish, Kit, Letter, Levels, Lock, Look, Making, Note, Prop, Puzzle, Spot, WordForms};
+use super::{
+    Apart, BoxDef, Dressed, Finish, Kit, Letter, Levels, Lock, Look, Making, Note, Prop, Puzzle, Spot, WordForms,
+};
 use crate::ids::{BoxId, KitId, LockId, NoteId, PropId, PuzzleId, SpotId, ThemeId};
 
 /// The facts on a kit's first lines.
@@ -90,6 +92,8 @@ pub enum Edit {
     Apart(Vec<Apart>),
     /// Sets the credit of a picture or font, or removes it.
     Credit(String, Option<String>),
+    /// Sets what the kit brought along from the theme before.
+    Dressed(Box<Dressed>),
     /// Sets a word, or removes it.
     Word(String, Option<WordForms>),
     /// Replaces the item with the same id, or adds it at the end.
@@ -187,6 +191,7 @@ pub fn apply(kit: &mut Kit, edit: Edit) -> Option<Edit> {
             };
             (old != new).then_some(Edit::Credit(name, old))
         }
+        Edit::Dressed(new) => swap!(dressed, new, Dressed),
         Edit::Word(name, new) => {
             let old = match new.clone() {
                 Some(forms) => kit.words.insert(name.clone(), forms),
@@ -223,4 +228,50 @@ pub fn apply_all(kit: &mut Kit, edits: Vec<Edit>) -> Vec<Edit> {
     let mut back: Vec<Edit> = edits.into_iter().filter_map(|edit| apply(kit, edit)).collect();
     back.reverse();
     back
+}
+
+/// The edits that make `new` of `old`, where both have the same items: one step of undo for a change all over the kit.
+/// Items that only one of them has are left as they are.
+#[must_use]
+pub fn between(old: &Kit, new: &Kit) -> Vec<Edit> {
+    let mut edits = Vec::new();
+    let facts = Facts::of(new);
+    if Facts::of(old) != facts {
+        edits.push(Edit::Facts(Box::new(facts)));
+    }
+    macro_rules! whole {
+        ($($field:ident, $variant:ident;)*) => {$(
+            if old.$field != new.$field {
+                edits.push(Edit::$variant(Box::new(new.$field.clone())));
+            }
+        )*};
+    }
+    macro_rules! lists {
+        ($($list:ident, $variant:ident;)*) => {$(
+            for item in &new.$list {
+                if old.$list.iter().any(|known| known.id == item.id && known != item) {
+                    edits.push(Edit::$variant(Box::new(item.clone())));
+                }
+            }
+        )*};
+    }
+    whole! { letter, Letter; finish, Finish; look, Look; levels, Levels; making, Making; dressed, Dressed; }
+    lists! { notes, Note; spots, Spot; boxes, Box; locks, Lock; props, Prop; puzzles, Puzzle; }
+    if old.apart != new.apart {
+        edits.push(Edit::Apart(new.apart.clone()));
+    }
+    for name in old.credits.keys().chain(new.credits.keys()) {
+        if old.credits.get(name) != new.credits.get(name) {
+            edits.push(Edit::Credit(name.clone(), new.credits.get(name).cloned()));
+        }
+    }
+    for (name, forms) in &new.words {
+        if old.words.get(name) != Some(forms) {
+            edits.push(Edit::Word(name.clone(), Some(forms.clone())));
+        }
+    }
+    for name in old.words.keys().filter(|name| !new.words.contains_key(*name)) {
+        edits.push(Edit::Word(name.clone(), None));
+    }
+    edits
 }

@@ -2,6 +2,7 @@
 //!
 //! The doc comments of the types here are also the text of `inklatch explain kit`.
 
+mod dressed;
 pub mod edit;
 pub mod file;
 mod hints;
@@ -11,12 +12,15 @@ mod making;
 pub mod material;
 mod place;
 mod puzzle;
+pub mod ron_text;
 mod text;
+mod texts;
 
 use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+pub use dressed::{Dressed, Kept, OldWord};
 pub use hints::HintLadder;
 pub use level::{LevelChange, LevelRules, Levels};
 pub use lock::{Lock, LockKind};
@@ -24,6 +28,7 @@ pub use making::{Flip, Making, TokenMake};
 pub use place::{Apart, BoxDef, Finish, Lying, Place, Prop, PropRole, Spot};
 pub use puzzle::{Puzzle, RawSetup};
 pub use text::{Letter, Look, Note, NoteKind, WordForms};
+pub use texts::visit_texts;
 
 use crate::ids::{BoxId, KitId, LockId, NoteId, PropId, PuzzleId, SpotId, ThemeId};
 
@@ -99,6 +104,9 @@ pub struct Kit {
     /// What each play level lays open.
     #[serde(default)]
     pub levels: Levels,
+    /// What the kit brought along from the theme before; written by the program when it is put into another.
+    #[serde(default, skip_serializing_if = "Dressed::is_empty")]
+    pub dressed: Dressed,
     /// How the printed pieces are made.
     #[serde(default, skip_serializing_if = "is_default")]
     pub making: Making,

@@ -180,6 +180,12 @@ impl Press {
         Ok(SetDoc { fits: Vec::new(), missing, document })
     }
 
+    /// The characters of `text` that the upright font of a role cannot draw.
+    #[must_use]
+    pub fn lacks(&self, role: Role, text: &str) -> Vec<char> {
+        self.inner.shop.fonts.lacks(role, fonts::Style::default(), &text.chars().collect())
+    }
+
     fn gather<'a>(&'a self, doc: &'a DocInfo) -> Gather<'a> {
         Gather::new(&self.inner.shop.fonts, &self.inner.memory, doc.language())
     }

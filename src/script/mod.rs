@@ -4,12 +4,14 @@ mod markup;
 mod readability;
 mod rich;
 mod slots;
+mod stem;
 mod syllables;
 
 pub use markup::parse;
 pub use readability::{ALOUD, Readability};
 pub use rich::{Paragraph, Rich, Span};
-pub use slots::{Words, article, capital};
+pub use slots::{Words, article, capital, plural as many};
+pub use stem::{WordAt, same_word, stems, words_of};
 pub use syllables::syllables;
 
 use crate::diag::{Anchor, Hinted, Level, PuzzleField, Step, Trouble};
@@ -85,7 +87,8 @@ impl Script {
     #[must_use]
     pub fn new(kit: &Kit, theme: &Theme, level: Level) -> Self {
         let words = Words::new(theme, kit);
-        let mut unfilled = Vec::new();
+        let mut unfilled: Vec<(Anchor, Trouble)> =
+            words.unfilled().iter().map(|(name, trouble)| (Anchor::Word(name.clone()), trouble.clone())).collect();
         let mut fill = |at: Anchor, text: &str| -> String { keep(words.fill(text), text, at, &mut unfilled) };
         let letter = LetterText {
             heading: parse(&fill(Anchor::Letter, &kit.letter.heading)),

@@ -16,6 +16,12 @@ use crate::theme::Theme;
 pub struct Words {
     forms: BTreeMap<String, WordForms>,
     context: Value,
+    unfilled: Vec<(String, Trouble)>,
+}
+
+/// Whether a word holds a slot itself.
+fn has_slot(forms: &WordForms) -> bool {
+    forms.one.contains("{{") || forms.many.contains("{{")
 }
 
 impl Words {
@@ -23,11 +29,42 @@ impl Words {
     #[must_use]
     pub fn new(theme: &Theme, kit: &Kit) -> Self {
         let mut forms = theme.words.clone();
-        forms.extend(kit.words.clone());
+        let (plain, slotted): (Vec<_>, Vec<_>) = kit.words.iter().partition(|(_, forms)| !has_slot(forms));
+        forms.extend(plain.into_iter().map(|(name, forms)| (name.clone(), forms.clone())));
+        let mut words = Self::of(forms);
+        // A word of the kit's own may hold slots, filled from words that hold none: so none can hold itself.
+        let mut unfilled = Vec::new();
+        let mut filled = Vec::new();
+        for (name, forms) in slotted {
+            let forms = words.fill_forms(forms).unwrap_or_else(|trouble| {
+                unfilled.push((name.clone(), trouble));
+                forms.clone()
+            });
+            filled.push((name.clone(), forms));
+        }
+        if !filled.is_empty() {
+            let mut forms = words.forms;
+            forms.extend(filled);
+            words = Self::of(forms);
+        }
+        Self { unfilled, ..words }
+    }
+
+    fn of(forms: BTreeMap<String, WordForms>) -> Self {
         // By way of a map: collected straight into a `Value`, the pairs would become a list without names.
         let context: BTreeMap<String, Value> =
             forms.iter().map(|(name, forms)| (name.clone(), Value::from_object(Word(forms.clone())))).collect();
-        Self { forms, context: Value::from(context) }
+        Self { forms, context: Value::from(context), unfilled: Vec::new() }
+    }
+
+    fn fill_forms(&self, forms: &WordForms) -> Hinted<WordForms> {
+        Ok(WordForms { one: self.fill(&forms.one)?, many: self.fill(&forms.many)?, article: forms.article.clone() })
+    }
+
+    /// Words of the kit's own that hold a slot which no word fills, by name.
+    #[must_use]
+    pub fn unfilled(&self) -> &[(String, Trouble)] {
+        &self.unfilled
     }
 
     /// All words by name.
@@ -168,7 +205,8 @@ pub fn article(forms: &WordForms) -> &str {
 }
 
 /// The plural: the author's, or by the common endings of English spelling.
-fn plural(forms: &WordForms) -> String {
+#[must_use]
+pub fn plural(forms: &WordForms) -> String {
     if !forms.many.is_empty() {
         return forms.many.clone();
     }

@@ -1,7 +1,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::{FORMAT, Theme};
+use super::{FORMAT, Theme, vet};
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Builtin, Files, VPath};
 use crate::ids::ThemeId;
@@ -19,6 +19,8 @@ pub struct Loaded {
     pub pictures: BTreeMap<VPath, Arc<str>>,
     /// Pictures that the theme names and that are not there or cannot be read, with the reason.
     pub missing: Vec<Trouble>,
+    /// What is left out of pictures when they are drawn, with file and element.
+    pub left_out: Vec<Trouble>,
 }
 
 impl Loaded {
@@ -66,19 +68,21 @@ pub fn load(files: &dyn Files, name: &str) -> Hinted<Loaded> {
         .hint("use a newer Inklatch"));
     }
     let mut art = BTreeMap::new();
-    let mut missing = Vec::new();
+    let (mut missing, mut left_out) = (Vec::new(), Vec::new());
     for path in theme.frames.values().chain(theme.ornaments.values()).chain(theme.symbols.values()) {
         if art.contains_key(path) {
             continue;
         }
-        match files.read_text(path, limits::SVG_BYTES) {
-            Ok(text) => {
+        let place = || format!("{name}/{path}");
+        match files.read_text(path, limits::SVG_BYTES).and_then(|text| Ok((vet(&text)?, text))) {
+            Ok((remarks, text)) => {
                 art.insert(path.clone(), Arc::from(text));
+                left_out.extend(remarks.into_iter().map(|remark| remark.at(place())));
             }
-            Err(trouble) => missing.push(trouble.at(format!("{name}/{path}"))),
+            Err(trouble) => missing.push(trouble.at(place())),
         }
     }
-    Ok(Loaded { theme, art, pictures: BTreeMap::new(), missing })
+    Ok(Loaded { theme, art, pictures: BTreeMap::new(), missing, left_out })
 }
 
 /// The ids of the built-in themes, sorted.

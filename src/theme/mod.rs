@@ -5,6 +5,7 @@
 //! The doc comments of the types here are also the text of `inklatch explain theme`.
 
 pub mod colour;
+mod guard;
 mod lettering;
 mod load;
 mod palette;
@@ -15,6 +16,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 pub use colour::Colour;
+pub use guard::vet;
 pub use lettering::Lettering;
 pub use load::{Loaded, builtin_ids, load, load_builtin};
 pub use palette::{Palette, ROLES, RoleInfo};
@@ -105,6 +107,13 @@ pub struct Theme {
     /// Words that fill slots.
     #[serde(default)]
     pub words: BTreeMap<String, WordForms>,
+    /// Further words by which the season is known, beside [`Theme::words`] and the names of the symbols: "snow", "sledge".
+    /// A kit that is put into another theme should no longer say them.
+    #[serde(default)]
+    pub season_words: Vec<String>,
+    /// Languages that the lettering must be able to write, as ISO 639 codes; `en` when none is named.
+    #[serde(default)]
+    pub languages: Vec<String>,
     /// What the theme calls the parts of a mechanic: mechanic id, then part name, then words.
     #[serde(default)]
     pub dressings: BTreeMap<String, BTreeMap<String, String>>,

@@ -3,7 +3,7 @@ use std::sync::Arc;
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 
-use super::Loaded;
+use super::{Loaded, vet};
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Files, VPath};
 use crate::kit::Kit;
@@ -18,7 +18,8 @@ pub fn load_pictures(loaded: &mut Loaded, files: &dyn Files, kit: &Kit) {
             continue;
         }
         match picture(files, path) {
-            Ok(svg) => {
+            Ok((svg, remarks)) => {
+                loaded.left_out.extend(remarks.into_iter().map(|remark| remark.at(path.to_string())));
                 loaded.pictures.insert(path.clone(), svg);
             }
             Err(trouble) => loaded.missing.push(trouble.at(path.to_string())),
@@ -26,10 +27,14 @@ pub fn load_pictures(loaded: &mut Loaded, files: &dyn Files, kit: &Kit) {
     }
 }
 
-/// A picture as SVG text; a PNG or JPEG is wrapped into one, inside a square so that it keeps its shape.
-fn picture(files: &dyn Files, path: &VPath) -> Hinted<Arc<str>> {
+/// A picture as SVG text with what is left out of it; a PNG or JPEG is wrapped into one, inside a square so that it keeps its shape.
+fn picture(files: &dyn Files, path: &VPath) -> Hinted<(Arc<str>, Vec<Trouble>)> {
     let mime = match path.extension().as_str() {
-        "svg" => return files.read_text(path, limits::SVG_BYTES).map(Arc::from),
+        "svg" => {
+            let text = files.read_text(path, limits::SVG_BYTES)?;
+            let remarks = vet(&text)?;
+            return Ok((Arc::from(text), remarks));
+        }
         "png" => "image/png",
         "jpg" | "jpeg" => "image/jpeg",
         other => {
@@ -53,8 +58,9 @@ fn picture(files: &dyn Files, path: &VPath) -> Hinted<Arc<str>> {
     let side = w.max(h);
     let (x, y) = ((side - w) / 2, (side - h) / 2);
     let data = STANDARD.encode(&bytes);
-    Ok(Arc::from(format!(
+    let wrapped = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{side}\" height=\"{side}\"><image x=\"{x}\" y=\"{y}\" \
          width=\"{w}\" height=\"{h}\" href=\"data:{mime};base64,{data}\"/></svg>"
-    )))
+    );
+    Ok((Arc::from(wrapped), Vec::new()))
 }

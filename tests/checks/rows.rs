@@ -121,6 +121,7 @@ pub fn rows() -> Vec<Row> {
     rows.extend(words::texts());
     rows.extend(words::safety());
     rows.extend(host());
+    rows.extend(words::dress());
     rows
 }
 

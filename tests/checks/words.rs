@@ -1,6 +1,8 @@
 use inklatch::diag::{Anchor, Level, Trouble};
 use inklatch::face::Audience;
-use inklatch::kit::{LockKind, Note, NoteKind, RawSetup};
+use inklatch::files::VPath;
+use inklatch::ids::ThemeId;
+use inklatch::kit::{Kept, LockKind, Note, NoteKind, OldWord, RawSetup, WordForms};
 use inklatch::print::MissingGlyph;
 
 use super::Case;
@@ -49,9 +51,7 @@ pub fn texts() -> Vec<Row> {
             "the slot `keper` has no word",
             |case| case.kit.letter.body.push_str(" {{ keper }}"),
             |case| {
-                case.kit
-                    .words
-                    .insert("keeper".into(), inklatch::kit::WordForms { one: "Odo".into(), ..Default::default() });
+                case.kit.words.insert("keeper".into(), WordForms { one: "Odo".into(), ..Default::default() });
                 case.kit.letter.body.push_str(" {{ keeper }}");
             },
         ),
@@ -192,4 +192,77 @@ fn hiding_place(case: &mut Case, place: &str) {
     shut.mark = "key".into();
     case.kit.locks.push(shut);
     case.kit.boxes[1].locks.push(lock("key-lock"));
+}
+
+/// Draws one symbol of the theme as another.
+fn draw_as(case: &mut Case, symbol: &str, like: &str) {
+    let (to, from) = (case.theme.theme.symbols[symbol].clone(), case.theme.theme.symbols[like].clone());
+    let art = case.theme.art[&from].clone();
+    case.theme.art.insert(to, art);
+}
+
+fn old_word(one: &str, slot: &str) -> OldWord {
+    OldWord { one: one.into(), slot: slot.into(), theme: ThemeId::new("midwinter"), ..OldWord::default() }
+}
+
+pub fn dress() -> Vec<Row> {
+    vec![
+        row(
+            "theme-incomplete",
+            "the file is missing (plain/art/bell.svg)",
+            |case| case.theme.missing.push(Trouble::new("the file is missing").at("plain/art/bell.svg")),
+            |_| {},
+        ),
+        row(
+            "colours-alike",
+            "amber and gold are",
+            |case| {
+                case.kit.puzzles[0].mechanic = "banded-counters".into();
+                case.theme.theme.colours.insert("amber".into(), "#DAA622".into());
+            },
+            // No puzzle asks for a colour.
+            |case| {
+                case.theme.theme.colours.insert("amber".into(), "#DAA622".into());
+            },
+        ),
+        row(
+            "pictures-alike",
+            "the symbols bell and moon look alike",
+            |case| draw_as(case, "bell", "moon"),
+            // No lock wears the weight.
+            |case| draw_as(case, "weight", "moon"),
+        ),
+        mending(row(
+            "leftover-word",
+            "\"tower\" of the theme midwinter stayed: \"From the tower\"",
+            |case| {
+                let forms = |one: &str| WordForms { one: one.into(), ..WordForms::default() };
+                case.theme.theme.words.insert("landmark".into(), forms("lighthouse"));
+                case.kit.dressed.old_words.push(old_word("tower", "landmark"));
+            },
+            |case| {
+                case.theme
+                    .theme
+                    .words
+                    .insert("landmark".into(), WordForms { one: "lighthouse".into(), ..WordForms::default() });
+                case.kit.dressed.old_words.push(old_word("tower", "landmark"));
+                // A slot is no leftover, nor is what the author keeps.
+                case.kit.letter.heading = "From the {{ landmark }}".into();
+                case.kit.letter.body.push_str(" Towers!");
+                case.kit.dressed.kept.push(Kept { at: "letter".into(), what: "tower".into() });
+            },
+        )),
+        mending(row(
+            "leftover-art",
+            "the picture art/tower.svg was there before",
+            |case| {
+                case.kit.notes[0].picture = Some(VPath::new("art/tower.svg").unwrap());
+                case.kit.dressed.old_pictures.push(VPath::new("art/tower.svg").unwrap());
+            },
+            |case| {
+                case.kit.notes[0].picture = Some(VPath::new("art/pier.svg").unwrap());
+                case.kit.dressed.old_pictures.push(VPath::new("art/tower.svg").unwrap());
+            },
+        )),
+    ]
 }

@@ -103,7 +103,8 @@ fn the_cups_are_told_in_the_letter_in_the_same_words() {
     let (kit, theme) = themed(demo_kit());
     for level in Level::ALL {
         let script = Script::new(&kit, &theme.theme, level);
-        let rule = &kit.words["cup_rule"].one;
+        let rule = script.words.fill("{{ cup_rule }}").unwrap();
+        assert!(rule.contains("the one with the owl on it"), "{rule}");
         assert!(script.letter.body.text().contains(rule.as_str()));
         assert!(script.puzzles.iter().any(|puzzle| puzzle.setup.contains(rule.as_str())));
     }

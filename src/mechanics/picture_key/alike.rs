@@ -1,55 +1,21 @@
-//! Whether two pictures can be told apart at the size at which they are printed.
-
-use resvg::{tiny_skia, usvg};
+//! Whether the pictures of a legend can be told apart in print.
 
 use crate::diag::{Hinted, Trouble};
+use crate::face::Glance;
 use crate::mechanics::Dressing;
-
-/// Pixels of a picture's side in the comparison: about what an eye at arm's length makes of 8 mm (estimate; common
-/// practice, no source).
-const SIDE: u32 = 32;
-/// Least share of the inked area in which two pictures must differ (estimate; common practice, no source).
-const LEAST_DIFFERENCE: f64 = 0.08;
 
 /// Refuses symbols of which two look alike in grey.
 pub(in crate::mechanics) fn refuse(names: &[&str], cx: &Dressing<'_>) -> Hinted<()> {
-    let mut seen: Vec<(&str, Vec<f64>)> = Vec::new();
+    let mut seen: Vec<(&str, Glance)> = Vec::new();
     for sign in names {
-        let ink = ink(&cx.symbol(sign)?)?;
+        let glance = Glance::of(&cx.symbol(sign)?)?;
         for (name, other) in &seen {
-            if difference(&ink, other) < LEAST_DIFFERENCE {
+            if glance.alike(other) {
                 return Err(Trouble::new(format!("the pictures `{name}` and `{sign}` look alike in print"))
                     .hint("name other symbols in `pictures`, or draw one of the two anew"));
             }
         }
-        seen.push((sign, ink));
+        seen.push((sign, glance));
     }
     Ok(())
-}
-
-/// How dark each pixel is on white paper, 0 to 1.
-fn ink(svg: &str) -> Hinted<Vec<f64>> {
-    let broken = || {
-        Trouble::new("a picture of the legend cannot be drawn")
-            .hint("save it again as plain SVG with a width and height")
-    };
-    let tree = usvg::Tree::from_str(svg, &usvg::Options::default()).map_err(|_| broken())?;
-    let mut pixels = tiny_skia::Pixmap::new(SIDE, SIDE).ok_or_else(broken)?;
-    pixels.fill(tiny_skia::Color::WHITE);
-    #[expect(clippy::cast_precision_loss, reason = "32 is exact")]
-    let side = SIDE as f32;
-    let scale = side / tree.size().width().max(tree.size().height()).max(1.0);
-    resvg::render(&tree, tiny_skia::Transform::from_scale(scale, scale), &mut pixels.as_mut());
-    // Luma weights of ITU-R BT.601, as grey printing takes them.
-    let dark = |p: &tiny_skia::PremultipliedColorU8| {
-        1.0 - (0.299 * f64::from(p.red()) + 0.587 * f64::from(p.green()) + 0.114 * f64::from(p.blue())) / 255.0
-    };
-    Ok(pixels.pixels().iter().map(dark).collect())
-}
-
-/// The share of the area inked in either in which the two differ, 0 to 1.
-fn difference(a: &[f64], b: &[f64]) -> f64 {
-    let apart: f64 = a.iter().zip(b).map(|(a, b)| (a - b).abs()).sum();
-    let either: f64 = a.iter().zip(b).map(|(a, b)| a.max(*b)).sum();
-    if either > 0.0 { apart / either } else { 0.0 }
 }

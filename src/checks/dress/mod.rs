@@ -1,0 +1,52 @@
+//! What can be wrong with a theme by itself, whatever kit wears it.
+//!
+//! The checks of a kit use the same functions for what a kit can suffer from; [`theme_findings`] has them all.
+
+mod colours;
+mod letters;
+mod parts;
+
+pub(super) use colours::{alike_colours, alike_pictures};
+use parts::licence;
+pub(super) use parts::unread;
+
+use super::{CHECKS, Draft, Finding, Sink, finding};
+use crate::diag::{Anchor, Level};
+use crate::files::{Files, FontBook};
+use crate::print::Press;
+use crate::theme::{Lettering, Loaded, Palette};
+
+/// All that is wrong with a theme, whatever kit wears it: what it lacks, what cannot be read, what is too alike or
+/// too faint, what its lettering cannot write, which licence is missing. `files` is the theme's own folder.
+#[must_use]
+pub fn theme_findings(theme: &Loaded, fonts: &FontBook, files: &dyn Files) -> Vec<Finding> {
+    let none = std::collections::BTreeMap::new();
+    let palette = Palette::new(&theme.theme.palette, &none);
+    let press = Lettering::new(&theme.theme.lettering, &none).and_then(|lettering| Press::new(fonts, &lettering));
+    let mut found = Vec::new();
+    let mut take = |name: &str, drafts: Vec<Draft>| {
+        let Some(check) = CHECKS.iter().find(|check| check.info().name == name) else { return };
+        let mut sink = Sink::new(check.info(), Level::Standard);
+        drafts.into_iter().for_each(|draft| sink.add(draft));
+        // A theme has no play levels.
+        found.extend(sink.into_findings().into_iter().map(|finding| Finding { level: None, ..finding }));
+    };
+    take("theme-incomplete", unread(theme));
+    for trouble in [palette.as_ref().err(), press.as_ref().err()].into_iter().flatten() {
+        take("theme-incomplete", vec![Draft::of(Anchor::Theme, trouble)]);
+    }
+    take("colours-alike", alike_colours(theme));
+    take("licence-missing", licence(theme, Some(files)));
+    if let Ok(palette) = &palette {
+        take("theme-incomplete", parts::lacking(theme, palette));
+        let names: Vec<&str> = theme.theme.symbols.keys().map(String::as_str).collect();
+        take("pictures-alike", alike_pictures(theme, palette, &names));
+        if let Ok(press) = &press {
+            take("low-contrast", colours::grounds(theme, palette, press));
+        }
+    }
+    if let Ok(press) = &press {
+        take("glyph-missing", letters::lacking(theme, press));
+    }
+    finding::sorted(found)
+}

@@ -1,0 +1,115 @@
+use crate::checks::Draft;
+use crate::diag::{Anchor, Severity};
+use crate::face::{Frame, clean_svg};
+use crate::files::{Files, VPath};
+use crate::mechanics::MECHANICS;
+use crate::theme::{FRAMES, LETTERING, Loaded, Palette, ROLES};
+
+/// Fewest symbols of a theme: seven locks and six things to tell apart, each with a picture of its own (our
+/// choice).
+const SYMBOLS: usize = 13;
+
+/// Pictures that cannot be read, and what is left out of those that can.
+pub fn unread(theme: &Loaded) -> Vec<Draft> {
+    let lost = theme.missing.iter().map(|trouble| Draft::of(Anchor::Theme, trouble));
+    let less = theme.left_out.iter().map(|trouble| Draft::of(Anchor::Theme, trouble).severity(Severity::Warns));
+    lost.chain(less).collect()
+}
+
+/// What a theme ought to have and has not: frames, slots, the cut line, colours, lettering, symbols, dressings.
+pub fn lacking(theme: &Loaded, palette: &Palette) -> Vec<Draft> {
+    let mut drafts = Vec::new();
+    let mut say = |severity, message: String, help: String| {
+        drafts.push(Draft::new(Anchor::Theme, message).severity(severity).help(help));
+    };
+    for info in FRAMES {
+        let name = info.name;
+        if !theme.theme.frames.contains_key(name) {
+            let help = format!("draw it as an SVG picture and add `{name}` to `frames` of theme.ron");
+            say(Severity::Blocks, format!("the frame `{name}` is missing: {}", info.about), help);
+            continue;
+        }
+        // One that is named and cannot be read is told already.
+        let Some(svg) = theme.frame(name) else { continue };
+        match Frame::read(svg, palette) {
+            Err(trouble) => drafts_of(&mut say, name, &trouble),
+            Ok(frame) => {
+                for slot in info.slots.iter().filter(|slot| frame.slot(slot).is_none()) {
+                    let help = format!("draw a rectangle with the id `slot-{slot}` in it");
+                    say(Severity::Blocks, format!("the frame `{name}` has no slot `{slot}`"), help);
+                }
+                if name == "token" && frame.outline.is_none() {
+                    let help = "give the path of its cut line the id `outline`".to_owned();
+                    say(Severity::Blocks, "the frame `token` has no cut line".to_owned(), help);
+                }
+            }
+        }
+    }
+    for role in ROLES.iter().filter(|role| !theme.theme.palette.contains_key(role.name)) {
+        let message = format!("the colour `{}` is missing: {}", role.name, role.about);
+        say(Severity::Warns, message, format!("add `{}` to `palette`; {} stands in", role.name, role.fallback));
+    }
+    for (role, about) in LETTERING.iter().filter(|(role, _)| !theme.theme.lettering.contains_key(*role)) {
+        let message = format!("no font is named for `{role}`: {about}");
+        say(Severity::Warns, message, format!("add `{role}` to `lettering`; the font of `text` stands in"));
+    }
+    let symbols = theme.theme.symbols.len();
+    if symbols < SYMBOLS {
+        let help = format!("draw {SYMBOLS} or more: each lock and each thing to tell apart wears one");
+        say(Severity::Warns, format!("the theme has {symbols} symbols"), help);
+    }
+    for name in theme.theme.symbols.keys() {
+        if let Some(Err(trouble)) = theme.symbol(name).map(|svg| clean_svg(svg, palette)) {
+            drafts_of(&mut say, name, &trouble);
+        }
+    }
+    for mechanic in MECHANICS {
+        let meta = mechanic.meta();
+        if !theme.theme.dressings.contains_key(meta.id) {
+            let parts: Vec<&str> = meta.parts.iter().map(|part| part.key).collect();
+            let help = format!("add `{}` to `dressings`, with words for: {}", meta.id, parts.join(", "));
+            say(Severity::Notes, format!("no words of its own for the parts of `{}`", meta.id), help);
+        }
+    }
+    for id in theme.theme.dressings.keys().filter(|id| !MECHANICS.iter().any(|known| known.meta().id == **id)) {
+        let help = "`inklatch mechanics` lists the mechanics".to_owned();
+        say(Severity::Notes, format!("it dresses `{id}`, which is no mechanic"), help);
+    }
+    drafts
+}
+
+fn drafts_of(say: &mut impl FnMut(Severity, String, String), name: &str, trouble: &crate::diag::Trouble) {
+    let help = trouble.hints.first().cloned().unwrap_or_else(|| "draw it anew".to_owned());
+    say(Severity::Blocks, format!("the picture `{name}` cannot be used: {}", trouble.message), help);
+}
+
+/// Art without a credit, and fonts of the theme's own without a licence beside them.
+pub fn licence(theme: &Loaded, files: Option<&dyn Files>) -> Vec<Draft> {
+    let mut drafts = Vec::new();
+    if theme.theme.credit.trim().is_empty() {
+        let draft = Draft::new(
+            Anchor::Theme,
+            format!("the theme {} says neither who made it nor its licence", theme.theme.name),
+        );
+        drafts.push(draft.help("fill `credit` of theme.ron: who drew and wrote it, and under what licence"));
+    }
+    let listed =
+        files.zip(VPath::new("fonts").ok()).and_then(|(files, folder)| files.list(&folder).ok()).unwrap_or_default();
+    let is_font = |path: &&VPath| matches!(path.extension().as_str(), "ttf" | "otf" | "ttc" | "otc");
+    let licences: Vec<String> = listed
+        .iter()
+        .filter(|path| !is_font(path))
+        .map(|path| path.file_name().to_lowercase())
+        .filter(|name| ["licence", "license", "ofl", "copying"].iter().any(|word| name.contains(word)))
+        .collect();
+    for font in listed.iter().filter(is_font) {
+        let stem = font.file_name().split(['-', '.', '_']).next().unwrap_or_default().to_lowercase();
+        // One text for all fonts of the folder, or one that bears the family's name.
+        let common = |name: &&String| !name.contains('-') || name.starts_with(&stem);
+        if !licences.iter().any(|name| common(&name)) {
+            let draft = Draft::new(Anchor::Theme, format!("the font {font} has no licence beside it"));
+            drafts.push(draft.help(format!("put its licence text into fonts/, as {stem}-LICENCE.txt")));
+        }
+    }
+    drafts
+}

@@ -1,0 +1,45 @@
+use super::{Draft, Facts, FixKind, Sink};
+use crate::redress::{Mend, leftovers, mend};
+
+check!(
+    /// ## What it does
+    /// Flags words of the season before in a kit that was put into another theme: by stem, so that "owls" is found for
+    /// "owl", in all texts, setups, titles, names and file names. What stands in a slot is not meant.
+    ///
+    /// ## Why it matters at the table
+    /// An owl in a harbour makes guests laugh in the wrong place; the name of a picture or a colour that is no longer
+    /// printed leads them astray.
+    ///
+    /// ## How to mend
+    /// Make it a slot, which every theme fills; let the new word stand there; or say that you want to keep it. The
+    /// window offers all three, `inklatch redress --mend` does the first two everywhere.
+    LeftoverWord, "leftover-word", Warns, "a word of the season before, in a kit that was put into another theme",
+    "it tells of another season than everything around it", run
+);
+
+fn run(facts: &Facts<'_>, sink: &mut Sink) {
+    for leftover in leftovers(facts.kit) {
+        let where_from = match &leftover.word.theme {
+            Some(theme) => format!("\"{}\" of the theme {theme}", leftover.word.one),
+            None => format!("\"{}\"", leftover.word.one),
+        };
+        let message = match leftover.file_name {
+            true => format!("{where_from} stayed in a file name: {}", leftover.around),
+            false => format!("{where_from} stayed: \"{}\"", leftover.around),
+        };
+        let mut draft = Draft::new(leftover.anchor.clone(), message);
+        if !leftover.word.now.is_empty() && leftover.word.slot.is_empty() {
+            draft = draft.why(format!("guests look for it, and {} is printed in its place", leftover.word.now));
+        }
+        let theme = &facts.theme.theme;
+        draft = if leftover.slot {
+            let title = format!("Make it the slot {{{{ {} }}}}", leftover.word.slot);
+            draft.fix(title, FixKind::Ask, mend(facts.kit, theme, &leftover, Mend::Slot))
+        } else if leftover.replace {
+            draft.fix("Let the new word stand there", FixKind::Ask, mend(facts.kit, theme, &leftover, Mend::Replace))
+        } else {
+            draft.help("write it anew, or keep it if it is meant")
+        };
+        sink.add(draft);
+    }
+}

@@ -1,0 +1,102 @@
+use std::io::Write;
+use std::path::Path;
+
+use super::check::{blocks, summary, write_findings};
+use super::outcome::{BLOCKED, CLEAN, Outcome};
+use crate::bundle::{self, Redone, Side};
+use crate::diag::{Level, Severity, Trouble};
+use crate::files::{Disk, Files as _, VPath};
+use crate::ids::ThemeId;
+use crate::kit::edit::apply_all;
+use crate::propose::{Wish, propose};
+
+/// What the command line asks for.
+pub(super) struct Request<'a> {
+    pub kit: Option<&'a Path>,
+    pub theme: &'a str,
+    pub out: &'a Path,
+    pub keep_codes: bool,
+    pub mend: bool,
+}
+
+/// Puts a kit into another theme, in a folder of its own, with each piece before and after side by side.
+pub(super) fn run(request: &Request<'_>, out: &mut dyn Write) -> Outcome {
+    let opened = bundle::open(request.kit)?;
+    let theme = ThemeId::new(request.theme).unwrap_or_else(|| ThemeId::from_text(request.theme));
+    let mut redone = bundle::redone(&opened, &theme, request.mend)?;
+    let names = (opened.theme.theme.name.clone(), redone.opened.theme.theme.name.clone());
+    writeln!(out, "\"{}\" goes from {} to {}", opened.kit.title, names.0, names.1)?;
+    exchanged(&redone, out)?;
+    if !request.keep_codes {
+        codes(&mut redone, out)?;
+    }
+    let press = bundle::press_of(&redone.opened)?;
+    let proof = bundle::prove(&redone.opened, &press, &Level::ALL)?;
+    bundle::save_in(&redone.opened, request.out)?;
+    let standard = proof.level(Level::Standard);
+    if let Some(after) = standard {
+        let before = crate::party::Party::new(&opened.kit, &opened.theme, Level::Standard)?;
+        let old_press = bundle::press_of(&opened)?;
+        let pages = bundle::side_by_side(
+            Side { name: &names.0, party: &before, press: &old_press },
+            Side { name: &names.1, party: &after.party, press: &press },
+        )?;
+        let disk = Disk::new(request.out);
+        for (number, page) in pages.iter().enumerate() {
+            disk.write(&VPath::new(&format!("side-by-side/{:02}.png", number + 1))?, &page.png()?)?;
+        }
+    }
+    writeln!(out, "{}\n", summary(&proof))?;
+    let told: Vec<_> = proof.findings.iter().filter(|found| found.severity != Severity::Notes).cloned().collect();
+    write_findings(&told, out)?;
+    for trouble in &redone.troubles {
+        writeln!(out, "not taken over: {trouble}\n")?;
+    }
+    match redone.leftovers.len() {
+        0 => writeln!(out, "nothing of the old season is left")?,
+        1 => writeln!(out, "one place still speaks of the old season: see leftover-word above")?,
+        left => writeln!(out, "{left} places still speak of the old season: see leftover-word above")?,
+    }
+    if !request.mend && redone.leftovers.iter().any(|leftover| leftover.slot || leftover.replace) {
+        writeln!(out, "--mend puts slots and new words in their place where that can be done by rule")?;
+    }
+    let folder = request.out.display();
+    writeln!(out, "made {folder}: kit.ron, and each piece before and after in side-by-side/")?;
+    writeln!(out, "open it:   inklatch {folder}")?;
+    Ok(if blocks(&proof) || !redone.troubles.is_empty() { BLOCKED } else { CLEAN })
+}
+
+/// What setups and marks now name in place of what they named.
+fn exchanged(redone: &Redone, out: &mut dyn Write) -> std::io::Result<()> {
+    let dressed = &redone.opened.kit.dressed;
+    for (what, names) in [("symbol", &dressed.symbols), ("colour", &dressed.colours)] {
+        for (old, new) in names {
+            writeln!(out, "  {what} {old} -> {new}")?;
+        }
+    }
+    Ok(())
+}
+
+/// Gives the kit new codes. Where none can be found the old ones stay, and it is said why.
+fn codes(redone: &mut Redone, out: &mut dyn Write) -> Result<(), super::outcome::Fail> {
+    let wish = Wish { seed: redone.opened.kit.seed.wrapping_add(1), ..Wish::default() };
+    let proposal = match propose(&redone.opened.kit, &redone.opened.theme, &wish) {
+        Ok(proposal) => proposal,
+        Err(Trouble { message, hints, .. }) => {
+            writeln!(out, "  the codes stay as they are: {message}")?;
+            for hint in hints {
+                writeln!(out, "    hint: {hint}")?;
+            }
+            return Ok(());
+        }
+    };
+    let edits = proposal.edits(&redone.opened.kit);
+    apply_all(&mut redone.opened.kit, edits);
+    for change in &proposal.changes {
+        writeln!(out, "  code of {}: {} -> {}", change.puzzle, change.old, change.new)?;
+    }
+    for kept in &proposal.kept {
+        writeln!(out, "  code of {} stays: {}", kept.puzzle, kept.why)?;
+    }
+    Ok(())
+}

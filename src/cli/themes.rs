@@ -1,0 +1,117 @@
+use std::io::Write;
+use std::path::Path;
+
+use serde::Serialize;
+
+use super::check::write_findings;
+use super::outcome::{BLOCKED, CLEAN, Outcome};
+use crate::bundle::{self, ThemeFound, author_themes};
+use crate::checks::blocks;
+use crate::diag::{Severity, Trouble};
+use crate::files::{Disk, Files as _, VPath};
+
+/// The format number of the JSON: it grows when a field changes its meaning or goes.
+const FORMAT: u32 = 1;
+
+#[derive(Serialize)]
+struct Report<'a> {
+    format: u32,
+    themes: Vec<ThemeJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct ThemeJson<'a> {
+    id: &'a str,
+    source: &'static str,
+    name: &'a str,
+    about: &'a str,
+    credit: &'a str,
+    symbols: usize,
+    /// Why it cannot be read; none when it can.
+    trouble: Option<String>,
+    findings: Vec<FindingJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct FindingJson<'a> {
+    name: &'a str,
+    severity: Severity,
+    message: &'a str,
+    help: &'a [String],
+}
+
+/// Lists the themes at hand, and says what is wrong with each. `place` is a kit, whose own themes then come first, or
+/// the folder of one theme.
+pub(super) fn run(place: Option<&Path>, json: bool, out: &mut dyn Write) -> Outcome {
+    let found = match place {
+        Some(folder) if Disk::new(folder).exists(&VPath::new("theme.ron")?) => vec![bundle::theme_in(folder)?],
+        Some(kit) => {
+            let (disk, _) = crate::files::open_folder(kit)?;
+            bundle::themes(Some(&Disk::new(disk.root())))?
+        }
+        None => bundle::themes(None)?,
+    };
+    if json {
+        let report = Report { format: FORMAT, themes: found.iter().map(theme).collect() };
+        let text = serde_json::to_string_pretty(&report)
+            .map_err(|error| Trouble::new(format!("cannot write the themes as JSON: {error}")))?;
+        writeln!(out, "{text}")?;
+    } else {
+        for theme in &found {
+            plain(theme, out)?;
+        }
+        writeln!(out, "`inklatch explain theme` describes the file. Put your own into themes/ of a kit")?;
+        if let Some(folder) = author_themes() {
+            writeln!(out, "or into {}.", folder.display())?;
+        }
+    }
+    let bad = found.iter().any(|theme| theme.loaded.is_err() || blocks(&theme.findings));
+    Ok(if bad { BLOCKED } else { CLEAN })
+}
+
+fn plain(found: &ThemeFound, out: &mut dyn Write) -> std::io::Result<()> {
+    let source = found.source.words();
+    match &found.loaded {
+        Ok(loaded) => {
+            let theme = &loaded.theme;
+            writeln!(out, "{}    {} ({source})\n    {}", found.id, theme.name, theme.about)?;
+            let count = |severity| found.findings.iter().filter(|finding| finding.severity == severity).count();
+            writeln!(
+                out,
+                "    {} frames, {} symbols, {} words; {} block, {} warn, {} note\n",
+                theme.frames.len(),
+                theme.symbols.len(),
+                theme.words.len(),
+                count(Severity::Blocks),
+                count(Severity::Warns),
+                count(Severity::Notes)
+            )?;
+            write_findings(&found.findings, out)
+        }
+        // One theme that cannot be read must not hide the others.
+        Err(trouble) => writeln!(out, "{}    ({source}) cannot be read: {trouble}\n", found.id),
+    }
+}
+
+fn theme(found: &ThemeFound) -> ThemeJson<'_> {
+    let theme = found.loaded.as_ref().ok().map(|loaded| &loaded.theme);
+    ThemeJson {
+        id: found.id.as_str(),
+        source: found.source.words(),
+        name: theme.map_or("", |theme| theme.name.as_str()),
+        about: theme.map_or("", |theme| theme.about.as_str()),
+        credit: theme.map_or("", |theme| theme.credit.as_str()),
+        symbols: theme.map_or(0, |theme| theme.symbols.len()),
+        trouble: found.loaded.as_ref().err().map(ToString::to_string),
+        findings: found
+            .findings
+            .iter()
+            .map(|finding| FindingJson {
+                name: finding.name,
+                severity: finding.severity,
+                message: &finding.message,
+                help: &finding.help,
+            })
+            .collect(),
+    }
+}

@@ -1,0 +1,110 @@
+//! A kit put into another theme: its look, its words and what its setups name change; what the old season left behind
+//! in the author's own text is found, and mended one by one or all at once.
+//!
+//! Nothing that the author wrote is changed by [`redress`] itself: slots fill with the new theme's words, and symbols and
+//! telling colours that setups name are exchanged for those of the new theme. Back in the theme before, the kit is as it
+//! was.
+
+mod leftovers;
+mod map;
+mod mend;
+mod phrase;
+
+pub use leftovers::{Leftover, leftovers, old_pictures};
+pub use mend::{Mend, keep_picture, make_slot, mend, mend_all};
+
+use std::collections::BTreeMap;
+
+use crate::diag::Trouble;
+use crate::kit::{Dressed, Kit, OldWord};
+use crate::script::same_word;
+use crate::theme::Theme;
+
+/// A kit in its new theme.
+#[derive(Clone, Debug)]
+pub struct Redressed {
+    /// The kit.
+    pub kit: Kit,
+    /// What could not be taken over, and what to do about it.
+    pub troubles: Vec<Trouble>,
+}
+
+/// Puts `kit`, which wears `old`, into `new`. The same kit and themes give the same result.
+#[must_use]
+pub fn redress(kit: &Kit, old: &Theme, new: &Theme) -> Redressed {
+    let mut fresh = kit.clone();
+    if old.id == new.id {
+        return Redressed { kit: fresh, troubles: Vec::new() };
+    }
+    let returns = kit.dressed.from.as_ref() == Some(&new.id);
+    let back = |pairs: &BTreeMap<String, String>| -> BTreeMap<String, String> {
+        let known = if returns { pairs.clone() } else { BTreeMap::new() };
+        known.into_iter().map(|(old, new)| (new, old)).collect()
+    };
+    let (symbols, mut troubles) = map::symbols(kit, old, new, back(&kit.dressed.symbols));
+    let (colours, more) = map::colours(kit, old, new, back(&kit.dressed.colours));
+    troubles.extend(more);
+    map::exchange(&mut fresh, &symbols, &colours);
+    fresh.theme = new.id.clone();
+    fresh.look = if returns { kit.dressed.look.clone() } else { Default::default() };
+    let mut old_pictures = kit.dressed.old_pictures.clone();
+    old_pictures.extend(kit.notes.iter().filter_map(|note| note.picture.clone()));
+    old_pictures.sort();
+    old_pictures.dedup();
+    fresh.dressed = Dressed {
+        from: Some(old.id.clone()),
+        look: kit.look.clone(),
+        old_words: old_words(kit, old, new, &symbols, &colours),
+        symbols,
+        colours,
+        old_pictures: if returns { Vec::new() } else { old_pictures },
+        kept: kit.dressed.kept.clone(),
+    };
+    Redressed { kit: fresh, troubles }
+}
+
+/// The words that the kit should no longer say: the old theme's own, those of its season, the names of symbols and
+/// colours that were exchanged, and what is left from themes before, without what the new theme says as well.
+fn old_words(
+    kit: &Kit,
+    old: &Theme,
+    new: &Theme,
+    symbols: &BTreeMap<String, String>,
+    colours: &BTreeMap<String, String>,
+) -> Vec<OldWord> {
+    let mut words: Vec<OldWord> = Vec::new();
+    for (slot, forms) in &old.words {
+        // A word of the kit's own stays with the kit.
+        if !kit.words.contains_key(slot) {
+            let filled = new.words.contains_key(slot);
+            words.push(OldWord {
+                one: forms.one.clone(),
+                many: forms.many.clone(),
+                slot: if filled { slot.clone() } else { String::new() },
+                now: String::new(),
+                theme: Some(old.id.clone()),
+            });
+        }
+    }
+    let plain = |one: &String, now: &str| OldWord {
+        one: one.clone(),
+        now: now.to_owned(),
+        theme: Some(old.id.clone()),
+        ..OldWord::default()
+    };
+    words.extend(symbols.iter().chain(colours).map(|(one, now)| plain(one, now)));
+    words.extend(old.season_words.iter().map(|one| plain(one, "")));
+    words.extend(kit.dressed.old_words.iter().filter(|word| word.theme.as_ref() != Some(&new.id)).cloned());
+    let said = |one: &str| {
+        let theirs =
+            new.words.values().map(|forms| forms.one.as_str()).chain(new.season_words.iter().map(String::as_str));
+        theirs.into_iter().any(|word| same_word(word, one))
+    };
+    let mut kept: Vec<OldWord> = Vec::new();
+    for word in words {
+        if !said(&word.one) && !kept.iter().any(|known| same_word(&known.one, &word.one)) {
+            kept.push(word);
+        }
+    }
+    kept
+}

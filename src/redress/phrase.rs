@@ -1,0 +1,145 @@
+//! Old words in a text: found by stem, and put into another word's form.
+
+use std::ops::Range;
+
+use crate::kit::{OldWord, WordForms};
+use crate::script::{article, capital, many, stems, words_of};
+
+/// An old word as it stands in a text.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Hit {
+    /// Which of the old words.
+    pub word: usize,
+    /// Where, in bytes, without a possessive ending.
+    pub span: Range<usize>,
+    /// Where an article stands before it, if one does: "a " or "an ".
+    pub article: Option<Range<usize>>,
+    /// In which form.
+    pub form: Form,
+}
+
+/// The form of a word in a text.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Form {
+    /// "owl"
+    One,
+    /// "owls"
+    Many,
+    /// Another ending of the same stem: nothing else can take its place by rule.
+    Other,
+}
+
+/// The old words that stand in a text, first to last; of two that overlap the longer.
+pub(super) fn hits(text: &str, old: &[OldWord]) -> Vec<Hit> {
+    let words = words_of(text);
+    let mut phrases: Vec<(usize, Vec<String>)> = Vec::new();
+    for (at, word) in old.iter().enumerate() {
+        phrases.push((at, stems(&word.one)));
+        if !word.many.is_empty() {
+            phrases.push((at, stems(&word.many)));
+        }
+    }
+    phrases.retain(|(_, stems)| !stems.is_empty());
+    phrases.sort_by_key(|(_, stems)| std::cmp::Reverse(stems.len()));
+    let mut found = Vec::new();
+    let mut at = 0;
+    while at < words.len() {
+        let here = words.get(at..).unwrap_or_default();
+        let hit = phrases.iter().find(|(_, stems)| {
+            here.len() >= stems.len() && here.iter().zip(stems).all(|(word, stem)| word.stem == *stem)
+        });
+        let Some((word, stems)) = hit else {
+            at += 1;
+            continue;
+        };
+        let last = here.get(stems.len() - 1).map_or(0, |word| word.span.end);
+        let start = here.first().map_or(0, |word| word.span.start);
+        let whole = text.get(start..last).unwrap_or_default();
+        let bare = whole.trim_end_matches("'s").trim_end_matches("’s");
+        let before = at.checked_sub(1).and_then(|at| words.get(at));
+        let article = before
+            .filter(|word| {
+                let said = text.get(word.span.clone()).unwrap_or_default().to_lowercase();
+                let gap = text.get(word.span.end..start).unwrap_or_default();
+                (said == "a" || said == "an") && gap == " "
+            })
+            .map(|word| word.span.start..start);
+        let form = old.get(*word).map_or(Form::Other, |old| form(bare, old));
+        found.push(Hit { word: *word, span: start..start + bare.len(), article, form });
+        at += stems.len();
+    }
+    found
+}
+
+fn form(said: &str, old: &OldWord) -> Form {
+    let said = said.to_lowercase();
+    let forms = WordForms { one: old.one.to_lowercase(), many: old.many.to_lowercase(), ..WordForms::default() };
+    if said == forms.one {
+        Form::One
+    } else if said == many(&forms) {
+        Form::Many
+    } else {
+        Form::Other
+    }
+}
+
+/// How a word is written.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Case {
+    Small,
+    Capital,
+    Capitals,
+}
+
+fn case(said: &str) -> Case {
+    let letters: Vec<char> = said.chars().filter(|c| c.is_alphabetic()).collect();
+    if letters.len() > 1 && letters.iter().all(|c| c.is_uppercase()) {
+        Case::Capitals
+    } else if letters.first().is_some_and(|c| c.is_uppercase()) {
+        Case::Capital
+    } else {
+        Case::Small
+    }
+}
+
+/// The slot that stands for a hit, with its article, and the span of the text that it takes the place of.
+pub(super) fn as_slot(text: &str, hit: &Hit, slot: &str) -> (Range<usize>, String) {
+    let said = text.get(hit.span.clone()).unwrap_or_default();
+    let mut filters = String::new();
+    let mut span = hit.span.clone();
+    if hit.form == Form::Many {
+        filters.push_str(" | plural");
+    }
+    let mut written = case(said);
+    if let (Some(before), Form::One, Case::Small) = (&hit.article, hit.form, written) {
+        filters.push_str(" | a");
+        span.start = before.start;
+        written = case(text.get(before.clone()).unwrap_or_default().trim());
+        // A lone "A" at a sentence's start is one capital, not capitals throughout.
+        if written == Case::Capitals {
+            written = Case::Capital;
+        }
+    }
+    match written {
+        Case::Small => {}
+        Case::Capital => filters.push_str(" | cap"),
+        Case::Capitals => filters.push_str(" | caps"),
+    }
+    (span, format!("{{{{ {slot}{filters} }}}}"))
+}
+
+/// Another word in the form of a hit, with its article, and the span that it takes the place of.
+pub(super) fn as_word(text: &str, hit: &Hit, new: &WordForms) -> (Range<usize>, String) {
+    let said = text.get(hit.span.clone()).unwrap_or_default();
+    let plain = if hit.form == Form::Many { many(new) } else { new.one.clone() };
+    let cased = match case(said) {
+        Case::Small => plain,
+        Case::Capital => capital(&plain),
+        Case::Capitals => plain.to_uppercase(),
+    };
+    let Some(before) = &hit.article else { return (hit.span.clone(), cased) };
+    let said = article(new);
+    let upper = text.get(before.clone()).is_some_and(|text| text.starts_with('A'));
+    let said = if upper { capital(said) } else { said.to_owned() };
+    (before.start..hit.span.end, format!("{said} {cased}"))
+}
