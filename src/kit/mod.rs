@@ -11,6 +11,7 @@ mod making;
 pub mod material;
 mod place;
 mod puzzle;
+mod setup_fields;
 mod text;
 
 use std::collections::BTreeMap;
