@@ -83,9 +83,14 @@ impl Touched {
             Edit::Remove(item) => Self::Item(item.clone()),
             Edit::Insert(_, inner) => Self::of(inner),
             Edit::Word(word, _) => Self::Word(word.clone()),
-            Edit::Facts(_) | Edit::Letter(_) | Edit::Finish(_) | Edit::Look(_) | Edit::Levels(_) | Edit::Making(_) => {
-                Self::Whole
-            }
+            Edit::Facts(_)
+            | Edit::Letter(_)
+            | Edit::Finish(_)
+            | Edit::Look(_)
+            | Edit::Levels(_)
+            | Edit::Making(_)
+            | Edit::Apart(_)
+            | Edit::Credit(..) => Self::Whole,
         }
     }
 }
