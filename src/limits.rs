@@ -64,6 +64,9 @@ pub const PREP_STEPS: u64 = 200_000;
 pub const UNDO_STEPS: usize = 100;
 /// Rounds of `check --fix` before it stops: a fix that brings back another's finding would turn for ever.
 pub const FIX_ROUNDS: usize = 10;
+/// Findings of one proof for which another code is looked for: each lays puzzles out, and one mend often takes the
+/// others' reason away.
+pub const LONG_MENDS: usize = 6;
 /// Output bytes of one filled slot text, against templates that grow.
 pub const FILLED_BYTES: usize = 1 << 20;
 /// Bytes of one page template that the program carries; ours are below 40 kB.

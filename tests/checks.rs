@@ -104,6 +104,10 @@ fn every_check_has_a_fixture_that_fires_and_one_that_is_silent() {
 fn mended(case: Case, found: &[&Finding], name: &str) {
     let Case { mut kit, theme, level } = case;
     let before = kit.clone();
+    let known: BTreeSet<(&str, String)> = look(&Case { kit: kit.clone(), theme: theme.clone(), level }, |_, _| {})
+        .into_iter()
+        .map(|f| (f.name, f.anchor.to_string()))
+        .collect();
     let mut back = Vec::new();
     for finding in found {
         let fix = finding.fix.clone().unwrap_or_else(|| panic!("{name} offers no fix"));
@@ -112,6 +116,9 @@ fn mended(case: Case, found: &[&Finding], name: &str) {
     }
     let left = look(&Case { kit: kit.clone(), theme, level }, |_, _| {});
     assert!(left.iter().all(|finding| finding.name != name), "{name} is not mended:\n{}", lines(&left));
+    // No mend makes a new finding of its own.
+    let fresh: Vec<&Finding> = left.iter().filter(|f| !known.contains(&(f.name, f.anchor.to_string()))).collect();
+    assert!(fresh.is_empty(), "{name}: its mend makes {}: {}", fresh[0].name, fresh[0].message);
     for edits in back {
         apply_all(&mut kit, edits);
     }

@@ -15,6 +15,7 @@ use crate::checks::Finding;
 use crate::diag::{Anchor, Level};
 use crate::kit::Kit;
 use crate::kit::edit::Edit;
+use crate::propose::Wish;
 use crate::sheet::Paper;
 
 /// What a view asks for. One place carries it out, after all views are done, so that the kit stands still for
@@ -37,6 +38,8 @@ pub enum Command {
     Paper(Paper),
     /// Writes the bundle.
     Export(Box<Options>),
+    /// Looks for codes for the whole kit and puts them in.
+    Propose(Wish),
     /// Stops the writing of the bundle.
     CancelExport,
     /// Answers the path field.

@@ -15,10 +15,12 @@ use crate::app::export::{Outcome, Running};
 use crate::app::history::History;
 use crate::app::places::Locals;
 use crate::app::preview::{Job, Wanted};
+use crate::app::proposing::Proposing;
 use crate::app::session::Selection;
 use crate::app::worker::{ProofJob, Report};
 use crate::bundle::{DEMO_KITS, Options};
 use crate::diag::{Hinted, Level};
+use crate::propose::{Proposal, Wish};
 
 /// What was asked to be drawn.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -45,12 +47,12 @@ impl App {
         if ctx.input(|input| input.keys_down.is_empty() && !input.pointer.any_down()) {
             self.history.close();
         }
-        self.take_reports();
+        self.take_reports(ctx);
         self.take_answers();
         self.drain(ctx);
     }
 
-    fn take_reports(&mut self) {
+    fn take_reports(&mut self, ctx: &egui::Context) {
         let reports: Vec<Report> = self.worker.reports().collect();
         for report in reports {
             match report {
@@ -58,6 +60,7 @@ impl App {
                 Report::Proved(revision, proof) => self.derived.proved(revision, *proof),
             }
         }
+        self.take_codes(ctx);
         let Some(running) = &self.running else { return };
         match running.poll() {
             None => self.derived.export = Some(running.progress()),
@@ -71,6 +74,50 @@ impl App {
                 };
             }
         }
+    }
+
+    fn propose(&mut self, ctx: &egui::Context, wish: Wish) {
+        if self.proposing.is_none() {
+            self.bar = Bar::None;
+            let (kit, theme) = (self.doc.kit.clone(), self.doc.theme.clone());
+            self.proposing = Some(Proposing::start(ctx, self.doc.revision, kit, theme, wish));
+            self.session.proposing = true;
+        }
+    }
+
+    /// Puts the codes in that were found, as one step; not into a kit that has changed meanwhile.
+    fn take_codes(&mut self, ctx: &egui::Context) {
+        let Some((revision, found)) = self.proposing.as_ref().and_then(Proposing::poll) else { return };
+        self.proposing = None;
+        self.session.proposing = false;
+        self.bar = match found {
+            Err(trouble) => Bar::Trouble(trouble),
+            Ok(_) if revision != self.doc.revision => {
+                Bar::Done("The kit has changed while codes were looked for; nothing was put in. Try again.".into())
+            }
+            Ok(proposal) => {
+                let edits = proposal.edits(&self.doc.kit);
+                if self.history.step(&mut self.doc.kit, edits) {
+                    self.changed(ctx);
+                }
+                Bar::Done(self.told_codes(&proposal))
+            }
+        };
+    }
+
+    /// A proposal in words.
+    fn told_codes(&self, proposal: &Proposal) -> String {
+        let title = |id| self.doc.kit.puzzle(id).map_or_else(String::new, |puzzle| puzzle.title.clone());
+        let many = proposal.changes.len();
+        let mut words = match many {
+            0 => "No code was changed.".to_owned(),
+            1 => "One code is new; Undo takes it back.".to_owned(),
+            _ => format!("{many} codes are new; Undo takes them back."),
+        };
+        for kept in &proposal.kept {
+            words.push_str(&format!(" \"{}\" stays: {}.", title(&kept.puzzle), kept.why));
+        }
+        words
     }
 
     fn take_answers(&mut self) {
@@ -120,6 +167,7 @@ impl App {
             Command::Level(level) => self.session.level = level,
             Command::Paper(paper) => self.session.paper = paper,
             Command::Export(options) => self.export(ctx, *options),
+            Command::Propose(wish) => self.propose(ctx, wish),
             Command::CancelExport => {
                 if let Some(running) = &self.running {
                     running.stop();

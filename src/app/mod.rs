@@ -21,6 +21,7 @@ mod outline;
 mod places;
 mod prefs;
 mod preview;
+mod proposing;
 mod session;
 mod tokens;
 mod widgets;
@@ -41,6 +42,7 @@ use crate::app::history::History;
 use crate::app::places::Locals;
 use crate::app::prefs::Prefs;
 use crate::app::preview::Wanted;
+use crate::app::proposing::Proposing;
 use crate::app::session::{Selection, Session};
 use crate::app::tokens::{DESK, OUTLINE, Tokens};
 use crate::app::worker::Worker;
@@ -92,6 +94,8 @@ pub struct App {
     dialogs: Box<dyn Dialogs>,
     asked: Option<Asked>,
     running: Option<Running>,
+    /// Codes that are being looked for.
+    proposing: Option<Proposing>,
     pending: Vec<Command>,
     /// What was sent to be drawn last, so that nothing is asked for twice.
     drawn: Option<logic::Drawn>,
@@ -128,6 +132,7 @@ impl App {
             dialogs,
             asked: None,
             running: None,
+            proposing: None,
             pending: Vec::new(),
             drawn: None,
             proved: None,
@@ -165,7 +170,11 @@ impl App {
     /// Whether the kit as it stands is proved and drawn.
     #[must_use]
     pub fn at_rest(&self) -> bool {
-        self.derived.proven() && !self.derived.stale(self.doc.revision) && self.drawn() && self.running.is_none()
+        self.derived.proven()
+            && !self.derived.stale(self.doc.revision)
+            && self.drawn()
+            && self.running.is_none()
+            && self.proposing.is_none()
     }
 }
 

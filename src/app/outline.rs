@@ -33,6 +33,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
                 head_ui(ui, "The kit");
                 row_ui(ui, cx, "Findings", Selection::Findings, worst(cx));
                 row_ui(ui, cx, "Flow", Selection::Flow, None);
+                row_ui(ui, cx, "Codes", Selection::Codes, None);
                 head_ui(ui, "Readings");
                 for puzzle in &cx.kit.puzzles {
                     let mark = verdict(cx, &puzzle.id);

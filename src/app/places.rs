@@ -1,6 +1,7 @@
 //! The five places: what is edited there, and what is looked at beside it.
 
 pub mod build;
+mod codes;
 mod dress;
 mod print;
 mod prove;
@@ -34,6 +35,8 @@ pub struct Locals {
     pub gallery: build::Sought,
     /// Only findings that block or warn.
     pub hide_notes: bool,
+    /// What a proposal of codes is asked for with.
+    pub codes: codes::CodesDraft,
 }
 
 /// Draws the fields of the place.
@@ -66,7 +69,8 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
         | Selection::Prop(_)
         | Selection::Findings
         | Selection::Flow
-        | Selection::Drawn => Wanted::Nothing,
+        | Selection::Drawn
+        | Selection::Codes => Wanted::Nothing,
         selection @ (Selection::Note(_)
         | Selection::Hints(_)
         | Selection::Puzzle(_)

@@ -92,6 +92,8 @@ pub enum Selection {
     Findings,
     /// The flow.
     Flow,
+    /// The codes of all locks.
+    Codes,
     /// The readings of a puzzle.
     Readings(PuzzleId),
     /// The sheets.
@@ -117,7 +119,7 @@ impl Selection {
             | Self::Finish
             | Self::Drawn => Tab::Build,
             Self::Theme | Self::Palette | Self::Lettering | Self::Words => Tab::Dress,
-            Self::Findings | Self::Flow | Self::Readings(_) => Tab::Prove,
+            Self::Findings | Self::Flow | Self::Codes | Self::Readings(_) => Tab::Prove,
             Self::Sheets | Self::Pieces | Self::Bundle => Tab::Print,
         }
     }
@@ -185,11 +187,20 @@ pub struct Session {
     chosen: BTreeMap<Tab, Selection>,
     /// The field to go to in the next frame.
     pub jump: Option<Anchor>,
+    /// Whether codes are being looked for.
+    pub proposing: bool,
 }
 
 impl Default for Session {
     fn default() -> Self {
-        Self { tab: Tab::Write, level: Level::Standard, paper: Paper::Letter, chosen: BTreeMap::new(), jump: None }
+        Self {
+            tab: Tab::Write,
+            level: Level::Standard,
+            paper: Paper::Letter,
+            chosen: BTreeMap::new(),
+            jump: None,
+            proposing: false,
+        }
     }
 }
 

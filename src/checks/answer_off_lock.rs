@@ -1,4 +1,4 @@
-use super::{Draft, Facts, Sink, things};
+use super::{Draft, Facts, Sink, mends, things};
 use crate::codes::as_set;
 use crate::diag::{Anchor, PuzzleField};
 
@@ -11,7 +11,7 @@ check!(
     ///
     /// ## How to mend
     /// Choose an answer with as many symbols as the lock has wheels, or another lock.
-    AnswerOffLock, "answer-off-lock", Blocks, "an answer that its lock cannot show", "the host cannot set the lock", run
+    AnswerOffLock, "answer-off-lock", Blocks, "an answer that its lock cannot show", "the host cannot set the lock", run, mends::other_code
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {

@@ -1,4 +1,4 @@
-use super::{Draft, Facts, Sink, things};
+use super::{Draft, Facts, Sink, mends, things};
 use crate::codes::{Saying, says};
 use crate::diag::{Anchor, PuzzleField};
 use crate::kit::LockKind;
@@ -15,7 +15,7 @@ check!(
     /// ## How to mend
     /// Change the text or the code.
     CodeInPlainSight, "code-in-plain-sight", Warns, "a code that stands in a text on view",
-    "everything in view is taken for a clue, and this one opens the lock early", run
+    "everything in view is taken for a clue, and this one opens the lock early", run, mends::other_code
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
@@ -25,7 +25,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             let own = matches!(from, Anchor::Puzzle(id, field) if *id == code.puzzle.id && *field != PuzzleField::Title);
             if !own && says(text, &code.lock.kind, &code.answer) == Some(Saying::Whole) {
                 let message = format!("the code of {} stands in {name}", code.lock.name);
-                sink.add(Draft::new(from.clone(), message).help("change the text or the code"));
+                sink.add(Draft::new(from.clone(), message).about(&code.puzzle.id).help("change the text or the code"));
             }
         }
     }

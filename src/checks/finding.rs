@@ -1,6 +1,7 @@
 use serde::Serialize;
 
 use crate::diag::{Anchor, Level, Severity};
+use crate::ids::PuzzleId;
 use crate::kit::edit::Edit;
 
 /// What a check found, where, why it matters, and how to mend it.
@@ -18,6 +19,9 @@ pub struct Finding {
     pub message: String,
     /// Why it matters at the table.
     pub why: String,
+    /// The puzzle whose code it is about, where the anchor is another place.
+    #[serde(skip)]
+    pub subject: Option<PuzzleId>,
     /// How to mend it, one sentence each.
     pub help: Vec<String>,
     /// A mend that the program can make.

@@ -1,4 +1,4 @@
-use super::{Draft, Facts, Sink, things};
+use super::{Draft, Facts, Sink, mends, things};
 use crate::codes::guess;
 use crate::diag::{Anchor, PuzzleField};
 
@@ -15,7 +15,7 @@ check!(
     /// ## How to mend
     /// Choose a code with no pattern.
     GuessableCode, "guessable-code", Warns, "a code that people try first",
-    "somebody turns the wheels while the others still read", run
+    "somebody turns the wheels while the others still read", run, mends::other_code
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {

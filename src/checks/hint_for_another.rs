@@ -1,10 +1,10 @@
-use super::{Draft, Facts, Sink, ladder, things};
+use super::{Draft, Facts, Sink, ladder, mends, things};
 use crate::codes::{Saying, says};
 use crate::kit::LockKind;
 
 check!(
     /// ## What it does
-    /// Flags a hint that holds the code of another puzzle.
+    /// Flags a hint that holds the code of another puzzle, as it is set, backwards, or spelled by first letters.
     ///
     /// ## Why it matters at the table
     /// Guests who ask about one puzzle are given the end of another that they have not begun.
@@ -19,14 +19,15 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let codes = things::codes(facts);
     for hint in ladder::hints(facts) {
         for code in codes.iter().filter(|code| code.lock.kind != LockKind::Key && code.puzzle.id != hint.puzzle.id) {
-            if says(hint.text, &code.lock.kind, &code.answer) == Some(Saying::Whole) {
+            if says(hint.text, &code.lock.kind, &code.answer).is_some_and(Saying::whole) {
                 let message = format!(
                     "the {} of \"{}\" holds the code of \"{}\"",
                     hint.step.word(),
                     hint.puzzle.title,
                     code.puzzle.title
                 );
-                sink.add(Draft::new(hint.anchor.clone(), message).help("change the hint or the code"));
+                let draft = Draft::new(hint.anchor.clone(), message).help("change the hint or the code");
+                sink.add(mends::with_drafted(facts, draft, &hint));
             }
         }
     }

@@ -1,4 +1,4 @@
-use super::{Draft, Facts, Sink, ladder};
+use super::{Draft, Facts, Sink, ladder, mends};
 use crate::codes::{Saying, as_set, says};
 use crate::diag::{Severity, Step};
 
@@ -29,7 +29,8 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             (Step::Nudge | Step::Method, Saying::Whole | Saying::Reversed | Saying::Initials) => Severity::Blocks,
         };
         let message = format!("the {} of \"{}\" {}", hint.step.word(), hint.puzzle.title, saying.words());
-        let draft = Draft::new(hint.anchor, message).severity(severity);
-        sink.add(draft.help("leave the last step to the guests; the host guide has the answer"));
+        let draft = Draft::new(hint.anchor.clone(), message).severity(severity);
+        let draft = draft.help("leave the last step to the guests; the host guide has the answer");
+        sink.add(mends::with_drafted(facts, draft, &hint));
     }
 }

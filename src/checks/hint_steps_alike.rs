@@ -1,4 +1,4 @@
-use super::{Draft, Facts, Sink, ladder};
+use super::{Draft, Facts, Sink, ladder, mends};
 
 check!(
     /// ## What it does
@@ -13,10 +13,6 @@ check!(
     "a group that asks again is told nothing new", run
 );
 
-/// Likeness from which two texts are nearly the same: one minus the share of characters to change (common
-/// practice, no source).
-const ALIKE: f64 = 0.85;
-
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     for ladder in ladder::hints(facts).chunks(3) {
         for pair in ladder.windows(2) {
@@ -24,13 +20,12 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             if first.text.is_empty() || second.text.is_empty() {
                 continue;
             }
-            let (a, b) = (first.text.to_lowercase(), second.text.to_lowercase());
-            if strsim::normalized_levenshtein(&a, &b) >= ALIKE {
+            if mends::alike(first.text, second.text) {
                 let title = &second.puzzle.title;
                 let message =
                     format!("the {} and the {} of \"{title}\" say nearly the same", first.step.word(), second.step.word());
-                let draft = Draft::new(second.anchor.clone(), message);
-                sink.add(draft.help("let the later step tell more"));
+                let draft = Draft::new(second.anchor.clone(), message).help("let the later step tell more");
+                sink.add(mends::with_drafted(facts, draft, second));
             }
         }
     }

@@ -1,6 +1,6 @@
 use super::Facts;
 use crate::diag::{Anchor, Level, PuzzleField, Step};
-use crate::kit::Puzzle;
+use crate::kit::{HintLadder, Puzzle};
 
 /// One hint in force.
 pub(super) struct Hint<'a> {
@@ -40,4 +40,26 @@ pub(super) fn settled(facts: &Facts<'_>, from: &Anchor) -> Anchor {
         }
         other => other.clone(),
     }
+}
+
+/// The hints as they are written at one level, without those that it takes over.
+pub(super) fn written(puzzle: &Puzzle, level: Level) -> HintLadder {
+    match level {
+        Level::Standard => puzzle.hints.clone(),
+        level => puzzle.change(level).and_then(|change| change.hints.clone()).unwrap_or_default(),
+    }
+}
+
+/// The puzzle with another text of one step, written at one level.
+pub(super) fn with_step(mut puzzle: Puzzle, level: Level, step: Step, text: String) -> Puzzle {
+    let change = match level {
+        Level::Standard => {
+            *puzzle.hints.step_mut(step) = text;
+            return puzzle;
+        }
+        Level::Gentle => &mut puzzle.gentle,
+        Level::Stiff => &mut puzzle.stiff,
+    };
+    *change.get_or_insert_default().hints.get_or_insert_default().step_mut(step) = text;
+    puzzle
 }

@@ -34,10 +34,12 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         let message =
             format!("{} with {kind} cannot be told apart: up to {tries} tries for {} codes", names.join(", "), locks.len());
         let draft = Draft::new(Anchor::Lock(first.id.clone()), message);
+        // A mark that was chosen is not changed unasked.
+        let kind = if unmarked.iter().all(|lock| lock.mark.is_empty()) { FixKind::Safe } else { FixKind::Ask };
         sink.add(match marked(facts, &unmarked) {
             Some(edits) => draft
                 .help("give each lock a symbol of its own")
-                .fix("Give them unused symbols of the theme", FixKind::Ask, edits),
+                .fix("Give them unused symbols of the theme", kind, edits),
             None => draft.help("draw more symbols in the theme: it has none left for them"),
         });
     }

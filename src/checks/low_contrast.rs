@@ -1,8 +1,9 @@
 use std::collections::BTreeMap;
 
-use super::{Draft, Facts, Sink};
+use super::{Draft, Facts, Fix, FixKind, Sink};
 use crate::diag::Anchor;
-use crate::theme::Colour;
+use crate::kit::edit::Edit;
+use crate::theme::{Colour, Palette};
 
 check!(
     /// ## What it does
@@ -41,7 +42,22 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             let role = facts.party.palette.iter().find(|(_, colour)| *colour == ink).map_or("ink", |(role, _)| role);
             let message = format!("{role} {ink} on paper {paper} has a ratio of {ratio:.2}, below {least}");
             let draft = Draft::new(Anchor::Palette(role.to_owned()), message);
-            sink.add(draft.help("choose a darker colour, or a lighter paper"));
+            let draft = draft.help("choose a darker colour, or a lighter paper");
+            sink.add(match theme_colours(facts, role, least) {
+                Some(fix) => draft.with(fix),
+                None => draft,
+            });
         }
     }
+}
+
+/// The theme's own ink and paper in place of the kit's, where those stand out enough.
+fn theme_colours(facts: &Facts<'_>, role: &str, least: f64) -> Option<Fix> {
+    let mut look = facts.kit.look.clone();
+    let own = look.palette.remove(role).is_some();
+    let own = look.palette.remove("paper").is_some() || own;
+    let palette = Palette::new(&facts.theme.theme.palette, &look.palette).ok().filter(|_| own)?;
+    let title = "Take the theme's own colours".to_owned();
+    (palette.get(role).contrast(palette.get("paper")) >= least)
+        .then(|| Fix { title, kind: FixKind::Ask, edits: vec![Edit::Look(Box::new(look))] })
 }

@@ -6,6 +6,9 @@
 mod dress;
 mod finding;
 mod ladder;
+mod mend_setup;
+mod mending;
+mod mends;
 mod prove;
 mod sink;
 mod things;
@@ -14,6 +17,7 @@ use rayon::prelude::*;
 
 pub use dress::theme_findings;
 pub use finding::{Finding, Fix, FixKind};
+pub use mending::{Mended, fix_safe};
 pub use prove::{LevelProof, Proof, Prover, SetPiece, prove, prove_printed, set_pieces};
 pub use sink::{Draft, Sink};
 
@@ -69,11 +73,15 @@ pub trait Check: Sync {
     fn info(&self) -> &'static Info;
     /// Looks at the facts and says what it finds.
     fn check(&self, facts: &Facts<'_>, sink: &mut Sink);
+    /// A mend that takes long to find: asked for once, for findings that have none, when all is known.
+    fn mend(&self, _: &Facts<'_>, _: &Finding) -> Option<Fix> {
+        None
+    }
 }
 
 /// Makes a check of a doc comment, its facts and a function.
 macro_rules! check {
-    ($(#[doc = $doc:literal])+ $name:ident, $id:literal, $severity:ident, $flags:literal, $why:literal, $run:path) => {
+    ($(#[doc = $doc:literal])+ $name:ident, $id:literal, $severity:ident, $flags:literal, $why:literal, $run:path $(, $mend:path)?) => {
         $(#[doc = $doc])+
         #[derive(Clone, Copy, Debug)]
         pub struct $name;
@@ -92,6 +100,13 @@ macro_rules! check {
             fn check(&self, facts: &crate::checks::Facts<'_>, sink: &mut crate::checks::Sink) {
                 $run(facts, sink);
             }
+            $(fn mend(
+                &self,
+                facts: &crate::checks::Facts<'_>,
+                finding: &crate::checks::Finding,
+            ) -> Option<crate::checks::Fix> {
+                $mend(facts, finding)
+            })?
         }
     };
 }
@@ -129,6 +144,7 @@ family! {
     tool_too_early::ToolTooEarly,
     too_close::TooClose,
     piece_in_no_place::PieceInNoPlace,
+    piece_feeds_two::PieceFeedsTwo,
     lock_unmarked::LockUnmarked,
     over_hasp::OverHasp,
     same_code::SameCode,
@@ -137,10 +153,13 @@ family! {
     look_alike_symbol::LookAlikeSymbol,
     six_or_nine::SixOrNine,
     code_in_plain_sight::CodeInPlainSight,
+    idle_spinning::IdleSpinning,
     hint_missing::HintMissing,
     hint_says_it::HintSaysIt,
     hint_steps_alike::HintStepsAlike,
+    hint_out_of_order::HintOutOfOrder,
     hint_for_another::HintForAnother,
+    token_order_tells::TokenOrderTells,
     host_text_on_player_page::HostTextOnPlayerPage,
     unfilled_slot::UnfilledSlot,
     text_overflows::TextOverflows,
@@ -169,6 +188,13 @@ family! {
 /// equal.
 #[must_use]
 pub fn run(facts: &Facts<'_>) -> Vec<Finding> {
+    let mut found = run_unmended(facts);
+    mending::mend(facts, &mut found);
+    found
+}
+
+/// As [`run`], without the mends that take long to find.
+fn run_unmended(facts: &Facts<'_>) -> Vec<Finding> {
     let found: Vec<Vec<Finding>> = CHECKS.par_iter().map(|check| run_one(*check, facts)).collect();
     finding::sorted(found.into_iter().flatten().collect())
 }

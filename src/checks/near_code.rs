@@ -1,5 +1,5 @@
 use super::things::{self, Code};
-use super::{Draft, Facts, Sink};
+use super::{Draft, Facts, Sink, mends};
 use crate::codes::{Likeness, likeness};
 use crate::diag::{Anchor, PuzzleField};
 
@@ -14,7 +14,7 @@ check!(
     /// ## How to mend
     /// Choose another answer for one of them.
     NearCode, "near-code", Warns, "two codes that are nearly the same",
-    "a small slip gives the code of another lock, and the wrong puzzle is taken for solved", run
+    "a small slip gives the code of another lock, and the wrong puzzle is taken for solved", run, mends::other_code
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {

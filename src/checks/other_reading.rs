@@ -1,4 +1,4 @@
-use super::{Draft, Facts, Sink, things};
+use super::{Draft, Facts, Sink, mend_setup, things};
 use crate::diag::{Anchor, PuzzleField};
 use crate::readings::Verdict;
 
@@ -12,7 +12,7 @@ check!(
     /// ## How to mend
     /// Look at the setup: something in it fixes the answer by itself. Change it, or take over what it gives.
     OtherReading, "other-reading", Blocks, "the only reading is not the author's answer",
-    "guests who solve it cannot open the lock that the host has set", run
+    "guests who solve it cannot open the lock that the host has set", run, mend_setup::read_answer
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {

@@ -37,7 +37,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             };
             let mut mended = puzzle.clone();
             mended.parts.remove(part);
-            sink.add(draft.fix("Take the place out", FixKind::Ask, vec![Edit::Puzzle(Box::new(mended))]));
+            sink.add(draft.fix("Take the place out", FixKind::Safe, vec![Edit::Puzzle(Box::new(mended))]));
         }
     }
 }

@@ -2,7 +2,7 @@ use std::collections::BTreeMap;
 
 use rayon::prelude::*;
 
-use super::{Facts, Finding, finding, run};
+use super::{Facts, Finding, finding, mending, run_unmended};
 use crate::diag::{Hinted, Level, Trouble};
 use crate::face::proof::Printed;
 use crate::face::{Audience, Piece};
@@ -128,10 +128,14 @@ impl Prover {
             let flow = party.flow(kit);
             let set =
                 press.map(|press| set_new(press, &party, theme, (&last, &mut self.set), paper)).unwrap_or_default();
-            found.push(run(&Facts { kit, theme, party: &party, flow: &flow, set: &set }));
+            found.push(run_unmended(&Facts { kit, theme, party: &party, flow: &flow, set: &set }));
             proofs.push(LevelProof { party, flow, set });
         }
-        Ok(Proof { levels: proofs, findings: merged(found) })
+        let mut findings = merged(found);
+        if let Some(LevelProof { party, flow, set }) = proofs.first() {
+            mending::mend(&Facts { kit, theme, party, flow, set }, &mut findings);
+        }
+        Ok(Proof { levels: proofs, findings })
     }
 }
 

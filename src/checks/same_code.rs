@@ -1,4 +1,4 @@
-use super::{Draft, Facts, Sink, things};
+use super::{Draft, Facts, Sink, mends, things};
 use crate::diag::{Anchor, PuzzleField};
 
 check!(
@@ -11,7 +11,7 @@ check!(
     /// ## How to mend
     /// Choose another answer for one of them.
     SameCode, "same-code", Blocks, "two locks open with the same code",
-    "one code tried on every lock opens two, and the second puzzle is never played", run
+    "one code tried on every lock opens two, and the second puzzle is never played", run, mends::other_code
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {

@@ -1,4 +1,4 @@
-use super::{Draft, Facts, Sink, things};
+use super::{Draft, Facts, Sink, mend_setup, things};
 use crate::diag::{Anchor, PuzzleField};
 use crate::readings::Verdict;
 
@@ -13,7 +13,7 @@ check!(
     /// ## How to mend
     /// Let a piece say the choice: an order, a start mark, a direction. Or choose another answer or another setup.
     SeveralReadings, "several-readings", Blocks, "the pieces allow more than one answer",
-    "guests who read rightly and find the lock shut drop the right method", run
+    "guests who read rightly and find the lock shut drop the right method", run, mend_setup::one_field
 );
 
 /// Answers listed in a line.

@@ -1,5 +1,6 @@
 use super::{Finding, Fix, FixKind, Info};
 use crate::diag::{Anchor, Level, Severity, Trouble};
+use crate::ids::PuzzleId;
 use crate::kit::edit::Edit;
 
 /// Where a check puts what it finds.
@@ -17,6 +18,7 @@ pub struct Draft {
     message: String,
     severity: Option<Severity>,
     why: Option<String>,
+    subject: Option<PuzzleId>,
     help: Vec<String>,
     fix: Option<Fix>,
 }
@@ -30,7 +32,7 @@ impl Sink {
 
     /// Takes a finding.
     pub fn add(&mut self, draft: Draft) {
-        let Draft { anchor, message, severity, why, help, fix } = draft;
+        let Draft { anchor, message, severity, why, subject, help, fix } = draft;
         let finding = Finding {
             name: self.info.name,
             severity: severity.unwrap_or(self.info.severity),
@@ -38,6 +40,7 @@ impl Sink {
             anchor,
             message,
             why: why.unwrap_or_else(|| self.info.why.to_owned()),
+            subject,
             help,
             fix,
         };
@@ -56,7 +59,7 @@ impl Sink {
 impl Draft {
     /// A finding at a place, in a line.
     pub fn new(anchor: Anchor, message: impl Into<String>) -> Self {
-        Self { anchor, message: message.into(), severity: None, why: None, help: Vec::new(), fix: None }
+        Self { anchor, message: message.into(), severity: None, why: None, subject: None, help: Vec::new(), fix: None }
     }
 
     /// A finding that passes a trouble on.
@@ -80,6 +83,20 @@ impl Draft {
     #[must_use]
     pub fn why(mut self, why: impl Into<String>) -> Self {
         self.why = Some(why.into());
+        self
+    }
+
+    /// The puzzle whose code it is about, where the anchor is another place.
+    #[must_use]
+    pub fn about(mut self, puzzle: &PuzzleId) -> Self {
+        self.subject = Some(puzzle.clone());
+        self
+    }
+
+    /// A mend that was made elsewhere.
+    #[must_use]
+    pub fn with(mut self, fix: Fix) -> Self {
+        self.fix = Some(fix);
         self
     }
 

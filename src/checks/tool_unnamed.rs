@@ -29,14 +29,17 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             let name = material(id).map_or(*id, |material| material.name);
             let message = format!("\"{}\" needs a {name}, which is not among its tools", puzzle.title);
             let draft = Draft::new(Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Whole), message);
-            sink.add(match facts.kit.props.iter().find(|prop| prop.material == *id) {
+            let fitting: Vec<_> = facts.kit.props.iter().filter(|prop| prop.material == *id).collect();
+            sink.add(match fitting.first() {
                 Some(prop) => {
+                    // Where there is but one such thing, there is nothing to choose.
+                    let kind = if fitting.len() == 1 { FixKind::Safe } else { FixKind::Ask };
                     let mut mended = puzzle.clone();
                     mended.tools.push(prop.id.clone());
                     let title = format!("Name {} as its tool", prop.name);
                     draft
                         .help(format!("name `{}` among its tools", prop.id))
-                        .fix(title, FixKind::Ask, vec![Edit::Puzzle(Box::new(mended))])
+                        .fix(title, kind, vec![Edit::Puzzle(Box::new(mended))])
                 }
                 None => draft.help(format!("add a prop of the material `{id}` and name it among the tools")),
             });

@@ -4,21 +4,47 @@ use std::path::Path;
 use super::check_json;
 use super::outcome::{BLOCKED, CLEAN, Outcome};
 use crate::bundle::{self, Opened};
-use crate::checks::{Finding, FixKind, LevelProof, Proof};
+use crate::checks::{Finding, FixKind, LevelProof, Proof, fix_safe};
 use crate::diag::{Level, Severity};
 use crate::readings::Verdict;
 
 /// Readings of one puzzle that the plain output lists; `--json` has them all.
 const SHOWN_READINGS: usize = 4;
 
+/// How a kit is checked.
+#[derive(Clone, Copy)]
+pub(super) struct How {
+    /// Whether the output is JSON.
+    pub json: bool,
+    /// Whether safe mends are made and saved first.
+    pub fix: bool,
+}
+
 /// Proves a kit and says what was found.
-pub(super) fn run(kit: Option<&Path>, levels: &[Level], json: bool, out: &mut dyn Write) -> Outcome {
-    let opened = bundle::open(kit)?;
+pub(super) fn run(kit: Option<&Path>, levels: &[Level], how: How, out: &mut dyn Write) -> Outcome {
+    let mut opened = bundle::open(kit)?;
     let press = bundle::press_of(&opened)?;
-    let proof = bundle::prove(&opened, &press, levels)?;
-    if json {
-        check_json::write(&opened, &proof, out)?;
+    let mut mended = Vec::new();
+    let proof = if how.fix {
+        // Saved only when the mends hold at every level, whatever level is shown.
+        let fixed = fix_safe(&opened.kit, &opened.theme, Some(&press), &Level::ALL)?;
+        if fixed.kit != opened.kit {
+            bundle::save_changed(&opened, &fixed.kit)?;
+        }
+        (opened.kit, mended) = (fixed.kit, fixed.done);
+        if levels.len() == Level::ALL.len() { fixed.proof } else { bundle::prove(&opened, &press, levels)? }
     } else {
+        bundle::prove(&opened, &press, levels)?
+    };
+    if how.json {
+        check_json::write(&opened, &proof, &mended, out)?;
+    } else {
+        for (name, title) in &mended {
+            writeln!(out, "mended[{name}]: {title}")?;
+        }
+        if how.fix {
+            writeln!(out, "{}\n", if mended.is_empty() { "no safe mend to make" } else { "the kit is saved" })?;
+        }
         for level in &proof.levels {
             write_level(&opened, level, out)?;
         }
@@ -46,7 +72,8 @@ pub(super) fn write_findings(findings: &[Finding], out: &mut dyn Write) -> std::
             writeln!(out, "  hint: {help}")?;
         }
         if let Some(fix) = finding.fix.as_ref().filter(|fix| fix.kind != FixKind::ShowOnly) {
-            writeln!(out, "  the window can do this: {}", fix.title)?;
+            let who = if fix.kind == FixKind::Safe { "--fix" } else { "the window" };
+            writeln!(out, "  {who} can do this: {}", fix.title)?;
         }
         writeln!(out)?;
     }

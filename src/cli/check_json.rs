@@ -4,11 +4,13 @@ use serde::Serialize;
 
 use super::outcome::Fail;
 use crate::bundle::Opened;
-use crate::checks::{Finding, LevelProof, Proof};
+use crate::checks::{Finding, FixKind, LevelProof, Proof};
+use crate::codes::minutes;
 use crate::diag::{Anchor, Level, Severity, Trouble};
 use crate::flow::facts::{ClosePair, EarlyTool, Fact, Stretch, facts};
 use crate::flow::{Chain, LockLoop, Round, Spare};
 use crate::mechanics::work::Work;
+use crate::party::{LockLeft, lock_table};
 use crate::readings::{Readings, Verdict};
 
 /// The format number of this output: it grows when a field changes its meaning or goes.
@@ -22,8 +24,22 @@ struct Report<'a> {
     blocks: usize,
     warns: usize,
     notes: usize,
+    mended: Vec<MendedJson<'a>>,
     findings: Vec<FindingJson<'a>>,
     levels: Vec<LevelJson<'a>>,
+}
+
+#[derive(Serialize)]
+struct MendedJson<'a> {
+    name: &'a str,
+    done: &'a str,
+}
+
+#[derive(Serialize)]
+struct CodesJson {
+    #[serde(flatten)]
+    row: LockLeft,
+    minutes: f64,
 }
 
 #[derive(Serialize)]
@@ -38,12 +54,14 @@ struct FindingJson<'a> {
     why: &'a str,
     help: &'a [String],
     fix: Option<&'a str>,
+    safe: bool,
 }
 
 #[derive(Serialize)]
 struct LevelJson<'a> {
     level: Level,
     puzzles: Vec<PuzzleJson<'a>>,
+    codes: Vec<CodesJson>,
     reachable: Reachable<'a>,
     rounds: &'a [Round],
     loops: &'a [LockLoop],
@@ -87,7 +105,12 @@ struct Reachable<'a> {
 }
 
 /// Writes the proof as JSON.
-pub(super) fn write(opened: &Opened, proof: &Proof, out: &mut dyn Write) -> Result<(), Fail> {
+pub(super) fn write(
+    opened: &Opened,
+    proof: &Proof,
+    mended: &[(&'static str, String)],
+    out: &mut dyn Write,
+) -> Result<(), Fail> {
     let count = |severity| proof.findings.iter().filter(|finding| finding.severity == severity).count();
     let report = Report {
         format: FORMAT,
@@ -96,6 +119,7 @@ pub(super) fn write(opened: &Opened, proof: &Proof, out: &mut dyn Write) -> Resu
         blocks: count(Severity::Blocks),
         warns: count(Severity::Warns),
         notes: count(Severity::Notes),
+        mended: mended.iter().map(|(name, done)| MendedJson { name, done }).collect(),
         findings: proof.findings.iter().map(finding).collect(),
         levels: proof.levels.iter().map(|proven| level(opened, proven)).collect(),
     };
@@ -116,6 +140,7 @@ fn finding(finding: &Finding) -> FindingJson<'_> {
         why: &finding.why,
         help: &finding.help,
         fix: finding.fix.as_ref().map(|fix| fix.title.as_str()),
+        safe: finding.fix.as_ref().is_some_and(|fix| fix.kind == FixKind::Safe),
     }
 }
 
@@ -129,9 +154,13 @@ fn level<'a>(opened: &'a Opened, proven: &'a LevelProof) -> LevelJson<'a> {
         readings: &laid.readings,
         work: laid.work.as_ref(),
     });
+    let codes = lock_table(&opened.kit, &proven.party)
+        .into_iter()
+        .map(|row| CodesJson { minutes: minutes(row.left.nothing), row });
     LevelJson {
         level: proven.party.level,
         puzzles: puzzles.collect(),
+        codes: codes.collect(),
         reachable: Reachable {
             boxes: flow.boxes.keys().map(crate::ids::BoxId::as_str).collect(),
             locks: flow.locks.keys().map(crate::ids::LockId::as_str).collect(),

@@ -34,6 +34,7 @@ pub(super) fn run(name: &str, out: &mut dyn Write) -> Outcome {
     match name {
         "kit" => kit(out),
         "theme" => theme_file(out),
+        "check-json" => super::check_json_doc::write(out),
         _ => {
             if let Ok(found) = mechanics::find(name) {
                 return mechanic(found, out);
@@ -50,7 +51,7 @@ pub(super) fn run(name: &str, out: &mut dyn Write) -> Outcome {
 }
 
 fn unknown(name: &str) -> Trouble {
-    let known: Vec<&str> = ["kit", "theme"]
+    let known: Vec<&str> = ["kit", "theme", "check-json"]
         .into_iter()
         .chain(MECHANICS.iter().map(|mechanic| mechanic.meta().id))
         .chain(CHECKS.iter().map(|check| check.info().name))

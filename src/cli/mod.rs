@@ -5,6 +5,7 @@
 
 mod check;
 mod check_json;
+mod check_json_doc;
 mod codes;
 mod docs;
 mod explain;
@@ -48,6 +49,9 @@ enum Command {
         /// Write the findings and readings as JSON
         #[arg(long)]
         json: bool,
+        /// First make the mends that are safe, and save the kit
+        #[arg(long)]
+        fix: bool,
         /// One play level only
         #[arg(long, value_enum)]
         level: Option<LevelArg>,
@@ -143,9 +147,9 @@ enum Command {
         #[arg(long)]
         mend: bool,
     },
-    /// Explain a mechanic, a check, or the files `kit` and `theme`
+    /// Explain a mechanic, a check, the files `kit` and `theme`, or the output `check-json`
     Explain {
-        /// The name of a mechanic or a check, `kit`, or `theme`
+        /// The name of a mechanic or a check, `kit`, `theme`, or `check-json`
         name: String,
     },
 }
@@ -211,9 +215,9 @@ pub type Window<'a> = &'a dyn Fn(Opened) -> Hinted<()>;
 pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window<'_>) -> u8 {
     let result = match &args.command {
         None => open(args.kit.as_deref()).and_then(window).map(|()| CLEAN).map_err(Fail::from),
-        Some(Command::Check { kit, json, level }) => {
+        Some(Command::Check { kit, json, fix, level }) => {
             let levels = level.map_or_else(|| Level::ALL.to_vec(), |level| vec![level.into()]);
-            check::run(kit.as_deref(), &levels, *json, out)
+            check::run(kit.as_deref(), &levels, check::How { json: *json, fix: *fix }, out)
         }
         Some(Command::Export { kit, paper, level, out: folder, zip, force, groups, shift }) => {
             let shift = match crate::bundle::Shift::parse(shift) {

@@ -13,6 +13,7 @@ pub mod material;
 mod place;
 mod puzzle;
 pub mod ron_text;
+mod setup_fields;
 mod text;
 mod texts;
 

@@ -194,12 +194,12 @@ fn wiring() -> Vec<Row> {
             // A lock and a box may share a name.
             |case| case.kit.locks[0].id = lock("tin"),
         ),
-        row(
+        mending(row(
             "answer-off-lock",
             "the answer \"58\" has 2 symbols",
             |case| case.kit.puzzles[0].answer = "58".into(),
             |case| case.kit.puzzles[0].answer = " 582 ".into(),
-        ),
+        )),
         row(
             "lock-without-puzzle",
             "nothing opens the moon padlock, which shuts the chest",
@@ -234,6 +234,20 @@ fn wiring() -> Vec<Row> {
             |case| drop(case.kit.puzzles[0].parts.insert("kei-card".into(), spot("table"))),
             |case| setup(case, 0, "(word: \"OWL\", card: portrait)"),
         )),
+        row(
+            "piece-feeds-two",
+            "\"The cuff\" and \"The collar\" print the same piece",
+            |case| {
+                for puzzle in [0, 2] {
+                    case.kit.puzzles[puzzle].mechanic = "morse-strip".into();
+                    setup(case, puzzle, "()");
+                }
+            },
+            |case| {
+                case.kit.puzzles[0].mechanic = "morse-strip".into();
+                setup(case, 0, "()");
+            },
+        ),
         mending(row(
             "lock-unmarked",
             "the bell padlock, the moon padlock with 3 digit wheels cannot be told apart: up to 4 tries",
@@ -294,7 +308,7 @@ fn flow() -> Vec<Row> {
             },
             |case| case.kit.puzzles[2].parts.values_mut().for_each(|part| *part = inside("tin")),
         ),
-        row(
+        mending(row(
             "tool-too-early",
             "the cloth is to hand 3 rounds before \"The end\" needs it",
             |case| {
@@ -305,7 +319,7 @@ fn flow() -> Vec<Row> {
                 late_puzzle(case);
                 case.kit.props.push(prop("cloth", inside("tin"), ""));
             },
-        ),
+        )),
         row(
             "too-close",
             "the key card of \"The cuff\" and the word card of \"The cuff\" were to lie apart, and both lie at the table",
@@ -379,25 +393,25 @@ fn slips(case: &mut Case, baseline: &str) {
 
 fn codes() -> Vec<Row> {
     vec![
-        row(
+        mending(row(
             "same-code",
             "the bell padlock and the moon padlock both open with 582",
             |case| case.kit.puzzles[2].answer = "582".into(),
             |case| case.kit.puzzles[2].answer = "285".into(),
-        ),
-        row(
+        )),
+        mending(row(
             "near-code",
             "582 of the bell padlock and 285 of the moon padlock are each other backwards",
             |case| case.kit.puzzles[2].answer = "285".into(),
             // Two wheels apart.
             |case| case.kit.puzzles[2].answer = "597".into(),
-        ),
-        row(
+        )),
+        mending(row(
             "guessable-code",
             "321 of the moon padlock is a run",
             |case| case.kit.puzzles[2].answer = "321".into(),
             |case| case.kit.puzzles[2].answer = "324".into(),
-        ),
+        )),
         row(
             "look-alike-symbol",
             "O in the answer of \"The collar\" can be taken for 0",
@@ -417,11 +431,22 @@ fn codes() -> Vec<Row> {
             |case| slips(case, "baseline: true"),
         ),
         row(
+            "idle-spinning",
+            "all 100 codes of the bell padlock are tried in 5 minutes",
+            |case| {
+                case.kit.locks[0].kind = LockKind::Digits(2);
+                case.kit.puzzles[0].answer = "58".into();
+                case.kit.puzzles[0].minutes = Some(8.0);
+                setup(case, 0, "(word: \"OW\")");
+            },
+            |case| case.kit.puzzles[0].minutes = Some(8.0),
+        ),
+        mending(row(
             "code-in-plain-sight",
             "the code of the moon padlock stands in the letter",
             |case| case.kit.letter.body.push_str(" It was six, one, seven when it stopped."),
             |case| case.kit.letter.body.push_str(" It has hung there since 1617."),
-        ),
+        )),
     ]
 }
 

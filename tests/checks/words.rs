@@ -22,23 +22,36 @@ pub fn texts() -> Vec<Row> {
                 case.kit.puzzles[0].stiff = Some(inklatch::kit::LevelChange { setup: None, hints: Some(hints) });
             },
         )),
-        row(
+        mending(row(
             "hint-says-it",
             "the nudge of \"The cuff\" gives the answer backwards",
             |case| case.kit.puzzles[0].hints.nudge = "Two eight five, but the other way.".into(),
             |case| case.kit.puzzles[0].hints.nudge = "Five cards, and two wear the bell.".into(),
-        ),
+        )),
         row(
             "hint-steps-alike",
             "the nudge and the method of \"The cuff\" say nearly the same",
             |case| case.kit.puzzles[0].hints.method = "Two cards wear the bells.".into(),
             |_| {},
         ),
-        row(
+        mending(row(
             "hint-for-another",
             "the method of \"The cuff\" holds the code of \"The collar\"",
             |case| case.kit.puzzles[0].hints.method = "It is not 617.".into(),
             |case| case.kit.puzzles[0].hints.method = "It is none of 6175.".into(),
+        )),
+        mending(row(
+            "hint-out-of-order",
+            "the nudge of \"The cuff\" tells more than the giveaway: 100 codes left against 1000",
+            |case| case.kit.puzzles[0].hints.nudge = "The first digit is a five.".into(),
+            |case| case.kit.puzzles[0].hints.giveaway = "The first digit is a five.".into(),
+        )),
+        row(
+            "token-order-tells",
+            "the titles are numbered in the order of solving: \"Step 1\", \"Step 2\", \"Step 3\"",
+            |case| titles(case, ["Step 1", "Step 3", "Step 2"]),
+            // The log is solved last.
+            |case| titles(case, ["Step 2", "Step 1", "Step 3"]),
         ),
         row(
             "host-text-on-player-page",
@@ -94,7 +107,7 @@ pub fn texts() -> Vec<Row> {
                 pieces.push(piece);
             },
         ),
-        row(
+        mending(row(
             "low-contrast",
             "below 4.5",
             // WCAG: #777777 on white has 4.478 and fails.
@@ -106,7 +119,7 @@ pub fn texts() -> Vec<Row> {
                 case.kit.look.palette.insert("paper".into(), "#FFFFFF".into());
                 case.kit.look.palette.insert("ink".into(), "#767676".into());
             },
-        ),
+        )),
         row(
             "level-adds-nothing",
             "the level stiff plays like standard",
@@ -117,6 +130,12 @@ pub fn texts() -> Vec<Row> {
             |case| case.kit.levels.stiff = case.kit.levels.standard.clone(),
         ),
     ]
+}
+
+fn titles(case: &mut Case, titles: [&str; 3]) {
+    for (puzzle, title) in case.kit.puzzles.iter_mut().zip(titles) {
+        puzzle.title = title.into();
+    }
 }
 
 fn note(title: &str, text: &str) -> Note {

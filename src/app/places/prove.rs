@@ -3,7 +3,7 @@ use eframe::egui::{RichText, Ui};
 use crate::app::ctx::{Command, Ctx};
 use crate::app::findings::{counts_ui, list_ui};
 use crate::app::places::build::{facts_ui, never_ui};
-use crate::app::places::{Locals, level_ui, puzzle_title};
+use crate::app::places::{Locals, codes, level_ui, puzzle_title};
 use crate::app::session::Selection;
 use crate::app::widgets::{Mark, UiExt as _, found_ui};
 use crate::diag::{Anchor, PuzzleField};
@@ -14,6 +14,7 @@ use crate::readings::Verdict;
 /// What is proven, and what is not.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     match cx.session.selection(cx.kit) {
+        Selection::Codes => ui.column("codes", |ui| codes::ui(ui, cx, locals)),
         Selection::Flow => ui.column("flow", |ui| flow_ui(ui, cx)),
         Selection::Readings(id) => ui.column("readings", |ui| readings_ui(ui, cx, &id)),
         _ => ui.column("all findings", |ui| findings_ui(ui, cx, locals)),

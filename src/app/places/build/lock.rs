@@ -2,6 +2,7 @@ use eframe::egui::{Checkbox, Ui};
 
 use super::remove_ui;
 use crate::app::ctx::{Command, Ctx};
+use crate::app::places::codes;
 use crate::app::session::Selection;
 use crate::app::widgets::{Field, UiExt as _};
 use crate::diag::Anchor;
@@ -80,6 +81,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, id: &LockId) {
     if changed {
         cx.edit(Edit::Lock(Box::new(lock)));
     }
+    codes::lock_ui(ui, cx, id);
     ui.section("Where it hangs");
     hangs_ui(ui, cx, id);
     remove_ui(ui, cx, &Selection::Lock(id.clone()), "Remove this lock");

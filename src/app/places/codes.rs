@@ -1,0 +1,96 @@
+use eframe::egui::{Grid, RichText, Ui};
+
+use crate::app::ctx::{Command, Ctx};
+use crate::app::places::{Locals, level_ui};
+use crate::app::session::Selection;
+use crate::app::widgets::{Field, Mark, UiExt as _};
+use crate::codes::{SECONDS_PER_TRY, minutes};
+use crate::ids::LockId;
+use crate::party::{LockLeft, lock_table};
+use crate::propose::Wish;
+
+/// What the fields of the codes hold.
+#[derive(Clone, Debug, Default)]
+pub struct CodesDraft {
+    seed: u64,
+    avoid: String,
+}
+
+/// All codes: how many are left to try, and a new set of them.
+pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
+    ui.title("Codes");
+    ui.lede(&format!(
+        "How many codes are left to try on each lock, and the minutes to try them all at {SECONDS_PER_TRY} seconds each (an estimate)."
+    ));
+    level_ui(ui, cx);
+    ui.add_space(10.0);
+    match cx.derived.party(cx.session.level) {
+        None => drop(ui.chip(Mark::Waiting, "being counted")),
+        Some(party) => table_ui(ui, cx, &lock_table(cx.kit, party)),
+    }
+    ui.section("New codes for the whole kit");
+    ui.lede(
+        "Each is tried as it would be printed. None is easy to guess, like another, or told by a text or a hint. Word answers \
+         come from the words of the theme and the kit; keys and spoken words stay.",
+    );
+    let draft = &mut locals.codes;
+    Field::new("Seed").help("Another number draws other codes.").number(ui, cx, &mut draft.seed, 0..=9_999, "");
+    Field::new("Codes not to use").help("Last season's, say; parted by commas.").line(ui, cx, &mut draft.avoid);
+    if cx.session.proposing {
+        ui.chip(Mark::Waiting, "looking for codes");
+    } else if ui.primary("Put new codes in").on_hover_text("One step of undo takes them back").clicked() {
+        let avoid = draft.avoid.split(',').map(|code| code.trim().to_owned()).filter(|code| !code.is_empty());
+        cx.send(Command::Propose(Wish { seed: draft.seed, avoid: avoid.collect(), ..Wish::default() }));
+    }
+}
+
+/// One row for each lock with wheels.
+fn table_ui(ui: &mut Ui, cx: &Ctx<'_>, rows: &[LockLeft]) {
+    Grid::new("codes left").num_columns(5).striped(true).spacing([18.0, 6.0]).show(ui, |ui| {
+        for head in ["Lock", "Nothing known", "Without order", "All but one wheel", "After the hints"] {
+            ui.strong_small(head);
+        }
+        ui.end_row();
+        for row in rows {
+            let name = cx.kit.lock(&row.lock).map_or_else(|| row.lock.to_string(), |lock| cx.say(&lock.name));
+            if ui.link(name).clicked() {
+                cx.send(Command::Select(Selection::Lock(row.lock.clone())));
+            }
+            let left = &row.left;
+            let hinted = left.steps.last().copied().unwrap_or(left.nothing);
+            for codes in [left.nothing, left.unordered, left.but_one, hinted] {
+                ui.label(RichText::new(cell(codes)).monospace());
+            }
+            ui.end_row();
+        }
+    });
+    if rows.is_empty() {
+        ui.quiet("No lock with wheels can be set to its answer yet.");
+    }
+}
+
+/// The codes of one lock in sentences, for the lock's own page.
+pub fn lock_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &LockId) {
+    let Some(party) = cx.derived.party(cx.session.level) else { return };
+    let Some(row) = lock_table(cx.kit, party).into_iter().find(|row| row.lock == *id) else { return };
+    let LockLeft { left, .. } = row;
+    ui.section("Codes left to try");
+    let mut lines = vec![
+        ("when nothing is known", left.nothing),
+        ("when the symbols are known without their order", left.unordered),
+        ("when all wheels but one are known", left.but_one),
+    ];
+    lines.extend(["after the nudge", "after the method", "after the giveaway"].into_iter().zip(left.steps));
+    Grid::new(("codes of a lock", id)).num_columns(2).spacing([18.0, 4.0]).show(ui, |ui| {
+        for (when, codes) in lines {
+            ui.label(when);
+            ui.label(RichText::new(cell(codes)).monospace());
+            ui.end_row();
+        }
+    });
+    ui.quiet(&format!("Minutes at {SECONDS_PER_TRY} seconds a try, an estimate."));
+}
+
+fn cell(codes: u64) -> String {
+    format!("{codes} ({:.1} min)", minutes(codes))
+}
