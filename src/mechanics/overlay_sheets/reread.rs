@@ -54,7 +54,12 @@ fn dark(shape: &PrintedShape) -> bool {
     reason = "a sheet has at most a few hundred cells each way"
 )]
 fn sheet(side: &Printed, slot: Rect) -> Hinted<Sheet> {
-    let inside: Vec<&PrintedShape> = side.shapes.iter().filter(|shape| within(slot, middle(shape.rect))).collect();
+    let mut inside: Vec<&PrintedShape> = side.shapes.iter().filter(|shape| within(slot, middle(shape.rect))).collect();
+    // The frame's own lines may have their middle in the slot; the dots are many and one drawing.
+    let many = |art: usize| inside.iter().filter(|shape| shape.art == art).count();
+    if let Some(dots) = (0..side.arts.len()).max_by_key(|art| many(*art)) {
+        inside.retain(|shape| shape.art == dots);
+    }
     let four = |shape: &&&PrintedShape| matches!(shape.contours.as_slice(), [line] if line.points.len() == 4);
     let cells: Vec<&PrintedShape> = inside.iter().filter(|shape| dark(shape)).filter(four).copied().collect();
     let least = |of: &dyn Fn(Rect) -> Mm| cells.iter().map(|cell| of(cell.rect)).reduce(Mm::min);
