@@ -7,7 +7,7 @@ use crate::theme::Palette;
 
 /// Puzzles that were laid out before, so that an edit lays out anew only what it changes.
 ///
-/// A puzzle is the same when everything is the same that goes into it: see [`Key`]. All that is kept belongs to one
+/// A puzzle is the same when everything is the same that goes into it: see `Key`. All that is kept belongs to one
 /// theme; whoever changes the theme begins with an empty store. What one pass over a kit did not use is forgotten at
 /// the end of the next.
 #[derive(Debug, Default)]
