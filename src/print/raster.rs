@@ -1,4 +1,4 @@
-use resvg::tiny_skia::{IntSize, Pixmap, PremultipliedColorU8, Transform};
+use resvg::tiny_skia::{Pixmap, Transform};
 use resvg::usvg;
 
 use crate::diag::{Hinted, Trouble};
@@ -22,20 +22,18 @@ impl Raster {
     /// # Errors
     /// When the pixels do not fit width and height.
     pub fn png(&self) -> Hinted<Vec<u8>> {
-        let mut pixmap = IntSize::from_wh(self.width, self.height)
-            .and_then(|size| Pixmap::from_vec(self.rgba.clone(), size))
-            .ok_or_else(|| Trouble::new("the picture's pixels do not fit its width and height"))?;
-        // The encoder expects colours multiplied by alpha and divides again.
-        for pixel in pixmap.pixels_mut() {
-            let (a, scale) = (pixel.alpha(), |c: u8, a: u8| {
-                u8::try_from((u16::from(c) * u16::from(a) + 127) / 255).unwrap_or(u8::MAX).min(a)
-            });
-            let (r, g, b) = (scale(pixel.red(), a), scale(pixel.green(), a), scale(pixel.blue(), a));
-            if let Some(done) = PremultipliedColorU8::from_rgba(r, g, b, a) {
-                *pixel = done;
-            }
-        }
-        pixmap.encode_png().map_err(|error| Trouble::new(format!("the picture cannot be written as PNG: {error}")))
+        let refused =
+            |error: png::EncodingError| Trouble::new(format!("the picture cannot be written as PNG: {error}"));
+        let mut bytes = Vec::new();
+        let mut encoder = png::Encoder::new(&mut bytes, self.width, self.height);
+        encoder.set_color(png::ColorType::Rgba);
+        encoder.set_depth(png::BitDepth::Eight);
+        // Line art on flat grounds: the slower ways make files a sixth smaller in several times the time.
+        encoder.set_compression(png::Compression::Fast);
+        let mut writer = encoder.write_header().map_err(refused)?;
+        writer.write_image_data(&self.rgba).map_err(refused)?;
+        writer.finish().map_err(refused)?;
+        Ok(bytes)
     }
 
     pub(super) fn from_pixmap(pixmap: Pixmap) -> Self {
