@@ -60,6 +60,8 @@ pub const RASTER_PIXELS: u64 = 40_000_000;
 pub const LOOP_SETS: usize = 1 << 15;
 /// Steps of the search for the shortest preparation: a kit's twenty tasks are mostly settled within them.
 pub const PREP_STEPS: u64 = 200_000;
+/// Characters of a word or phrase that is made a slot: a longer one is a sentence.
+pub const SLOT_CHARS: usize = 60;
 /// Undo steps kept.
 pub const UNDO_STEPS: usize = 100;
 /// Rounds of `check --fix` before it stops: a fix that brings back another's finding would turn for ever.

@@ -2,6 +2,8 @@
 
 #[path = "app/drawn.rs"]
 mod drawn;
+#[path = "app/season.rs"]
+mod season;
 
 use std::path::Path;
 use std::time::{Duration, Instant};
@@ -70,7 +72,7 @@ fn every_place_draws_in_both_themes_and_names_its_controls() {
         for (place, rows) in [
             ("Write", ["Letter", "Title and guests", "Play levels"].as_slice()),
             ("Build", &["How it ends"]),
-            ("Dress", &["Theme", "Palette", "Lettering", "Words"]),
+            ("Dress", &["Theme", "Palette", "Lettering", "Words", "Leftovers"]),
             ("Prove", &["Findings", "Flow"]),
             ("Print", &["Sheets", "Pieces", "Bundle"]),
         ] {

@@ -50,6 +50,8 @@ const ONLY: &[(&str, &[&str])] = &[
     ("rfd", &["app"]),
     ("clap", &["cli"]),
     ("rust_sugiyama", &["flow"]),
+    ("notify", &["files"]),
+    ("rust_stemmers", &["script"]),
     ("std::fs", &["files"]),
 ];
 

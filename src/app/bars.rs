@@ -6,7 +6,7 @@ use eframe::egui::{Color32, Key, RichText, TextEdit, Ui, vec2};
 use crate::app::ctx::{Command, Ctx, Leaving};
 use crate::app::tokens::Tokens;
 use crate::app::widgets::UiExt as _;
-use crate::diag::Trouble;
+use crate::diag::{Anchor, Trouble};
 
 /// What a folder is asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -41,6 +41,19 @@ impl PathFor {
     }
 }
 
+/// A word picked in a text, on its way to become a slot.
+#[derive(Clone, Debug)]
+pub struct Picked {
+    /// Where it was picked.
+    pub anchor: Anchor,
+    /// The word.
+    pub word: String,
+    /// The slot's name, as typed so far.
+    pub slot: String,
+    /// How often it stands in the text where it was picked, and in all texts.
+    pub places: (usize, usize),
+}
+
 /// The bar that is shown, if any.
 #[derive(Clone, Debug, Default)]
 pub enum Bar {
@@ -53,6 +66,8 @@ pub enum Bar {
     Trouble(Trouble),
     /// A path is asked for; the text typed so far.
     Path(PathFor, String),
+    /// A word becomes a slot.
+    Slot(Picked),
     /// Unsaved changes are in the way.
     Unsaved(Leaving),
 }
@@ -65,7 +80,7 @@ impl Bar {
             Self::None => None,
             Self::Done(_) => Some(t.good_soft),
             Self::Trouble(_) => Some(t.blocks_soft),
-            Self::Path(..) => Some(t.accent_soft),
+            Self::Path(..) | Self::Slot(_) => Some(t.accent_soft),
             Self::Unsaved(_) => Some(t.warns_soft),
         }
     }
@@ -89,6 +104,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar) {
             close_ui(ui, cx);
         }
         Bar::Path(what, text) => path_ui(ui, cx, *what, text),
+        Bar::Slot(picked) => slot_ui(ui, cx, picked),
         Bar::Unsaved(leaving) => {
             ui.label(RichText::new("The kit has changes that are not saved.").color(t.warns));
             let (save, discard) = match leaving {
@@ -111,6 +127,23 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar) {
 fn close_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.add_space(8.0);
     if ui.lesser(true, "Put away", "").clicked() {
+        cx.send(Command::CloseBar);
+    }
+}
+
+fn slot_ui(ui: &mut Ui, cx: &Ctx<'_>, picked: &mut Picked) {
+    let label = ui.label(format!("Make “{}” a slot called", picked.word));
+    ui.add(TextEdit::singleline(&mut picked.slot).desired_width(150.0).margin(vec2(10.0, 7.0))).labelled_by(label.id);
+    let (here, all) = picked.places;
+    let make = |only| Command::MakeSlot(only, picked.word.clone(), picked.slot.trim().to_owned());
+    let places = |count: usize| if count == 1 { "1 place".to_owned() } else { format!("{count} places") };
+    if ui.primary(&format!("Everywhere, {}", places(all))).clicked() {
+        cx.send(make(None));
+    }
+    if here > 0 && here < all && ui.secondary(&format!("In this text only, {}", places(here))).clicked() {
+        cx.send(make(Some(picked.anchor.clone())));
+    }
+    if ui.secondary("Never mind").clicked() || ui.input(|input| input.key_pressed(Key::Escape)) {
         cx.send(Command::CloseBar);
     }
 }

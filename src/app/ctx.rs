@@ -13,10 +13,12 @@ use crate::app::tokens::Tokens;
 use crate::bundle::Options;
 use crate::checks::Finding;
 use crate::diag::{Anchor, Level};
+use crate::ids::ThemeId;
 use crate::kit::Kit;
 use crate::kit::edit::Edit;
 use crate::propose::Wish;
 use crate::sheet::Paper;
+use crate::theme::colour::Eyes;
 
 /// What a view asks for. One place carries it out, after all views are done, so that the kit stands still for
 /// the whole frame.
@@ -36,6 +38,18 @@ pub enum Command {
     Level(Level),
     /// Looks at another paper.
     Paper(Paper),
+    /// Looks through other eyes.
+    Eyes(Eyes),
+    /// Holds another theme beside the one worn.
+    Target(Option<ThemeId>),
+    /// Puts the kit into another theme, with new codes or with those that it has.
+    Redress(ThemeId, bool),
+    /// Begins a theme of the kit's own, under this name.
+    StartTheme(String),
+    /// Asks how a word picked in a text shall become a slot.
+    PickSlot(Anchor, String),
+    /// Makes a word a slot: at one place, or with none everywhere.
+    MakeSlot(Option<Anchor>, String, String),
     /// Writes the bundle.
     Export(Box<Options>),
     /// Looks for codes for the whole kit and puts them in.

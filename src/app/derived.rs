@@ -41,6 +41,7 @@ pub struct Derived {
     proof: Option<Proof>,
     trouble: Option<Trouble>,
     drawings: Vec<(Level, Arc<Drawing>)>,
+    theme: Vec<Finding>,
     /// How far the export under way has come.
     pub export: Option<Progress>,
 }
@@ -80,6 +81,17 @@ impl Derived {
     #[must_use]
     pub const fn trouble(&self) -> Option<&Trouble> {
         self.trouble.as_ref()
+    }
+
+    /// Takes in what is wrong with the theme by itself.
+    pub fn looked(&mut self, findings: Vec<Finding>) {
+        self.theme = findings;
+    }
+
+    /// What is wrong with the theme by itself, what blocks first.
+    #[must_use]
+    pub fn theme_findings(&self) -> &[Finding] {
+        &self.theme
     }
 
     /// The findings of all levels, what blocks first.

@@ -2,16 +2,18 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use eframe::egui::{
-    Align, Color32, ColorImage, Image, Layout, Rect, RichText, Role, ScrollArea, Sense, Shadow, TextureFilter,
-    TextureHandle, TextureOptions, Ui, Vec2, WidgetInfo, load::SizedTexture, vec2,
+    Align, Color32, ColorImage, ComboBox, Image, Layout, Rect, RichText, Role, ScrollArea, Sense, Shadow,
+    TextureFilter, TextureHandle, TextureOptions, Ui, Vec2, WidgetInfo, load::SizedTexture, vec2,
 };
 
-use crate::app::ctx::Ctx;
+use crate::app::ctx::{Command, Ctx};
 use crate::app::places::{level_ui, paper_ui};
 use crate::app::preview::{Ground, Item, Shown, Wanted, sample_id};
 use crate::app::session::{Selection, Tab};
 use crate::app::widgets::{Mark, UiExt as _, mark_ui};
 use crate::face::Audience;
+use crate::theme::Colour;
+use crate::theme::colour::{Eyes, Lens};
 
 /// Screen points to the millimetre at which pieces are shown at most: larger than life says nothing more.
 const MOST_PT_PER_MM: f32 = 4.6;
@@ -24,7 +26,7 @@ const KEPT: usize = 160;
 #[derive(Default)]
 pub struct Desk {
     shown: Option<Shown>,
-    textures: BTreeMap<String, (Arc<ColorImage>, TextureHandle)>,
+    textures: BTreeMap<String, (Arc<ColorImage>, Eyes, TextureHandle)>,
     /// Width of a picture in pixels of the screen, in steps, so that a drag of the edge does not draw anew for
     /// every point.
     pub width_px: u32,
@@ -94,7 +96,9 @@ impl Desk {
             }
             let gallery =
                 matches!(wanted, Wanted::Pieces) || matches!(cx.session.selection(cx.kit), Selection::Hints(_));
-            if gallery {
+            if matches!(wanted, Wanted::SideBySide(_)) {
+                self.pairs_ui(ui, cx, &shown.items);
+            } else if gallery {
                 self.gallery_ui(ui, cx, &shown.items);
             } else {
                 for item in &shown.items {
@@ -140,17 +144,41 @@ impl Desk {
                 Wanted::Letter(_) => "The letter as printed",
                 Wanted::Gallery => "A sample in this theme",
                 Wanted::Of(_) | Wanted::Pieces => "As printed",
+                Wanted::SideBySide(_) => "Before and after",
             });
             if !self.done(wanted, cx.doc.revision) {
                 mark_ui(ui, Mark::Waiting, 12.0).on_hover_text("being drawn");
             }
-            ui.with_layout(Layout::right_to_left(Align::Center), |ui| match wanted {
-                Wanted::Letter(_) | Wanted::Sheets(_) => paper_ui(ui, cx),
-                Wanted::Of(_) if cx.session.tab != Tab::Prove => level_ui(ui, cx),
-                Wanted::Pieces if cx.session.tab != Tab::Print => level_ui(ui, cx),
-                _ => {}
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                if *wanted != Wanted::Nothing {
+                    eyes_ui(ui, cx);
+                }
+                match wanted {
+                    Wanted::Letter(_) | Wanted::Sheets(_) => paper_ui(ui, cx),
+                    Wanted::Of(_) if cx.session.tab != Tab::Prove => level_ui(ui, cx),
+                    Wanted::Pieces if cx.session.tab != Tab::Print => level_ui(ui, cx),
+                    _ => {}
+                }
             });
         });
+    }
+
+    /// Pairs of pictures, before and after.
+    fn pairs_ui(&mut self, ui: &mut Ui, cx: &Ctx<'_>, items: &[Item]) {
+        const GAP: f32 = 14.0;
+        let width = (ui.available_width() - 24.0 - GAP) / 2.0;
+        for pair in items.chunks(2) {
+            ui.horizontal_top(|ui| {
+                ui.spacing_mut().item_spacing.x = GAP;
+                for item in pair {
+                    ui.vertical(|ui| {
+                        ui.set_width(width);
+                        self.item_ui(ui, cx, item, width);
+                    });
+                }
+            });
+            ui.add_space(GAP);
+        }
     }
 
     /// Two columns of small pictures; each goes below the shorter column.
@@ -202,17 +230,49 @@ impl Desk {
             Ground::Own => {}
         }
         let key = format!("{}/{}", item.id, item.label);
-        let fresh = self.textures.get(&key).is_none_or(|(image, _)| !Arc::ptr_eq(image, &item.image));
+        let fresh = self
+            .textures
+            .get(&key)
+            .is_none_or(|(image, eyes, _)| !Arc::ptr_eq(image, &item.image) || *eyes != cx.session.eyes);
         if fresh {
             // Small pictures of large sheets would else lose their thin lines.
             let options = TextureOptions::LINEAR.with_mipmap_mode(Some(TextureFilter::Linear));
-            let texture = ui.ctx().load_texture(&key, item.image.clone(), options);
-            self.textures.insert(key.clone(), (item.image.clone(), texture));
+            let eyes = cx.session.eyes;
+            let texture = ui.ctx().load_texture(&key, seen(&item.image, eyes), options);
+            self.textures.insert(key.clone(), (item.image.clone(), eyes, texture));
         }
-        if let Some((_, texture)) = self.textures.get(&key) {
+        if let Some((_, _, texture)) = self.textures.get(&key) {
             Image::new(SizedTexture::new(texture.id(), paper.size())).paint_at(ui, paper);
         }
     }
+}
+
+/// A picture as some eyes see it.
+fn seen(image: &Arc<ColorImage>, eyes: Eyes) -> Arc<ColorImage> {
+    if eyes == Eyes::Full {
+        return image.clone();
+    }
+    let lens = Lens::new(eyes);
+    let mut image = (**image).clone();
+    for pixel in &mut image.pixels {
+        let [r, g, b, a] = pixel.to_srgba_unmultiplied();
+        let Colour { r, g, b } = lens.see(Colour { r, g, b });
+        *pixel = Color32::from_rgba_unmultiplied(r, g, b, a);
+    }
+    Arc::new(image)
+}
+
+/// A choice of the eyes through which the desk is looked at.
+fn eyes_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    let now = cx.session.eyes;
+    let chosen = ComboBox::from_id_salt("eyes").selected_text(now.name()).width(104.0).show_ui(ui, |ui| {
+        for eyes in Eyes::ALL {
+            if ui.selectable_label(eyes == now, eyes.name()).on_hover_text(eyes.words()).clicked() {
+                cx.send(Command::Eyes(eyes));
+            }
+        }
+    });
+    chosen.response.accessible_name("Seen with these eyes").on_hover_text(format!("As it looks {}", now.words()));
 }
 
 /// How large a piece is shown in a column of this width.

@@ -2,7 +2,7 @@ use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use crate::bundle::{Opened, Saving, find_theme, open, open_demo, save};
+use crate::bundle::{Opened, Saving, author_themes, copy_theme, find_theme, kit_themes, open, open_demo, save};
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Disk, Files, FontBook, VPath};
 use crate::ids::ThemeId;
@@ -11,6 +11,8 @@ use crate::kit::file::write_kit;
 use crate::limits;
 use crate::theme::{Loaded, load_pictures};
 
+/// What is said of a part of a theme that cannot be read any more.
+const LAST_GOOD: &str = "the last good version stands in until it can be read again";
 /// The kit file of a folder.
 const KIT_FILE: &str = "kit.ron";
 /// The open kit with its theme and the place where it is kept.
@@ -27,6 +29,9 @@ pub struct Doc {
     pub theme_trouble: Option<Trouble>,
     /// Goes up with every change, so that what is computed can say which state it belongs to.
     pub revision: u64,
+    /// The folder on disk from which the theme comes; none for a built-in one.
+    theme_folder: Option<PathBuf>,
+    own_themes: Vec<ThemeId>,
     files: Arc<dyn Files>,
     file: VPath,
     saved: Kit,
@@ -55,7 +60,7 @@ impl Doc {
     #[must_use]
     pub fn new(opened: Opened) -> Self {
         let Opened { files, file, folder, kit, theme, fonts } = opened;
-        Self {
+        let mut doc = Self {
             saved: kit.clone(),
             on_disk: files.read_text(&file, limits::RON_BYTES).ok(),
             pictures: pictures(&kit),
@@ -65,11 +70,15 @@ impl Doc {
             fonts,
             folder,
             theme_trouble: None,
+            theme_folder: None,
+            own_themes: Vec::new(),
             revision: 1,
             files,
             file,
             unsaved: false,
-        }
+        };
+        doc.find_themes();
+        doc
     }
 
     /// Opens a kit on disk.
@@ -106,6 +115,69 @@ impl Doc {
         }
     }
 
+    /// Notes which themes the kit has of its own, and where the one worn lies.
+    fn find_themes(&mut self) {
+        self.own_themes = kit_themes(self.files.as_ref());
+        let id = self.kit.theme.as_str();
+        let own = self.folder.as_ref().filter(|_| self.own_theme()).map(|folder| folder.join("themes").join(id));
+        let file = VPath::new("theme.ron").unwrap_or_default();
+        let author = || author_themes().map(|folder| folder.join(id)).filter(|folder| Disk::new(folder).exists(&file));
+        self.theme_folder = own.or_else(author);
+    }
+
+    /// The themes in the kit's own folder.
+    #[must_use]
+    pub fn own_themes(&self) -> &[ThemeId] {
+        &self.own_themes
+    }
+
+    /// Whether the theme worn is one of the kit's own.
+    #[must_use]
+    pub fn own_theme(&self) -> bool {
+        self.own_themes.contains(&self.kit.theme)
+    }
+
+    /// The folder on disk from which the theme comes; none for a built-in one.
+    #[must_use]
+    pub fn theme_folder(&self) -> Option<&Path> {
+        self.theme_folder.as_deref()
+    }
+
+    /// Reads the theme anew: another program has changed it. What cannot be read any more stays as it was, and is told.
+    pub fn reload_theme(&mut self) {
+        self.revision += 1;
+        match find_theme(self.files.as_ref(), &self.kit.theme) {
+            Ok((mut theme, fonts)) => {
+                let file = &theme.theme;
+                let named = file.frames.values().chain(file.ornaments.values()).chain(file.symbols.values());
+                for path in named {
+                    if let (false, Some(last)) = (theme.art.contains_key(path), self.theme.art.get(path)) {
+                        theme.art.insert(path.clone(), last.clone());
+                    }
+                }
+                theme.missing = theme.missing.into_iter().map(|trouble| trouble.hint(LAST_GOOD)).collect();
+                load_pictures(&mut theme, self.files.as_ref(), &self.kit);
+                self.theme = Arc::new(theme);
+                self.fonts = fonts;
+                self.theme_trouble = None;
+            }
+            Err(trouble) => self.theme_trouble = Some(trouble.hint(LAST_GOOD)),
+        }
+    }
+
+    /// Begins a theme of the kit's own as a copy of the one worn, and answers its id.
+    ///
+    /// # Errors
+    /// When the kit has no folder yet, there is a theme of that name, or the folder cannot be written.
+    pub fn start_theme(&mut self, name: &str) -> Hinted<ThemeId> {
+        if self.folder.is_none() {
+            return Err(Trouble::new("the kit lies in no folder yet").hint("save it first; its themes lie beside it"));
+        }
+        let id = copy_theme(self.files.as_ref(), &self.kit.theme, name)?;
+        self.find_themes();
+        Ok(id)
+    }
+
     /// Loads a theme; the one before it stays when that fails.
     fn load_theme(&mut self, id: &ThemeId) {
         match find_theme(self.files.as_ref(), id) {
@@ -114,6 +186,7 @@ impl Doc {
                 self.fonts = fonts;
                 self.pictures.clear();
                 self.theme_trouble = None;
+                self.find_themes();
             }
             Err(trouble) => self.theme_trouble = Some(trouble),
         }
@@ -171,6 +244,7 @@ impl Doc {
     fn saved_as(&mut self, text: String) {
         self.on_disk = Some(text);
         self.own_pictures = list_pictures(self.files.as_ref());
+        self.find_themes();
         self.saved = self.kit.clone();
         self.unsaved = false;
     }

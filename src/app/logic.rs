@@ -16,6 +16,7 @@ use crate::app::history::History;
 use crate::app::places::Locals;
 use crate::app::preview::{Job, Wanted};
 use crate::app::proposing::Proposing;
+use crate::app::redressing::Redressing;
 use crate::app::session::Selection;
 use crate::app::worker::{ProofJob, Report};
 use crate::bundle::{DEMO_KITS, Options};
@@ -47,6 +48,7 @@ impl App {
         if ctx.input(|input| input.keys_down.is_empty() && !input.pointer.any_down()) {
             self.history.close();
         }
+        self.watch_theme(ctx);
         self.take_reports(ctx);
         self.take_answers();
         self.drain(ctx);
@@ -57,10 +59,12 @@ impl App {
         for report in reports {
             match report {
                 Report::Shown(shown) => self.desk.take(shown),
+                Report::Looked(findings) => self.derived.looked(findings),
                 Report::Proved(revision, proof) => self.derived.proved(revision, *proof),
             }
         }
         self.take_codes(ctx);
+        self.take_redress();
         let Some(running) = &self.running else { return };
         match running.poll() {
             None => self.derived.export = Some(running.progress()),
@@ -166,6 +170,18 @@ impl App {
             }
             Command::Level(level) => self.session.level = level,
             Command::Paper(paper) => self.session.paper = paper,
+            Command::Eyes(eyes) => self.session.eyes = eyes,
+            Command::Target(target) => self.session.target = target,
+            Command::Redress(theme, codes) => {
+                if self.redressing.is_none() {
+                    let opened = self.doc.opened();
+                    self.redressing = Some(Redressing::start(ctx, self.doc.revision, opened, theme, codes));
+                    self.session.redressing = true;
+                }
+            }
+            Command::StartTheme(name) => self.start_theme(ctx, &name),
+            Command::PickSlot(anchor, word) => self.pick_slot(anchor, word),
+            Command::MakeSlot(only, word, slot) => self.make_slot(ctx, only.as_ref(), &word, &slot),
             Command::Export(options) => self.export(ctx, *options),
             Command::Propose(wish) => self.propose(ctx, wish),
             Command::CancelExport => {
@@ -365,6 +381,7 @@ impl App {
                 level: drawn.level,
                 wanted: drawn.wanted.clone(),
                 width_px: drawn.width_px,
+                opened: matches!(drawn.wanted, Wanted::SideBySide(_)).then(|| Box::new(self.doc.opened())),
             });
             self.drawn = Some(drawn);
         }

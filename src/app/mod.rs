@@ -22,11 +22,14 @@ mod places;
 mod prefs;
 mod preview;
 mod proposing;
+mod redressing;
+mod season;
 mod session;
 mod tokens;
 mod widgets;
 mod worker;
 
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use eframe::egui::{self, CentralPanel, Frame, Margin, Panel, Stroke, Ui, ViewportBuilder};
@@ -43,11 +46,13 @@ use crate::app::places::Locals;
 use crate::app::prefs::Prefs;
 use crate::app::preview::Wanted;
 use crate::app::proposing::Proposing;
+use crate::app::redressing::Redressing;
 use crate::app::session::{Selection, Session};
 use crate::app::tokens::{DESK, OUTLINE, Tokens};
 use crate::app::worker::Worker;
 use crate::bundle::Opened;
 use crate::diag::{Hinted, Trouble};
+use crate::files::Watch;
 use crate::kit::Kit;
 
 /// First size of the window.
@@ -96,6 +101,9 @@ pub struct App {
     running: Option<Running>,
     /// Codes that are being looked for.
     proposing: Option<Proposing>,
+    redressing: Option<Redressing>,
+    /// The folder of the theme, watched for what other programs change.
+    watch: Option<(PathBuf, Option<Watch>)>,
     pending: Vec<Command>,
     /// What was sent to be drawn last, so that nothing is asked for twice.
     drawn: Option<logic::Drawn>,
@@ -133,6 +141,8 @@ impl App {
             asked: None,
             running: None,
             proposing: None,
+            redressing: None,
+            watch: None,
             pending: Vec::new(),
             drawn: None,
             proved: None,
@@ -175,6 +185,7 @@ impl App {
             && self.drawn()
             && self.running.is_none()
             && self.proposing.is_none()
+            && self.redressing.is_none()
     }
 }
 

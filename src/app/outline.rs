@@ -28,6 +28,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
                 row_ui(ui, cx, "Lettering", Selection::Lettering, None);
                 head_ui(ui, "Words");
                 row_ui(ui, cx, "Words", Selection::Words, None);
+                row_ui(ui, cx, "Leftovers", Selection::Leftovers, None);
             }
             Tab::Prove => {
                 head_ui(ui, "The kit");

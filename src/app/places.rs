@@ -17,6 +17,7 @@ use crate::app::preview::Wanted;
 use crate::app::session::{Selection, Tab};
 use crate::diag::Level;
 use crate::ids::PuzzleId;
+use crate::redress::Leftover;
 
 /// What the fields of a place hold that the kit does not: text that is no setup yet, what to export, filters.
 #[derive(Debug, Default)]
@@ -33,6 +34,12 @@ pub struct Locals {
     pub family: String,
     /// What is looked for among the mechanics.
     pub gallery: build::Sought,
+    /// What the season before left behind, for which revision of the kit.
+    pub leftovers: Option<(u64, Vec<Leftover>)>,
+    /// Whether a change of theme shall propose new codes.
+    pub keep_codes: bool,
+    /// The name of a theme to be begun.
+    pub theme_name: String,
     /// Only findings that block or warn.
     pub hide_notes: bool,
     /// What a proposal of codes is asked for with.
@@ -56,7 +63,11 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
     match cx.session.selection(cx.kit) {
         Selection::Letter | Selection::Facts => Wanted::Letter(cx.session.paper),
         Selection::Sheets | Selection::Bundle => Wanted::Sheets(cx.session.paper),
-        Selection::Palette | Selection::Lettering | Selection::Theme | Selection::Words | Selection::Pieces => {
+        Selection::Theme => match &cx.session.target {
+            Some(theme) if *theme != cx.kit.theme => Wanted::SideBySide(theme.clone()),
+            _ => Wanted::Pieces,
+        },
+        Selection::Palette | Selection::Lettering | Selection::Words | Selection::Leftovers | Selection::Pieces => {
             Wanted::Pieces
         }
         Selection::Gallery(_) => Wanted::Gallery,

@@ -12,10 +12,12 @@ use samples::Samples;
 pub use samples::sample_id;
 
 use crate::app::session::Selection;
+use crate::bundle::{Opened, pairs, redone};
 use crate::bundle::{Shift, duplex};
 use crate::diag::{Anchor, Hinted, Level, PuzzleField, Trouble};
 use crate::face::{Audience, Face, Layer, Outline, Piece};
 use crate::files::FontBook;
+use crate::ids::ThemeId;
 use crate::kit::Kit;
 use crate::mechanics::sample::Facts;
 use crate::party::Party;
@@ -44,6 +46,8 @@ pub enum Wanted {
     Sheets(Paper),
     /// A sample of every mechanic.
     Gallery,
+    /// Every piece as it is, and beside it in another theme.
+    SideBySide(ThemeId),
 }
 
 /// A picture to be drawn.
@@ -62,6 +66,8 @@ pub struct Job {
     pub wanted: Wanted,
     /// How wide a picture is shown, in pixels of the screen.
     pub width_px: u32,
+    /// The kit as it would be exported, where another theme is held beside its own.
+    pub opened: Option<Box<Opened>>,
 }
 
 /// What was drawn.
@@ -176,9 +182,12 @@ impl Painter {
             }
             return Ok(());
         }
+        if let (Wanted::SideBySide(theme), Some(opened)) = (&job.wanted, &job.opened) {
+            return self.both(job, opened, theme, &press, shown, stop, report);
+        }
         let party = Party::new(&narrowed(&job.kit, &job.wanted), &job.theme, job.level)?;
         let pieces: Vec<&Piece> = match &job.wanted {
-            Wanted::Nothing | Wanted::Gallery => Vec::new(),
+            Wanted::Nothing | Wanted::Gallery | Wanted::SideBySide(_) => Vec::new(),
             Wanted::Letter(paper) => {
                 let letter = party.letter(&job.theme, paper.safe_size())?;
                 self.piece(&press, &letter, job.width_px, shown);
@@ -203,6 +212,42 @@ impl Painter {
                 report(shown.clone());
             }
             self.piece(&press, piece, job.width_px, shown);
+        }
+        Ok(())
+    }
+
+    /// Each piece as it is and as another theme dresses it, in turn.
+    fn both(
+        &mut self,
+        job: &Job,
+        opened: &Opened,
+        theme: &ThemeId,
+        press: &Press,
+        shown: &mut Shown,
+        stop: &dyn Fn() -> bool,
+        report: &dyn Fn(Shown),
+    ) -> Hinted<()> {
+        let fresh = redone(opened, theme, false)?;
+        shown.troubles.extend(fresh.troubles);
+        let new = fresh.opened;
+        let lettering = Lettering::new(&new.theme.theme.lettering, &new.kit.look.lettering)?;
+        let new_press = Press::new(&new.fonts, &lettering)?;
+        let (before, after) =
+            (Party::new(&job.kit, &job.theme, job.level)?, Party::new(&new.kit, &new.theme, job.level)?);
+        for (at, (old, new)) in pairs(&before, &after).into_iter().enumerate() {
+            let (Some(old), Some(new)) = (old, new) else { continue };
+            if stop() {
+                return Ok(());
+            }
+            if at > 0 && at % BATCH == 0 {
+                report(shown.clone());
+            }
+            for (piece, press, tag) in [(old, press, "as it is"), (new, &new_press, theme.as_str())] {
+                let label = format!("{} ({tag})", piece.label);
+                let face = &piece.front;
+                let item = draw_face(press, piece, face, "", scale(face.size, job.width_px / 2))?;
+                shown.items.push(Item { label, ..item });
+            }
         }
         Ok(())
     }
@@ -341,7 +386,7 @@ pub const fn audience_word(audience: Audience) -> &'static str {
 /// keystroke wait for nothing. No puzzle's arrangement depends on another puzzle.
 fn narrowed<'a>(kit: &'a Kit, wanted: &Wanted) -> Cow<'a, Kit> {
     let only = match wanted {
-        Wanted::Pieces | Wanted::Sheets(_) => return Cow::Borrowed(kit),
+        Wanted::Pieces | Wanted::Sheets(_) | Wanted::SideBySide(_) => return Cow::Borrowed(kit),
         Wanted::Of(Selection::Puzzle(id) | Selection::Hints(id) | Selection::Readings(id)) => Some(id),
         Wanted::Nothing | Wanted::Gallery | Wanted::Letter(_) | Wanted::Of(_) => None,
     };

@@ -1,10 +1,11 @@
 use std::collections::BTreeMap;
 
 use crate::diag::{Anchor, Level, PuzzleField};
-use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId, SpotId};
+use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId, SpotId, ThemeId};
 use crate::kit::Kit;
 use crate::kit::edit::Item;
 use crate::sheet::Paper;
+use crate::theme::colour::Eyes;
 
 /// The five places of the window, in the order of the job.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -88,6 +89,8 @@ pub enum Selection {
     Lettering,
     /// The words.
     Words,
+    /// What the season before left behind.
+    Leftovers,
     /// All findings.
     Findings,
     /// The flow.
@@ -118,7 +121,7 @@ impl Selection {
             | Self::Prop(_)
             | Self::Finish
             | Self::Drawn => Tab::Build,
-            Self::Theme | Self::Palette | Self::Lettering | Self::Words => Tab::Dress,
+            Self::Theme | Self::Palette | Self::Lettering | Self::Words | Self::Leftovers => Tab::Dress,
             Self::Findings | Self::Flow | Self::Codes | Self::Readings(_) => Tab::Prove,
             Self::Sheets | Self::Pieces | Self::Bundle => Tab::Print,
         }
@@ -185,6 +188,12 @@ pub struct Session {
     pub paper: Paper,
     /// What was in hand last, by place.
     chosen: BTreeMap<Tab, Selection>,
+    /// Through whose eyes pieces and sheets are looked at.
+    pub eyes: Eyes,
+    /// The theme that is held beside the one worn.
+    pub target: Option<ThemeId>,
+    /// Whether the kit is on its way into another theme.
+    pub redressing: bool,
     /// The field to go to in the next frame.
     pub jump: Option<Anchor>,
     /// Whether codes are being looked for.
@@ -200,6 +209,9 @@ impl Default for Session {
             chosen: BTreeMap::new(),
             jump: None,
             proposing: false,
+            eyes: Eyes::Full,
+            target: None,
+            redressing: false,
         }
     }
 }
@@ -222,7 +234,7 @@ impl Session {
 
     /// Forgets what was in hand: another kit was opened. Level and paper stay.
     pub fn start_over(&mut self) {
-        *self = Self { level: self.level, paper: self.paper, ..Self::default() };
+        *self = Self { level: self.level, paper: self.paper, eyes: self.eyes, ..Self::default() };
     }
 
     /// Takes a thing in hand.

@@ -2,6 +2,7 @@
 
 mod field;
 mod mark;
+mod picked;
 
 use eframe::egui::{
     Align, Button, FontFamily, FontId, Frame, Layout, Margin, Response, RichText, Stroke, Ui, UiBuilder, vec2,

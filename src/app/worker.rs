@@ -11,9 +11,9 @@ use eframe::egui;
 
 use crate::app::derived::Proven;
 use crate::app::preview::{Job as PreviewJob, Painter, Shown};
-use crate::checks::Prover;
+use crate::checks::{Finding, Prover, theme_findings};
 use crate::diag::{Hinted, Level};
-use crate::files::FontBook;
+use crate::files::{FontBook, Memory};
 use crate::kit::Kit;
 use crate::print::Press;
 use crate::theme::{Lettering, Loaded};
@@ -40,6 +40,8 @@ pub struct ProofJob {
 pub enum Report {
     /// Something was drawn; more of the same may follow.
     Shown(Shown),
+    /// A theme was looked through.
+    Looked(Vec<Finding>),
     /// A kit of this revision was proved.
     Proved(u64, Box<Hinted<Proven>>),
 }
@@ -105,6 +107,7 @@ fn draw_all(slot: &Newest<PreviewJob>, send: &Sender<Report>, ctx: &egui::Contex
 
 fn prove_all(slot: &Newest<ProofJob>, send: &Sender<Report>, ctx: &egui::Context) {
     let mut standing: Option<Standing> = None;
+    let mut looked: Option<Arc<Loaded>> = None;
     while let Some(job) = slot.wait() {
         if slot.newer_within(PROOF_PAUSE) {
             continue;
@@ -113,6 +116,11 @@ fn prove_all(slot: &Newest<ProofJob>, send: &Sender<Report>, ctx: &egui::Context
             .and_then(|at| at.prover.prove(&job.kit, &job.theme, Some(&at.press), &Level::ALL));
         let proven = proof.map(|proof| Proven::new(&job.kit, proof));
         let _ = send.send(Report::Proved(job.revision, Box::new(proven)));
+        if looked.as_ref().is_none_or(|theme| !Arc::ptr_eq(theme, &job.theme)) {
+            // Licences of fonts are looked for in the theme's folder, by the command line.
+            let _ = send.send(Report::Looked(theme_findings(&job.theme, &job.fonts, &Memory::new())));
+            looked = Some(job.theme.clone());
+        }
         ctx.request_repaint();
         // The paper is read when nothing is being edited: it takes as long again.
         if slot.newer_within(PAPER_PAUSE) {

@@ -30,5 +30,5 @@ pub use options::{Go, Options, Progress, Shift};
 pub use redressed::{Redone, redone, save_in};
 pub use save::{Saving, save, save_changed};
 pub use scaffold::{scaffold, scaffold_from};
-pub use side_by_side::{Side, side_by_side};
-pub use themes::{ThemeFound, ThemeSource, theme_in, themes};
+pub use side_by_side::{Side, pairs, side_by_side};
+pub use themes::{ThemeFound, ThemeSource, copy_theme, kit_themes, theme_in, themes};

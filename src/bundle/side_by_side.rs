@@ -93,8 +93,10 @@ fn within(cell: Rect, size: Size) -> Rect {
     Rect { x: cell.x + (cell.w - w) / 2.0, y: cell.y + (cell.h - h) / 2.0, w, h }
 }
 
-/// The pieces with the same ids, in the order of the first; then those that only the second has.
-fn pairs<'a>(before: &'a Party, after: &'a Party) -> Vec<(Option<&'a Piece>, Option<&'a Piece>)> {
+/// The pieces of two parties with the same ids, in the order of the first; then those that only the second has. Of the
+/// hint tokens the first stands for all.
+#[must_use]
+pub fn pairs<'a>(before: &'a Party, after: &'a Party) -> Vec<(Option<&'a Piece>, Option<&'a Piece>)> {
     let shown = |party: &'a Party| -> Vec<&'a Piece> {
         let mut hints = 0;
         let counts = |piece: &&&Piece| {

@@ -9,12 +9,14 @@ mod disk;
 mod fonts;
 mod memory;
 mod vpath;
+mod watch;
 
 pub use builtin::Builtin;
 pub use disk::{Disk, open_folder, today};
 pub use fonts::FontBook;
 pub use memory::Memory;
 pub use vpath::VPath;
+pub use watch::Watch;
 
 use crate::diag::Hinted;
 

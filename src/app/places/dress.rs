@@ -1,3 +1,6 @@
+mod leftovers;
+mod theme;
+
 use eframe::egui::{Button, Color32, RichText, Sense, Stroke, StrokeKind, TextEdit, Ui, vec2};
 
 use crate::app::ctx::{Command, Ctx};
@@ -6,54 +9,20 @@ use crate::app::session::Selection;
 use crate::app::tokens::GAP_M;
 use crate::app::widgets::{Field, UiExt as _, found_ui};
 use crate::diag::Anchor;
-use crate::kit::edit::{Edit, Facts};
+use crate::kit::edit::Edit;
 use crate::kit::{Look, WordForms};
 use crate::script::capital;
-use crate::theme::{Colour, LETTERING, Palette, ROLES, builtin_ids};
+use crate::theme::colour::Eyes;
+use crate::theme::{Colour, LETTERING, Palette, ROLES};
 
 /// The look and the words.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     match cx.session.selection(cx.kit) {
-        Selection::Theme => ui.column("theme", |ui| theme_ui(ui, cx)),
+        Selection::Theme => ui.column("theme", |ui| theme::ui(ui, cx, locals)),
+        Selection::Leftovers => ui.column("leftovers", |ui| leftovers::ui(ui, cx, locals)),
         Selection::Lettering => ui.column("lettering", |ui| lettering_ui(ui, cx, &mut locals.family)),
         Selection::Words => ui.column("words", |ui| words_ui(ui, cx, &mut locals.new_word)),
         _ => ui.column("palette", |ui| palette_ui(ui, cx)),
-    }
-}
-
-fn theme_ui(ui: &mut Ui, cx: &Ctx<'_>) {
-    let theme = &cx.doc.theme.theme;
-    ui.title("Theme");
-    ui.lede("The look and the words of a season. The puzzles stay; another theme dresses them anew.");
-    let mut choices: Vec<_> = builtin_ids().into_iter().map(|id| (id.clone(), id.to_string())).collect();
-    if !choices.iter().any(|(id, _)| *id == cx.kit.theme) {
-        choices.push((cx.kit.theme.clone(), cx.kit.theme.to_string()));
-    }
-    for (id, words) in &mut choices {
-        if *id == theme.id {
-            words.clone_from(&theme.name);
-        }
-    }
-    let mut facts = Facts::of(cx.kit);
-    if Field::new("Theme").at(Anchor::Theme).pick(ui, cx, &mut facts.theme, &choices, "") {
-        cx.send(Command::Step(vec![Edit::Facts(Box::new(facts))]));
-    }
-    if let Some(trouble) = &cx.doc.theme_trouble {
-        ui.trouble(trouble);
-    }
-    ui.group_card(|ui| {
-        ui.strong_small(&theme.name);
-        ui.label(&theme.about);
-        ui.quiet(&theme.credit);
-        ui.quiet(&format!(
-            "{} frames, {} symbols, {} words",
-            theme.frames.len(),
-            theme.symbols.len(),
-            theme.words.len()
-        ));
-    });
-    for trouble in &cx.doc.theme.missing {
-        ui.trouble(trouble);
     }
 }
 
@@ -98,7 +67,9 @@ fn palette_ui(ui: &mut Ui, cx: &Ctx<'_>) {
             let ratio = RichText::new(format!("{:.1} : 1", now.contrast(palette.get("paper")))).monospace();
             ui.add_sized(vec2(74.0, 20.0), eframe::egui::Label::new(ratio))
                 .on_hover_text("Contrast against the paper; text needs 4.5 to 1 or more (WCAG 2.2)");
-            grey_ui(ui, cx, now);
+            for eyes in Eyes::ALL.into_iter().filter(|eyes| *eyes != Eyes::Full) {
+                seen_ui(ui, cx, now, eyes);
+            }
             ui.add_space(6.0);
             if ui.lesser(own, "Reset", &format!("Reset {}", role.name)).clicked() {
                 cx.send(Command::Step(vec![look(cx, |look| {
@@ -125,6 +96,7 @@ fn palette_ui(ui: &mut Ui, cx: &Ctx<'_>) {
                 }
             }
         });
+        nearest_ui(ui, &theme.colours);
     }
 }
 
@@ -168,18 +140,25 @@ fn swatch_ui(ui: &mut Ui, cx: &Ctx<'_>, colour: Colour, size: f32) {
     response.on_hover_text(colour.to_string());
 }
 
-/// The colour as a grey printer gives it.
-fn grey_ui(ui: &mut Ui, cx: &Ctx<'_>, colour: Colour) {
-    let (rect, response) = ui.allocate_exact_size(vec2(20.0, 20.0), Sense::hover());
-    let grey = colour.grey();
-    ui.painter().rect(
-        rect,
-        4,
-        Color32::from_rgb(grey.r, grey.g, grey.b),
-        Stroke::new(1.0, cx.tokens.edge),
-        StrokeKind::Inside,
-    );
-    response.on_hover_text("As a grey printer gives it");
+/// The colour as some eyes see it.
+fn seen_ui(ui: &mut Ui, cx: &Ctx<'_>, colour: Colour, eyes: Eyes) {
+    let (rect, response) = ui.allocate_exact_size(vec2(12.0, 20.0), Sense::hover());
+    let Colour { r, g, b } = eyes.see(colour);
+    ui.painter().rect(rect, 3, Color32::from_rgb(r, g, b), Stroke::new(1.0, cx.tokens.edge), StrokeKind::Inside);
+    response.on_hover_text(format!("As it looks {}", eyes.words()));
+}
+
+/// The telling colours that are nearest to each other, and to whose eyes.
+fn nearest_ui(ui: &mut Ui, colours: &std::collections::BTreeMap<String, String>) {
+    let parsed: Vec<(&String, Colour)> =
+        colours.iter().filter_map(|(name, hex)| Some((name, Colour::parse(hex)?))).collect();
+    let pairs =
+        parsed.iter().enumerate().flat_map(|(at, one)| parsed.iter().skip(at + 1).map(move |other| (one, other)));
+    let all =
+        pairs.flat_map(|(one, other)| Eyes::ALL.map(|eyes| (eyes.difference(one.1, other.1), one.0, other.0, eyes)));
+    if let Some((apart, a, b, eyes)) = all.min_by(|a, b| a.0.total_cmp(&b.0)) {
+        ui.quiet(&format!("Nearest to each other: {a} and {b}, {apart:.0} apart {} (CIEDE2000)", eyes.words()));
+    }
 }
 
 fn lettering_ui(ui: &mut Ui, cx: &Ctx<'_>, family: &mut String) {

@@ -32,15 +32,18 @@ fn letter_ui(ui: &mut Ui, cx: &Ctx<'_>) {
          An empty line parts paragraphs; *slanted*, **strong**; {{ word }} is filled from the words.",
     );
     let mut letter = cx.kit.letter.clone();
-    let mut changed =
-        Field::new("Heading").help("Set in the letterhead; may be empty.").line(ui, cx, &mut letter.heading);
-    changed |= Field::new("Salutation").line(ui, cx, &mut letter.salutation);
+    let mut changed = Field::new("Heading").help("Set in the letterhead; may be empty.").slots(Anchor::Letter).line(
+        ui,
+        cx,
+        &mut letter.heading,
+    );
+    changed |= Field::new("Salutation").slots(Anchor::Letter).line(ui, cx, &mut letter.salutation);
     changed |= Field::new("Story").at(Anchor::Letter).text(ui, cx, 16, &mut letter.body);
     ui.quiet(&readability(&Readability::of_rich(&parse(&cx.say(&letter.body)))));
     ui.columns(2, |columns| {
         if let [left, right] = columns {
-            changed |= Field::new("Closing").line(left, cx, &mut letter.closing);
-            changed |= Field::new("Signature").line(right, cx, &mut letter.signature);
+            changed |= Field::new("Closing").slots(Anchor::Letter).line(left, cx, &mut letter.closing);
+            changed |= Field::new("Signature").slots(Anchor::Letter).line(right, cx, &mut letter.signature);
         }
     });
     let mut choices = vec![(None, "The host reads it aloud".to_owned())];
@@ -65,7 +68,7 @@ fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.title("Title and guests");
     ui.lede("What stands on the first page, and for whom the kit is made.");
     let mut facts = Facts::of(cx.kit);
-    let mut changed = Field::new("Title").at(Anchor::Kit).line(ui, cx, &mut facts.title);
+    let mut changed = Field::new("Title").at(Anchor::Kit).slots(Anchor::Kit).line(ui, cx, &mut facts.title);
     changed |= Field::new("Author").line(ui, cx, &mut facts.author);
     changed |= Field::new("Terms").help("What the buyer may do with it, in a sentence.").line(ui, cx, &mut facts.terms);
     changed |= Field::new("The story in brief").help("Two or three sentences for the host, with no answers.").text(
@@ -120,7 +123,7 @@ fn note_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &NoteId) {
     ];
     let at = Anchor::Note(id.clone());
     let mut changed = Field::new("Kind").salt(id).pick(ui, cx, &mut note.kind, &kinds, "");
-    changed |= Field::new("Title").salt(id).line(ui, cx, &mut note.title);
+    changed |= Field::new("Title").salt(id).slots(Anchor::Note(id.clone())).line(ui, cx, &mut note.title);
     changed |= Field::new("Text").at(at).text(ui, cx, 7, &mut note.text);
     changed |= picture_ui(ui, cx, &mut note);
     changed |= Field::new("Where it lies").salt(id).pick(

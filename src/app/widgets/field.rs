@@ -6,6 +6,7 @@ use eframe::egui::{
 
 use crate::app::ctx::Ctx;
 use crate::app::tokens::{GAP_S, SERIF};
+use crate::app::widgets::picked::{keep_picked, picked_ui};
 use crate::app::widgets::{Mark, UiExt as _, mark_ui};
 use crate::diag::Anchor;
 use crate::limits;
@@ -19,6 +20,7 @@ pub struct Field<'a> {
     help: &'a str,
     anchor: Option<Anchor>,
     salt: Option<Id>,
+    slots: Option<Anchor>,
     wide: bool,
 }
 
@@ -26,7 +28,7 @@ impl<'a> Field<'a> {
     /// A field called `name`.
     #[must_use]
     pub const fn new(name: &'a str) -> Self {
-        Self { name, help: "", anchor: None, salt: None, wide: true }
+        Self { name, help: "", anchor: None, salt: None, slots: None, wide: true }
     }
 
     /// What belongs into it, in a sentence, shown below the name.
@@ -43,6 +45,14 @@ impl<'a> Field<'a> {
         self
     }
 
+    /// A text of this place in which a picked word can be made a slot. A field of several lines with a place is one
+    /// without being asked.
+    #[must_use]
+    pub fn slots(mut self, anchor: Anchor) -> Self {
+        self.slots = Some(anchor);
+        self
+    }
+
     /// Tells it from fields of the same name.
     #[must_use]
     pub fn salt(mut self, salt: impl Hash + std::fmt::Debug) -> Self {
@@ -53,20 +63,19 @@ impl<'a> Field<'a> {
     /// One line of text; true when it changed.
     pub fn line(self, ui: &mut Ui, cx: &Ctx<'_>, text: &mut String) -> bool {
         self.show(ui, cx, |ui, id| {
-            ui.add(
-                TextEdit::singleline(text)
-                    .id(id)
-                    .char_limit(limits::TEXT_CHARS)
-                    .margin(vec2(10.0, 7.0))
-                    .desired_width(f32::INFINITY),
-            )
+            let edit = TextEdit::singleline(text).id(id).char_limit(limits::TEXT_CHARS);
+            let response = ui.add(edit.margin(vec2(10.0, 7.0)).desired_width(f32::INFINITY));
+            keep_picked(ui, &response, text);
+            response
         })
     }
 
     /// Several lines of text in a book face; true when it changed.
     pub fn text(self, ui: &mut Ui, cx: &Ctx<'_>, rows: usize, text: &mut String) -> bool {
-        self.show(ui, cx, |ui, id| {
-            ui.add(
+        let mut this = self;
+        this.slots = this.slots.or_else(|| this.anchor.clone());
+        this.show(ui, cx, |ui, id| {
+            let response = ui.add(
                 TextEdit::multiline(text)
                     .id(id)
                     .char_limit(limits::TEXT_CHARS)
@@ -74,7 +83,9 @@ impl<'a> Field<'a> {
                     .margin(vec2(12.0, 10.0))
                     .desired_rows(rows)
                     .desired_width(f32::INFINITY),
-            )
+            );
+            keep_picked(ui, &response, text);
+            response
         })
     }
 
@@ -136,7 +147,7 @@ impl<'a> Field<'a> {
     }
 
     fn show(self, ui: &mut Ui, cx: &Ctx<'_>, add: impl FnOnce(&mut Ui, Id) -> Response) -> bool {
-        let Self { name, help, anchor, salt, wide } = self;
+        let Self { name, help, anchor, salt, slots, wide } = self;
         let id = ui.make_persistent_id((name, anchor.clone(), salt));
         let changed = ui
             .vertical(|ui| {
@@ -149,6 +160,9 @@ impl<'a> Field<'a> {
                     ui.quiet(help);
                 }
                 let response = add(ui, id).labelled_by(label.id);
+                if let Some(slots) = &slots {
+                    picked_ui(ui, cx, &response, slots, label.rect);
+                }
                 if let Some(anchor) = &anchor {
                     if cx.arrives(anchor) {
                         response.request_focus();

@@ -7,7 +7,7 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-pub use cvd::Eyes;
+pub use cvd::{Eyes, Lens};
 pub use lab::{Lab, difference};
 
 /// A colour in sRGB.

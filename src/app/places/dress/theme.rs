@@ -1,0 +1,122 @@
+use eframe::egui::{Button, RichText, TextEdit, Ui, vec2};
+
+use crate::app::ctx::{Command, Ctx};
+use crate::app::places::Locals;
+use crate::app::widgets::{Field, Mark, UiExt as _, mark_ui};
+use crate::checks::Finding;
+use crate::diag::{Anchor, Severity};
+use crate::theme::{builtin_ids, load_builtin};
+
+/// Which theme, what is wrong with it, and how to put the kit into another.
+pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
+    let theme = &cx.doc.theme.theme;
+    ui.title("Theme");
+    ui.lede("The look and the words of a season. The puzzles stay; another theme dresses them anew.");
+    if let Some(trouble) = &cx.doc.theme_trouble {
+        ui.trouble(trouble);
+    }
+    ui.group_card(|ui| {
+        ui.strong_small(&theme.name);
+        ui.label(&theme.about);
+        ui.quiet(&theme.credit);
+        ui.quiet(&format!(
+            "{} frames, {} symbols, {} words",
+            theme.frames.len(),
+            theme.symbols.len(),
+            theme.words.len()
+        ));
+    });
+    findings_ui(ui, cx);
+    redress_ui(ui, cx, locals);
+    own_ui(ui, cx, locals);
+}
+
+/// What is wrong with the theme by itself.
+fn findings_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    let shown: Vec<&Finding> =
+        cx.derived.theme_findings().iter().filter(|found| found.severity != Severity::Notes).collect();
+    if shown.is_empty() {
+        return;
+    }
+    ui.section("What is wrong with it");
+    for finding in shown {
+        ui.horizontal_wrapped(|ui| {
+            ui.spacing_mut().item_spacing.x = 6.0;
+            let mark = Mark::severity(finding.severity);
+            mark_ui(ui, mark, 12.0);
+            let (tone, _) = mark.colours(cx.tokens);
+            ui.label(RichText::new(&finding.message).size(13.5).color(tone)).on_hover_text(&finding.why);
+        });
+        for help in &finding.help {
+            ui.quiet(help);
+        }
+    }
+}
+
+/// Another theme: chosen, looked at side by side, then put on in one step.
+fn redress_ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
+    let theme = &cx.doc.theme.theme;
+    ui.section("Another theme");
+    let mut choices = vec![(None, format!("{} (as it is)", theme.name))];
+    let own = cx.doc.own_themes().iter().map(|id| (id.clone(), id.to_string()));
+    let built_in = builtin_ids().into_iter().map(|id| {
+        let name = load_builtin(&id).map_or_else(|_| id.to_string(), |loaded| loaded.theme.name);
+        (id, name)
+    });
+    for (id, name) in own.chain(built_in) {
+        if id != cx.kit.theme && !choices.iter().any(|(known, _)| *known == Some(id.clone())) {
+            choices.push((Some(id), name));
+        }
+    }
+    let mut target = cx.session.target.clone();
+    if Field::new("Theme").at(Anchor::Theme).pick(ui, cx, &mut target, &choices, "") {
+        cx.send(Command::Target(target.clone()));
+    }
+    let Some(target) = target.filter(|target| *target != cx.kit.theme) else {
+        ui.quiet("Choose one to see each piece before and after, side by side.");
+        return;
+    };
+    let name = choices.iter().find(|(id, _)| *id == Some(target.clone())).map_or("", |(_, name)| name.as_str());
+    ui.quiet(
+        "Slots fill with its words; marks, pictures and colours that puzzles name are exchanged. What you wrote stays as \
+         it is, and what still speaks of the old season is listed afterwards. Changes to palette and lettering that this \
+         kit made for the old theme are put away, and come back when it returns.",
+    );
+    ui.checkbox(&mut locals.keep_codes, "Keep the codes of the locks");
+    if cx.session.redressing {
+        ui.horizontal(|ui| {
+            mark_ui(ui, Mark::Waiting, 14.0);
+            ui.quiet("changing clothes, finding codes");
+        });
+    } else if ui.primary(&format!("Put the kit into {name}")).clicked() {
+        cx.send(Command::Redress(target, !locals.keep_codes));
+    }
+}
+
+/// A theme of the kit's own, begun from the one it wears.
+fn own_ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
+    ui.section("A theme of your own");
+    if cx.doc.own_theme() {
+        ui.quiet(&format!(
+            "This is one: it lies in themes/{}/ beside the kit file. What another program changes there shows at once; a \
+             file that cannot be read leaves the last good one in its place.",
+            cx.kit.theme
+        ));
+        return;
+    }
+    if !cx.doc.has_place() {
+        ui.quiet("Save the kit in a folder first: its own themes lie beside it, in themes/.");
+        return;
+    }
+    ui.quiet(&format!("It begins as a copy of {}, in the kit's own folder.", cx.doc.theme.theme.name));
+    ui.horizontal(|ui| {
+        let label = ui.strong_small("Name");
+        ui.add(TextEdit::singleline(&mut locals.theme_name).desired_width(220.0).margin(vec2(10.0, 7.0)))
+            .labelled_by(label.id);
+        let named = !locals.theme_name.trim().is_empty();
+        if ui.add_enabled(named, Button::new("Begin it")).clicked() {
+            cx.send(Command::StartTheme(locals.theme_name.trim().to_owned()));
+            locals.theme_name.clear();
+        }
+    });
+}

@@ -1,0 +1,110 @@
+//! Between frames: the kit's change of theme, words made slots, the theme's folder watched.
+
+use eframe::egui;
+
+use crate::app::App;
+use crate::app::bars::{Bar, Picked};
+use crate::app::ctx::Command;
+use crate::app::session::Selection;
+use crate::diag::{Anchor, Trouble};
+use crate::files::Watch;
+use crate::kit::WordForms;
+use crate::kit::edit::{Edit, Facts};
+use crate::redress::make_slot;
+use crate::script::{Words, same_word};
+
+impl App {
+    /// Takes in a change of theme that has come to its end.
+    pub(super) fn take_redress(&mut self) {
+        let Some((revision, done)) =
+            self.redressing.as_ref().and_then(|running| Some((running.revision, running.poll()?)))
+        else {
+            return;
+        };
+        self.redressing = None;
+        self.session.redressing = false;
+        match done {
+            Ok(_) if revision != self.doc.revision => {
+                self.bar = Bar::Trouble(
+                    Trouble::new("the kit was changed meanwhile, so it keeps its theme")
+                        .hint("put it into the theme again"),
+                );
+            }
+            Ok(done) => {
+                self.pending.push(Command::Step(done.edits));
+                self.pending.push(Command::Target(None));
+                if done.left > 0 {
+                    self.pending.push(Command::Select(Selection::Leftovers));
+                }
+                self.bar = Bar::Done(done.words);
+            }
+            Err(trouble) => self.bar = Bar::Trouble(trouble),
+        }
+    }
+
+    /// Watches the folder of the theme, and reads it anew when another program has changed it.
+    pub(super) fn watch_theme(&mut self, ctx: &egui::Context) {
+        let folder = self.doc.theme_folder();
+        if self.watch.as_ref().map(|(watched, _)| watched.as_path()) != folder {
+            self.watch = folder.map(|folder| {
+                let ctx = ctx.clone();
+                // A system that watches no more folders takes nothing away: the theme is read when the kit is opened.
+                (folder.to_owned(), Watch::new(folder, move || ctx.request_repaint()).ok())
+            });
+        }
+        if self.watch.as_ref().and_then(|(_, watch)| watch.as_ref()).is_some_and(Watch::changed) {
+            self.doc.reload_theme();
+            ctx.request_repaint();
+        }
+    }
+
+    /// Begins a theme of the kit's own and puts it on: it is a copy, so nothing else changes.
+    pub(super) fn start_theme(&mut self, ctx: &egui::Context, name: &str) {
+        match self.doc.start_theme(name) {
+            Ok(id) => {
+                let facts = Facts { theme: id.clone(), ..Facts::of(&self.doc.kit) };
+                self.pending.push(Command::Step(vec![Edit::Facts(Box::new(facts))]));
+                self.bar = Bar::Done(format!("The kit wears a theme of its own now: themes/{id}/."));
+                ctx.request_repaint();
+            }
+            Err(trouble) => self.bar = Bar::Trouble(trouble),
+        }
+    }
+
+    /// The word of the theme or the kit that says the same, if there is one.
+    fn known_word(&self, word: &str) -> Option<(String, WordForms)> {
+        let words = Words::new(&self.doc.theme.theme, &self.doc.kit);
+        let known = words.forms().iter().find(|(_, forms)| same_word(&forms.one, word));
+        known.map(|(name, forms)| (name.clone(), forms.clone()))
+    }
+
+    pub(super) fn pick_slot(&mut self, anchor: Anchor, word: String) {
+        let known = self.known_word(&word);
+        let slot = known.as_ref().map_or_else(|| crate::ids::slug(&word).replace('-', "_"), |(name, _)| name.clone());
+        let forms = known.as_ref().map(|(_, forms)| forms);
+        let (_, here) = make_slot(&self.doc.kit, &word, &slot, forms, Some(&anchor));
+        let (_, all) = make_slot(&self.doc.kit, &word, &slot, forms, None);
+        self.bar = Bar::Slot(Picked { anchor, word, slot, places: (here, all) });
+    }
+
+    pub(super) fn make_slot(&mut self, ctx: &egui::Context, only: Option<&Anchor>, word: &str, slot: &str) {
+        let named = !slot.is_empty() && slot.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_');
+        if !named || slot.starts_with(|c: char| c.is_ascii_digit()) {
+            let trouble = Trouble::new(format!("\"{slot}\" is no name for a slot"));
+            self.bar = Bar::Trouble(trouble.hint("use lower-case letters, digits and _, such as night_lamp"));
+            return;
+        }
+        let words = Words::new(&self.doc.theme.theme, &self.doc.kit);
+        let known = words.forms().get(slot).cloned();
+        if let Some(forms) = known.as_ref().filter(|forms| !same_word(&forms.one, word)) {
+            let trouble = Trouble::new(format!("the slot {slot} says \"{}\" already", forms.one));
+            self.bar = Bar::Trouble(trouble.hint("give the slot another name"));
+            return;
+        }
+        let (edits, places) = make_slot(&self.doc.kit, word, slot, known.as_ref(), only);
+        self.pending.push(Command::Step(edits));
+        let places = if places == 1 { "1 place".to_owned() } else { format!("{places} places") };
+        self.bar = Bar::Done(format!("“{word}” is the slot {slot} now, at {places}."));
+        ctx.request_repaint();
+    }
+}

@@ -1,0 +1,46 @@
+use std::path::Path;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+
+use notify::{Event, EventKind, RecommendedWatcher, RecursiveMode, Watcher as _};
+
+use crate::diag::{Hinted, Trouble};
+
+/// Watches a folder for what other programs change in it.
+pub struct Watch {
+    changed: Arc<AtomicBool>,
+    // Watching ends when this is dropped.
+    _watcher: RecommendedWatcher,
+}
+
+impl Watch {
+    /// Watches `folder` and all in it. `tell` is called, on a thread of its own, each time something has changed.
+    ///
+    /// # Errors
+    /// When the folder is not there or the system watches no more folders.
+    pub fn new(folder: &Path, tell: impl Fn() + Send + 'static) -> Hinted<Self> {
+        let trouble = |error: &notify::Error| {
+            Trouble::new(format!("the folder cannot be watched: {error}"))
+                .at(folder.display().to_string())
+                .hint("changes by other programs show when the kit is opened anew")
+        };
+        let changed = Arc::new(AtomicBool::new(false));
+        let flag = changed.clone();
+        let told = move |event: notify::Result<Event>| {
+            // Reading is no change, and a lost event may have been one.
+            let counts = event.map_or(true, |event| !matches!(event.kind, EventKind::Access(_)));
+            if counts {
+                flag.store(true, Ordering::Release);
+                tell();
+            }
+        };
+        let mut watcher = notify::recommended_watcher(told).map_err(|error| trouble(&error))?;
+        watcher.watch(folder, RecursiveMode::Recursive).map_err(|error| trouble(&error))?;
+        Ok(Self { changed, _watcher: watcher })
+    }
+
+    /// Whether something has changed since this was asked last.
+    pub fn changed(&self) -> bool {
+        self.changed.swap(false, Ordering::AcqRel)
+    }
+}
