@@ -1,5 +1,6 @@
 //! What is looked at, drawn by the press: the same layout that is printed, as a picture.
 
+mod beside;
 mod samples;
 
 use std::borrow::Cow;
@@ -12,8 +13,7 @@ use samples::Samples;
 pub use samples::sample_id;
 
 use crate::app::session::Selection;
-use crate::bundle::{Opened, pairs, redone};
-use crate::bundle::{Shift, duplex};
+use crate::bundle::{Opened, Shift, duplex};
 use crate::diag::{Anchor, Hinted, Level, PuzzleField, Trouble};
 use crate::face::{Audience, Face, Layer, Outline, Piece};
 use crate::files::FontBook;
@@ -183,7 +183,7 @@ impl Painter {
             return Ok(());
         }
         if let (Wanted::SideBySide(theme), Some(opened)) = (&job.wanted, &job.opened) {
-            return self.both(job, opened, theme, &press, shown, stop, report);
+            return beside::beside(job, (opened, theme), &press, shown, stop, report);
         }
         let party = Party::new(&narrowed(&job.kit, &job.wanted), &job.theme, job.level)?;
         let pieces: Vec<&Piece> = match &job.wanted {
@@ -212,42 +212,6 @@ impl Painter {
                 report(shown.clone());
             }
             self.piece(&press, piece, job.width_px, shown);
-        }
-        Ok(())
-    }
-
-    /// Each piece as it is and as another theme dresses it, in turn.
-    fn both(
-        &mut self,
-        job: &Job,
-        opened: &Opened,
-        theme: &ThemeId,
-        press: &Press,
-        shown: &mut Shown,
-        stop: &dyn Fn() -> bool,
-        report: &dyn Fn(Shown),
-    ) -> Hinted<()> {
-        let fresh = redone(opened, theme, false)?;
-        shown.troubles.extend(fresh.troubles);
-        let new = fresh.opened;
-        let lettering = Lettering::new(&new.theme.theme.lettering, &new.kit.look.lettering)?;
-        let new_press = Press::new(&new.fonts, &lettering)?;
-        let (before, after) =
-            (Party::new(&job.kit, &job.theme, job.level)?, Party::new(&new.kit, &new.theme, job.level)?);
-        for (at, (old, new)) in pairs(&before, &after).into_iter().enumerate() {
-            let (Some(old), Some(new)) = (old, new) else { continue };
-            if stop() {
-                return Ok(());
-            }
-            if at > 0 && at % BATCH == 0 {
-                report(shown.clone());
-            }
-            for (piece, press, tag) in [(old, press, "as it is"), (new, &new_press, theme.as_str())] {
-                let label = format!("{} ({tag})", piece.label);
-                let face = &piece.front;
-                let item = draw_face(press, piece, face, "", scale(face.size, job.width_px / 2))?;
-                shown.items.push(Item { label, ..item });
-            }
         }
         Ok(())
     }

@@ -4,7 +4,7 @@ use std::time::Instant;
 
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, Modifiers};
-use egui_kittest::kittest::Queryable as _;
+use egui_kittest::kittest::{NodeT as _, Queryable as _};
 use inklatch::bundle::{copy_theme, open, scaffold};
 use inklatch::files::{Disk, Files as _, VPath};
 use inklatch::ids::ThemeId;
@@ -80,4 +80,43 @@ fn a_theme_that_another_program_breaks_stays_as_it_was() {
     disk.write(&file, good.replace("Our Own", "Mended").as_bytes()).unwrap();
     says(&mut harness, "the last good version stands in", false);
     says(&mut harness, "Mended", true);
+}
+
+#[test]
+fn a_kit_goes_into_another_theme_in_one_step_and_back() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = inklatch::kit::file::write_kit(&open(None).unwrap().kit).unwrap();
+    Disk::new(folder.path()).write(&path("kit.ron"), text.as_bytes()).unwrap();
+    let mut harness = window(open(Some(folder.path())).unwrap(), false);
+    let before = harness.state().kit().clone();
+    press(&mut harness, Modifiers::COMMAND, Key::Num3);
+    click(&mut harness, Role::Button, "Theme");
+    click(&mut harness, Role::ComboBox, "Theme");
+    click(&mut harness, Role::Button, "Hive");
+    rest(&mut harness);
+    assert!(harness.query_all_by_label_contains("(hive)").next().is_some(), "nothing is shown beside the old pieces");
+    harness.check_accessibility();
+    click(&mut harness, Role::Button, "Put the kit into Hive");
+    rest(&mut harness);
+    assert_eq!(harness.state().kit().theme.as_str(), "hive");
+    assert_eq!(harness.state().steps(), 1);
+    let answers = |kit: &inklatch::kit::Kit| kit.puzzles.iter().map(|puzzle| puzzle.answer.clone()).collect::<Vec<_>>();
+    assert_ne!(answers(harness.state().kit()), answers(&before));
+    assert!(harness.query_all_by_label_contains("still speak of midwinter").next().is_some());
+    press(&mut harness, Modifiers::COMMAND, Key::Z);
+    assert_eq!(*harness.state().kit(), before);
+}
+
+#[test]
+fn pieces_are_seen_with_other_eyes() {
+    let mut harness = window(open(None).unwrap(), false);
+    rest(&mut harness);
+    for eyes in ["Deutan", "Grey", "Full colour"] {
+        click(&mut harness, Role::ComboBox, "Seen with these eyes");
+        click(&mut harness, Role::Button, eyes);
+        harness.check_accessibility();
+        let choice = harness.get_by_role_and_label(Role::ComboBox, "Seen with these eyes");
+        assert_eq!(choice.value().as_deref(), Some(eyes));
+    }
+    assert_eq!(harness.state().steps(), 0);
 }
