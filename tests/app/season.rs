@@ -4,7 +4,7 @@ use std::time::Instant;
 
 use eframe::egui::accesskit::Role;
 use eframe::egui::{Key, Modifiers};
-use egui_kittest::kittest::{NodeT as _, Queryable as _};
+use egui_kittest::kittest::Queryable as _;
 use inklatch::bundle::{copy_theme, open, scaffold};
 use inklatch::files::{Disk, Files as _, VPath};
 use inklatch::ids::ThemeId;
