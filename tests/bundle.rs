@@ -25,7 +25,7 @@ pub struct Demo {
 pub static DEMO: LazyLock<Demo> = LazyLock::new(|| {
     let opened = bundle::open(None).unwrap();
     let kept = tempfile::tempdir().unwrap();
-    let options = Options { zip: true, ..standard(kept.path()) };
+    let options = Options { zip: true, one_pdf: true, ..standard(kept.path()) };
     let exported = bundle::export(&opened, &options, &|_| Go::On).unwrap();
     Demo { opened, exported, _kept: kept }
 });
@@ -80,7 +80,7 @@ fn the_manifest_accounts_for_every_file() {
 #[test]
 fn the_same_kit_gives_the_same_bytes() {
     let again = tempfile::tempdir().unwrap();
-    let options = Options { zip: true, ..standard(again.path()) };
+    let options = Options { zip: true, one_pdf: true, ..standard(again.path()) };
     let exported = bundle::export(&DEMO.opened, &options, &|_| Go::On).unwrap();
     let (first, second) = (read_all(&DEMO.exported.folder), read_all(&exported.folder));
     assert_eq!(first.keys().collect::<Vec<_>>(), second.keys().collect::<Vec<_>>());
@@ -119,8 +119,8 @@ fn a_piece_named_by_its_answer_gets_a_number() {
 fn an_export_that_is_stopped_leaves_nothing() {
     let out = tempfile::tempdir().unwrap();
     let kit = opened(|_| {});
-    for most in [0, 3] {
-        let options = standard(out.path());
+    for most in [0, 3, 12] {
+        let options = Options { one_pdf: true, zip: true, ..standard(out.path()) };
         let stopped = bundle::export(&kit, &options, &|step| if step.done > most { Go::Stop } else { Go::On });
         assert!(stopped.unwrap_err().message.contains("stopped"));
         assert!(read_all(out.path()).is_empty());

@@ -9,7 +9,7 @@ cd "$(dirname "${BASH_SOURCE[0]}")/.."
 # Program, and the Debian or Ubuntu package that has it.
 tools=(
     pdfinfo:poppler-utils pdffonts:poppler-utils pdftotext:poppler-utils pdftoppm:poppler-utils
-    qpdf:qpdf unzip:unzip sha256sum:coreutils
+    gs:ghostscript qpdf:qpdf unzip:unzip sha256sum:coreutils
     Xvfb:xvfb xdotool:xdotool import:imagemagick python3:python3
 )
 # Library, and its package.

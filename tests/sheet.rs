@@ -154,7 +154,7 @@ fn the_letter_has_a_page_of_its_own() {
             let sheets = impose(&[piece("card", 75.0, 105.0), letter], paper, Audience::Players, "Kit").unwrap();
             assert_eq!(sheets.len(), 2);
             let placed = &sheets[0].placed[0];
-            assert!(sheets[0].heading.is_empty() && !placed.cut && placed.label.is_empty());
+            assert!(sheets[0].heading.is_empty() && !placed.cut && placed.label_rect.w.get() == 0.0);
             assert_eq!(placed.rect, size);
         }
     }

@@ -2,7 +2,7 @@
 
 use inklatch::ids::{BoxId, KitId, LockId, NoteId, PuzzleId, SpotId, ThemeId};
 use inklatch::kit::file::read_kit;
-use inklatch::kit::{FORMAT, Finish, HintLadder, Kit, Letter, Levels, Look, Making, Puzzle, RawSetup, Spot};
+use inklatch::kit::{FORMAT, Finish, HintLadder, Kit, Letter, Levels, Look, Making, Puzzle, RawSetup, Revision, Spot};
 
 /// A small kit in which no check finds anything: a tin with the torch, and a chest under two padlocks.
 pub fn sound_kit() -> Kit {
@@ -125,6 +125,8 @@ pub fn kit_of(id: &str) -> Kit {
         look: Look::default(),
         levels: Levels::default(),
         making: Making::default(),
+        cost: String::new(),
+        revision: Revision::default(),
         dressed: Default::default(),
     }
 }

@@ -1,11 +1,12 @@
 use super::guide::LANGUAGE;
 use super::manifest::Made;
+use super::open::Opened;
 use super::options::Shift;
 use super::printer_test;
 use crate::diag::{Hinted, Level};
 use crate::face::Audience;
 use crate::files::VPath;
-use crate::kit::{Flip, Kit};
+use crate::kit::{Day, Flip, Kit};
 use crate::limits;
 use crate::party::Party;
 use crate::print::{DocInfo, Press};
@@ -14,6 +15,7 @@ use crate::theme::Loaded;
 use crate::units::Mm;
 
 /// One document of sheets to be made.
+#[derive(Clone, Copy)]
 pub(super) struct Job<'a> {
     pub(super) party: &'a Party,
     pub(super) paper: Paper,
@@ -42,6 +44,17 @@ pub(super) const fn folder(audience: Audience) -> &'static str {
     }
 }
 
+/// What a document of the kit says of itself under this title.
+pub(super) fn info(opened: &Opened, title: String) -> DocInfo {
+    DocInfo {
+        title,
+        author: opened.kit.author.clone(),
+        language: LANGUAGE.to_owned(),
+        day: opened.kit.revision.day.map(Day::parts),
+        ..DocInfo::default()
+    }
+}
+
 /// A file's name: whose it is and what it is laid out for, so that nobody prints the wrong one.
 pub(super) fn file_name(kit: &Kit, what: &str, level: Level, paper: Paper) -> String {
     let id = &kit.id;
@@ -50,7 +63,7 @@ pub(super) fn file_name(kit: &Kit, what: &str, level: Level, paper: Paper) -> St
 }
 
 /// The sheets of one audience, the letter first among those of the guests; none when it has no pieces.
-fn sheets(job: &Job<'_>, kit: &Kit, theme: &Loaded) -> Hinted<Vec<Sheet>> {
+pub(super) fn sheets(job: &Job<'_>, kit: &Kit, theme: &Loaded) -> Hinted<Vec<Sheet>> {
     let mut pieces = Vec::new();
     if job.audience == Audience::Players {
         pieces.push(job.party.letter(theme, job.paper.safe_size())?);
@@ -72,8 +85,9 @@ fn sheets(job: &Job<'_>, kit: &Kit, theme: &Loaded) -> Hinted<Vec<Sheet>> {
 }
 
 /// The document of one audience at one level on one paper; none when there is nothing to print.
-pub(super) fn document(job: &Job<'_>, kit: &Kit, theme: &Loaded, press: &Press) -> Hinted<Option<Made>> {
-    let sheets = sheets(job, kit, theme)?;
+pub(super) fn document(job: &Job<'_>, opened: &Opened, press: &Press) -> Hinted<Option<Made>> {
+    let kit = &opened.kit;
+    let sheets = sheets(job, kit, &opened.theme)?;
     if sheets.is_empty() {
         return Ok(None);
     }
@@ -83,12 +97,7 @@ pub(super) fn document(job: &Job<'_>, kit: &Kit, theme: &Loaded, press: &Press) 
         Audience::Hints => ("hint tokens", "tokens"),
         Audience::Host => ("the host’s own sheets", "host-sheets"),
     };
-    let info = DocInfo {
-        title: format!("{}: {what} ({})", job.party.script.title, level.word()),
-        author: kit.author.clone(),
-        language: LANGUAGE.to_owned(),
-        ..DocInfo::default()
-    };
+    let info = info(opened, format!("{}: {what} ({})", job.party.script.title, level.word()));
     let set = press.sheets(&sheets, &info)?;
     let folder = folder(job.audience);
     Ok(Some(Made {

@@ -1,14 +1,15 @@
 use std::path::PathBuf;
 
 use rayon::prelude::*;
+use serde_json::Value;
 
-use super::documents::{self, Job as DocumentJob, document, file_name};
-use super::guide::{self, LANGUAGE};
+use super::documents::{self, Job as DocumentJob, document, file_name, info};
+use super::guide;
 use super::manifest::{Entry, FILE, FORMAT, MADE_BY, Made, Manifest};
 use super::options::{Go, Options, Progress};
 use super::place::Site;
 use super::steps::Steps;
-use super::{Opened, archive, pieces};
+use super::{Opened, archive, pieces, whole};
 use crate::checks::{self, Finding, LevelProof, Proof};
 use crate::diag::{Hinted, Level, Severity, Trouble};
 use crate::face::Audience;
@@ -84,12 +85,13 @@ pub fn export_proven(
     let documents = document_jobs(&proven, options);
     let guides: Vec<(&LevelProof, Paper)> =
         proven.iter().flat_map(|level| options.papers.iter().map(|paper| (*level, *paper))).collect();
-    let steps = Steps::new(documents.len() + guides.len() + proven.len() + pictures.len() + 1, progress);
+    let books = guides.len() * if options.one_pdf { 2 } else { 1 };
+    let steps = Steps::new(documents.len() + books + proven.len() + pictures.len() + 1, progress);
 
     let (sheets, pictures) = rayon::join(
         || {
             steps.all(&documents, |job| {
-                let made = document(job, kit, &opened.theme, press)?;
+                let made = document(job, opened, press)?;
                 let what = made.as_ref().map_or_else(|| "nothing to print".to_owned(), |made| made.path.to_string());
                 Ok((made, what))
             })
@@ -102,11 +104,21 @@ pub fn export_proven(
     let made = steps.all(&guides, |(level, paper)| {
         let prep = proven.iter().zip(&prep).find(|(known, _)| known.party.level == level.party.level);
         let prep = prep.map(|(_, prep)| prep).ok_or_else(|| Trouble::new("a level has no preparation"))?;
-        let made = host_guide(opened, press, level, prep, (*paper, options.groups), &blocking, &files)?;
+        let data = guide_data(opened, level, prep, (*paper, options.groups), &blocking, &files)?;
+        let made = host_guide(opened, press, level, *paper, &data)?;
         let what = made.path.to_string();
-        Ok((made, what))
+        Ok(((made, data), what))
     })?;
+    let (made, guide_data): (Vec<Made>, Vec<Value>) = made.into_iter().unzip();
     files.extend(made);
+    if options.one_pdf {
+        let jobs: Vec<_> = guides.iter().zip(&guide_data).collect();
+        files.extend(steps.all(&jobs, |((level, paper), data)| {
+            let made = whole::document(&document_job(level, *paper, Audience::Host, options), opened, press, data)?;
+            let what = made.path.to_string();
+            Ok((made, what))
+        })?);
+    }
     files.extend(steps.all(&flows, |(level, prep)| {
         let made = drawn_flow(opened, press, level, prep)?;
         let what = made.path.to_string();
@@ -183,17 +195,19 @@ fn document_jobs<'a>(proven: &[&'a LevelProof], options: &Options) -> Vec<Docume
     let mut jobs = Vec::new();
     for level in proven {
         for paper in &options.papers {
-            let job = |audience| DocumentJob {
-                party: &level.party,
-                paper: *paper,
-                audience,
-                shift: options.shift,
-                groups: options.groups,
-            };
-            jobs.extend(audiences.map(job));
+            jobs.extend(audiences.map(|audience| document_job(level, *paper, audience, options)));
         }
     }
     jobs
+}
+
+const fn document_job<'a>(
+    level: &'a LevelProof,
+    paper: Paper,
+    audience: Audience,
+    options: &Options,
+) -> DocumentJob<'a> {
+    DocumentJob { party: &level.party, paper, audience, shift: options.shift, groups: options.groups }
 }
 
 /// What the host does beforehand at one level.
@@ -211,15 +225,14 @@ fn prep(opened: &Opened, level: &LevelProof, groups: u16) -> PrepPlan {
     plan(&opened.kit, &steps, groups)
 }
 
-fn host_guide(
+fn guide_data(
     opened: &Opened,
-    press: &Press,
     level: &LevelProof,
     prep: &PrepPlan,
     (paper, groups): (Paper, u16),
     forced: &[String],
     files: &[Made],
-) -> Hinted<Made> {
+) -> Hinted<Value> {
     let own = files.iter().filter(|file| file.paper == Some(paper) && file.level == Some(level.party.level));
     let files: Vec<(String, String)> = own
         .map(|file| {
@@ -229,13 +242,12 @@ fn host_guide(
         .collect();
     let source =
         guide::Source { opened, party: &level.party, flow: &level.flow, prep, paper, groups, forced, files: &files };
-    let info = DocInfo {
-        title: format!("{}: host guide ({})", level.party.script.title, level.party.level.word()),
-        author: opened.kit.author.clone(),
-        language: LANGUAGE.to_owned(),
-        ..DocInfo::default()
-    };
-    let set = press.pages("guide.typ", &guide::data(&source)?, paper, &info)?;
+    guide::data(&source)
+}
+
+fn host_guide(opened: &Opened, press: &Press, level: &LevelProof, paper: Paper, data: &Value) -> Hinted<Made> {
+    let info = info(opened, format!("{}: host guide ({})", level.party.script.title, level.party.level.word()));
+    let set = press.guide(data, paper, &info)?;
     let folder = documents::folder(Audience::Host);
     Ok(Made {
         path: VPath::new(folder)?.join(&file_name(&opened.kit, "guide", level.party.level, paper))?,

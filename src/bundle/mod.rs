@@ -21,6 +21,7 @@ mod scaffold;
 mod side_by_side;
 mod steps;
 mod themes;
+mod whole;
 
 pub use documents::duplex;
 pub use export::{Exported, export, export_proven, press_of, prove};

@@ -12,6 +12,8 @@ pub struct Options {
     pub levels: Vec<Level>,
     /// Whether the bundle also holds all its files in one zip file.
     pub zip: bool,
+    /// Whether each paper and level also comes as one PDF of everything, the guests' pages first.
+    pub one_pdf: bool,
     /// Whether to export although findings block it; the host guide then says so on its first page.
     pub force: bool,
     /// How many groups play at once, each with all that it needs.
@@ -29,6 +31,7 @@ impl Default for Options {
             papers: Paper::ALL.to_vec(),
             levels: Level::ALL.to_vec(),
             zip: false,
+            one_pdf: false,
             force: false,
             groups: 1,
             shift: Shift::default(),

@@ -21,6 +21,7 @@ const KIT: &[&str] = &[
     include_str!("../kit/hints.rs"),
     include_str!("../kit/level.rs"),
     include_str!("../kit/dressed.rs"),
+    include_str!("../kit/revision.rs"),
 ];
 
 /// The source whose doc comments describe `theme.ron`.

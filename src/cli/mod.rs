@@ -72,6 +72,9 @@ enum Command {
         /// Put all files into one zip file as well
         #[arg(long)]
         zip: bool,
+        /// Put everything into one PDF as well, for each paper and level: guests' pages first, with bookmarks
+        #[arg(long)]
+        one_pdf: bool,
         /// Export although findings block; the host guide then says so
         #[arg(long)]
         force: bool,
@@ -219,7 +222,7 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
             let levels = level.map_or_else(|| Level::ALL.to_vec(), |level| vec![level.into()]);
             check::run(kit.as_deref(), &levels, check::How { json: *json, fix: *fix }, out)
         }
-        Some(Command::Export { kit, paper, level, out: folder, zip, force, groups, shift }) => {
+        Some(Command::Export { kit, paper, level, out: folder, zip, one_pdf, force, groups, shift }) => {
             let shift = match crate::bundle::Shift::parse(shift) {
                 Ok(shift) => shift,
                 Err(trouble) => return report(&trouble.into(), err),
@@ -228,6 +231,7 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
                 papers: paper.papers(),
                 levels: level.levels(),
                 zip: *zip,
+                one_pdf: *one_pdf,
                 force: *force,
                 groups: *groups,
                 shift,

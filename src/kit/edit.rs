@@ -6,7 +6,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{
-    Apart, BoxDef, Dressed, Finish, Kit, Letter, Levels, Lock, Look, Making, Note, Prop, Puzzle, Spot, WordForms,
+    Apart, BoxDef, Dressed, Finish, Kit, Letter, Levels, Lock, Look, Making, Note, Prop, Puzzle, Revision, Spot,
+    WordForms,
 };
 use crate::ids::{BoxId, KitId, LockId, NoteId, PropId, PuzzleId, SpotId, ThemeId};
 
@@ -36,6 +37,12 @@ pub struct Facts {
     pub seed: u64,
     /// See [`Kit::brief`].
     pub brief: String,
+    /// See [`Kit::cost`].
+    #[serde(default)]
+    pub cost: String,
+    /// See [`Kit::revision`].
+    #[serde(default)]
+    pub revision: Revision,
 }
 
 impl Facts {
@@ -54,11 +61,14 @@ impl Facts {
             prep_minutes: kit.prep_minutes,
             seed: kit.seed,
             brief: kit.brief.clone(),
+            cost: kit.cost.clone(),
+            revision: kit.revision.clone(),
         }
     }
 
     fn put(self, kit: &mut Kit) {
-        let Self { id, title, author, terms, theme, players, ages, minutes, prep_minutes, seed, brief } = self;
+        let Self { id, title, author, terms, theme, players, ages, minutes, prep_minutes, seed, brief, cost, revision } =
+            self;
         kit.id = id;
         kit.title = title;
         kit.author = author;
@@ -70,6 +80,8 @@ impl Facts {
         kit.prep_minutes = prep_minutes;
         kit.seed = seed;
         kit.brief = brief;
+        kit.cost = cost;
+        kit.revision = revision;
     }
 }
 

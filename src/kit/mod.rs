@@ -12,6 +12,7 @@ mod making;
 pub mod material;
 mod place;
 mod puzzle;
+mod revision;
 pub mod ron_text;
 mod setup_fields;
 mod text;
@@ -28,6 +29,7 @@ pub use lock::{Lock, LockKind};
 pub use making::{Flip, Making, TokenMake};
 pub use place::{Apart, BoxDef, Finish, Lying, Place, Prop, PropRole, Spot};
 pub use puzzle::{Puzzle, RawSetup};
+pub use revision::{Day, Revision};
 pub use text::{Letter, Look, Note, NoteKind, WordForms};
 pub use texts::visit_texts;
 
@@ -111,11 +113,17 @@ pub struct Kit {
     /// How the printed pieces are made.
     #[serde(default, skip_serializing_if = "is_default")]
     pub making: Making,
+    /// Roughly what all that has to be bought costs, in words and a currency: "about 45 dollars, most of it locks".
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub cost: String,
+    /// Which printing of the kit this is, and what changed since the last.
+    #[serde(default, skip_serializing_if = "is_default")]
+    pub revision: Revision,
 }
 
-/// Whether a kit says nothing of its own about how pieces are made.
-fn is_default(making: &Making) -> bool {
-    *making == Making::default()
+/// Whether a kit says nothing of its own here.
+fn is_default<T: Default + PartialEq>(value: &T) -> bool {
+    *value == T::default()
 }
 
 macro_rules! finders {

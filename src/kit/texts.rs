@@ -8,7 +8,7 @@ use crate::kit::ron_text::{literals, splice};
 /// visited one string at a time, without their RON quoting; a string that names a field's symbol or colour is visited
 /// as well.
 pub fn visit_texts(kit: &mut Kit, visit: &mut dyn FnMut(&Anchor, &mut String)) {
-    for text in [&mut kit.title, &mut kit.brief] {
+    for text in [&mut kit.title, &mut kit.brief, &mut kit.cost].into_iter().chain(&mut kit.revision.changes) {
         visit(&Anchor::Kit, text);
     }
     let letter = &mut kit.letter;

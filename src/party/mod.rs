@@ -276,6 +276,8 @@ fn fill_names(kit: &Kit, script: &mut Script) {
         texts.extend([&item.name, &item.about].map(|text| (Anchor::Prop(item.id.clone()), text.as_str())));
     }
     texts.push((Anchor::Finish, &kit.finish.treat));
+    texts.push((Anchor::Kit, &kit.cost));
+    texts.extend(kit.revision.changes.iter().map(|text| (Anchor::Kit, text.as_str())));
     for puzzle in &kit.puzzles {
         let at = Anchor::Puzzle(puzzle.id.clone(), crate::diag::PuzzleField::Answer);
         texts.push((at, &puzzle.answer));

@@ -27,6 +27,7 @@ pub use preview::Preview;
 pub use raster::Raster;
 pub use report::{Fit, MissingGlyph};
 pub use set::{SetDoc, SetFace};
+pub use sheets::Divider;
 
 use crate::diag::{Hinted, Trouble};
 use crate::face::{Face, Role};
@@ -49,6 +50,9 @@ pub struct DocInfo {
     pub subject: String,
     /// Keywords.
     pub keywords: Vec<String>,
+    /// The day that it is of: year, month and day, both counted from 1. A document with a day is made for archives as
+    /// well; without, it says nothing of time.
+    pub day: Option<(u16, u8, u8)>,
 }
 
 impl DocInfo {
@@ -93,7 +97,15 @@ struct Setting<'a> {
     language: &'a str,
     subject: &'a str,
     keywords: &'a [String],
+    day: Option<(u16, u8, u8)>,
     paper: Option<PaperData>,
+}
+
+/// What the templates of sheets and guide read from `/data.json`.
+#[derive(Serialize)]
+struct PagesData<'a> {
+    sheets: Option<sheets::SheetsData>,
+    guide: Option<&'a serde_json::Value>,
 }
 
 /// The paper, in millimetres.
@@ -158,15 +170,57 @@ impl Press {
     /// # Errors
     /// When art cannot be read, or there are too many sheets.
     pub fn sheets(&self, sheets: &[Sheet], doc: &DocInfo) -> Hinted<SetDoc> {
+        self.laid("sheets.typ", sheets, None, doc)
+    }
+
+    /// Sets everything of a kit as one document: the sheets, with `divider` before the first that is not for guests, and
+    /// the host guide by its `data`.
+    ///
+    /// # Errors
+    /// As [`Press::sheets`] and [`Press::pages`].
+    pub fn whole(
+        &self,
+        sheets: &[Sheet],
+        divider: Divider<'_>,
+        guide: (&serde_json::Value, Paper),
+        doc: &DocInfo,
+    ) -> Hinted<SetDoc> {
+        self.laid("whole.typ", sheets, Some((divider, guide)), doc)
+    }
+
+    fn laid(
+        &self,
+        template: &str,
+        sheets: &[Sheet],
+        more: Option<(Divider<'_>, (&serde_json::Value, Paper))>,
+        doc: &DocInfo,
+    ) -> Hinted<SetDoc> {
         if sheets.len() > limits::SHEETS {
             return Err(Trouble::new(format!("{} sheets are too many for one document", sheets.len()))
                 .hint(format!("at most {} can be printed at once", limits::SHEETS)));
         }
         let mut gather = self.gather(doc);
-        let data = sheets::data(sheets, &mut gather);
-        let document = self.run("sheets.typ", &data, gather.files(), None, doc)?;
+        let (divider, paper) = (more.map(|(divider, (_, paper))| (divider, paper)), more.map(|(_, (_, paper))| paper));
+        let sheets = sheets::data(sheets, divider, &mut gather);
+        let data = PagesData { sheets: Some(sheets), guide: more.map(|(_, (guide, _))| guide) };
+        let document = self.run(template, &data, gather.files(), paper, doc)?;
         let fits = report::fits(&document, &gather.runs, &self.inner.memory);
-        Ok(SetDoc { fits, missing: gather.missing, document })
+        let mut missing = gather.missing;
+        if more.is_some() {
+            missing.extend(words::lost(&document));
+        }
+        Ok(SetDoc { fits, missing, document, archival: doc.day.is_some() })
+    }
+
+    /// Sets the host guide by its `data`.
+    ///
+    /// # Errors
+    /// When the template does not agree with the data.
+    pub fn guide(&self, data: &serde_json::Value, paper: Paper, doc: &DocInfo) -> Hinted<SetDoc> {
+        let data = PagesData { sheets: None, guide: Some(data) };
+        let document = self.run("guide.typ", &data, BTreeMap::new(), Some(paper), doc)?;
+        let missing = words::lost(&document);
+        Ok(SetDoc { fits: Vec::new(), missing, document, archival: doc.day.is_some() })
     }
 
     /// Sets pages by a template of `assets/print`, which reads `data` as `/data.json` and the paper, fonts and
@@ -177,7 +231,7 @@ impl Press {
     pub fn pages(&self, template: &str, data: &serde_json::Value, paper: Paper, doc: &DocInfo) -> Hinted<SetDoc> {
         let document = self.run(template, data, BTreeMap::new(), Some(paper), doc)?;
         let missing = words::lost(&document);
-        Ok(SetDoc { fits: Vec::new(), missing, document })
+        Ok(SetDoc { fits: Vec::new(), missing, document, archival: doc.day.is_some() })
     }
 
     /// The characters of `text` that the upright font of a role cannot draw.
@@ -209,6 +263,7 @@ impl Press {
             language: doc.language(),
             subject: &doc.subject,
             keywords: &doc.keywords,
+            day: doc.day,
             paper: paper.map(|paper| PaperData {
                 name: paper.word(),
                 w: paper.size().w.get(),

@@ -26,6 +26,8 @@ pub struct SetDoc {
     /// Characters that the fonts lack.
     pub missing: Vec<MissingGlyph>,
     pub(super) document: PagedDocument,
+    /// Whether the document says its day, which an archive asks for.
+    pub(super) archival: bool,
 }
 
 impl SetFace {
@@ -57,13 +59,15 @@ impl SetDoc {
         size(&self.document, page)
     }
 
-    /// All pages as PDF: vectors, subset fonts, selectable text, tags, bookmarks; held to PDF/UA-1 (ISO 14289-1).
-    /// The same pages give the same bytes: no time is written.
+    /// All pages as PDF: vectors, subset fonts, selectable text, tags, bookmarks; held to PDF/UA-1 (ISO 14289-1), and
+    /// where the document says its day to PDF/A-2a (ISO 19005-2) as well.
+    /// The same pages give the same bytes: no time of making is written.
     ///
     /// # Errors
     /// When the pages do not keep to the standard: a picture that is neither ornament nor described in words.
     pub fn pdf(&self) -> Hinted<Vec<u8>> {
-        let standards = PdfStandards::new(&[PdfStandard::V_1_7, PdfStandard::Ua_1])
+        let all = [PdfStandard::V_1_7, PdfStandard::Ua_1, PdfStandard::A_2a];
+        let standards = PdfStandards::new(if self.archival { &all } else { &all[..2] })
             .map_err(|error| Trouble::new(format!("the PDF standard is not to be had: {}", error.message())))?;
         let options = PdfOptions {
             ident: Smart::Auto,

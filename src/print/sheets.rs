@@ -1,13 +1,14 @@
 //! Sheets as the template reads them; lengths in millimetres.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use serde::Serialize;
 
 use super::data::{FaceData, Gather};
-use crate::face::{Face, Outline, Role};
-use crate::sheet::{Placed, SAFE_MARGIN, Sheet, cut_marks};
+use crate::face::{Audience, Face, Outline, Role};
+use crate::script::capital;
+use crate::sheet::{Paper, Placed, SAFE_MARGIN, Sheet, cut_marks};
 use crate::theme::Colour;
 use crate::units::{Mm, Rect, Size};
 
@@ -17,6 +18,26 @@ pub(super) struct SheetsData {
     margin: f64,
     faces: Vec<FaceData>,
     sheets: Vec<SheetData>,
+    divider: Option<DividerData>,
+}
+
+/// A page of its own before what guests must not see.
+#[derive(Clone, Copy, Debug)]
+pub struct Divider<'a> {
+    /// What stands on it in large letters.
+    pub title: &'a str,
+    /// Sentences below.
+    pub lines: &'a [String],
+}
+
+#[derive(Serialize)]
+struct DividerData {
+    /// The number of the sheet before which it stands, counted from 0.
+    before: usize,
+    w: f64,
+    h: f64,
+    title: String,
+    lines: Vec<String>,
 }
 
 #[derive(Serialize)]
@@ -25,6 +46,13 @@ struct SheetData {
     h: f64,
     paper: &'static str,
     heading: String,
+    /// The sheet's number among those for the same people, counted from 1, and how many these are.
+    number: usize,
+    of: usize,
+    /// The name of the part that begins here, for the bookmarks; empty elsewhere.
+    part: &'static str,
+    /// The names of the pieces that stand here for the first time, for the bookmarks.
+    names: Vec<String>,
     placed: Vec<PlacedData>,
     folds: Vec<[f64; 4]>,
     marks: Vec<[f64; 4]>,
@@ -58,22 +86,51 @@ const CUT_WIDTH: Mm = Mm::new(0.088);
 /// Air around a drawn cut line, so that the line's own width is not cut off.
 const CUT_AIR: Mm = Mm::new(0.5);
 
-pub(super) fn data(sheets: &[Sheet], gather: &mut Gather<'_>) -> SheetsData {
+/// Sheets for the same people stand together; `divider`, if there is one, goes before the first that is not for guests.
+pub(super) fn data(sheets: &[Sheet], divider: Option<(Divider<'_>, Paper)>, gather: &mut Gather<'_>) -> SheetsData {
     let mut faces = Faces { known: BTreeMap::new(), data: Vec::new() };
-    let sheets = sheets
-        .iter()
-        .map(|sheet| SheetData {
+    let mut named: BTreeSet<&str> = BTreeSet::new();
+    let alike = |sheet: &Sheet| sheets.iter().filter(|other| other.audience == sheet.audience).count();
+    let mut number = 0;
+    let mut data = Vec::with_capacity(sheets.len());
+    for (at, sheet) in sheets.iter().enumerate() {
+        let first =
+            at.checked_sub(1).and_then(|before| sheets.get(before)).is_none_or(|b| b.audience != sheet.audience);
+        number = if first { 1 } else { number + 1 };
+        let fresh = sheet.placed.iter().filter(|placed| !placed.label.is_empty() && named.insert(&placed.label));
+        let names = fresh.map(|placed| capital(&placed.label)).collect();
+        data.push(SheetData {
             w: sheet.paper.size().w.get(),
             h: sheet.paper.size().h.get(),
-            paper: if sheet.paper == crate::sheet::Paper::A4 { "A4" } else { "Letter" },
+            paper: if sheet.paper == Paper::A4 { "A4" } else { "Letter" },
             heading: sheet.heading.clone(),
+            number,
+            of: alike(sheet),
+            part: if first { part(sheet.audience) } else { "" },
+            names,
             placed: sheet.placed.iter().map(|placed| self::placed(placed, &mut faces, gather)).collect(),
             folds: sheet.folds.iter().map(line).collect(),
             marks: cut_marks(sheet).iter().map(line).collect(),
             bar: sheet.check_bar.map(rect),
-        })
-        .collect();
-    SheetsData { margin: SAFE_MARGIN.get(), faces: faces.data, sheets }
+        });
+    }
+    let divider = divider.map(|(divider, paper)| DividerData {
+        before: sheets.iter().take_while(|sheet| sheet.audience == Audience::Players).count(),
+        w: paper.size().w.get(),
+        h: paper.size().h.get(),
+        title: divider.title.to_owned(),
+        lines: divider.lines.to_vec(),
+    });
+    SheetsData { margin: SAFE_MARGIN.get(), faces: faces.data, sheets: data, divider }
+}
+
+/// What a part of the sheets is called among the bookmarks.
+const fn part(audience: Audience) -> &'static str {
+    match audience {
+        Audience::Players => "Pieces for the room",
+        Audience::Hints => "Hint tokens",
+        Audience::Host => "The host’s own sheets",
+    }
 }
 
 /// Faces met so far, by piece and side. Two pieces of one id that differ (a mistake elsewhere) are kept apart.

@@ -120,7 +120,8 @@ fn page(piece: &Piece, rect: Rect, paper: Paper) -> Sheet {
         turned: false,
         back: false,
         over: false,
-        label: String::new(),
+        // A place of no size: the name is not printed, it only says what the page is.
+        label: piece.label.clone(),
         label_rect: Rect::default(),
         cut: false,
     };

@@ -94,9 +94,9 @@ pub struct Placed {
     pub back: bool,
     /// Whether it stands on its head, besides: a back on paper that is turned over its short edge.
     pub over: bool,
-    /// The label outside the cut line, and where it is set.
+    /// The label outside the cut line.
     pub label: String,
-    /// Where the label is set.
+    /// Where the label is set; where it has no room, as for a piece that fills its page, it is not.
     pub label_rect: Rect,
     /// Whether the cut line is drawn: a piece that fills the page is not cut.
     pub cut: bool,

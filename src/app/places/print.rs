@@ -23,6 +23,7 @@ pub struct Draft {
     papers: Vec<Paper>,
     levels: Vec<Level>,
     zip: bool,
+    one_pdf: bool,
     force: bool,
     groups: u16,
     right: f64,
@@ -33,7 +34,7 @@ pub struct Draft {
 
 impl Default for Draft {
     fn default() -> Self {
-        let Options { papers, levels, zip, force, groups, shift, out } = Options::default();
+        let Options { papers, levels, zip, one_pdf, force, groups, shift, out } = Options::default();
         let mm = |tenths: i16| f64::from(tenths) / 10.0;
         // In full, so that the author sees where it goes.
         let out = std::env::current_dir().map_or(out.clone(), |here| here.join(out));
@@ -41,6 +42,7 @@ impl Default for Draft {
             papers,
             levels,
             zip,
+            one_pdf,
             force,
             groups,
             right: mm(shift.right),
@@ -58,6 +60,7 @@ impl Draft {
             papers: self.papers.clone(),
             levels: self.levels.clone(),
             zip: self.zip,
+            one_pdf: self.one_pdf,
             force: self.force,
             groups: self.groups,
             // The fields hold what they may; should they not, nothing is shifted.
@@ -179,6 +182,7 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
         }
     });
     ui.checkbox(&mut draft.zip, "Also as one zip file");
+    ui.checkbox(&mut draft.one_pdf, "Also everything in one PDF for each paper and level, with bookmarks");
     making_ui(ui, cx, draft);
     let blocked = blocks(cx.derived.findings());
     if blocked {

@@ -4,7 +4,7 @@ use serde::Serialize;
 use super::Source;
 use super::before::shown;
 use super::evening::titled;
-use super::words::{list, sentence};
+use super::words::{Pointed, list, pointed, sentence};
 use crate::kit::LockKind;
 
 /// One answer with its reasons.
@@ -85,17 +85,25 @@ pub(super) fn answers(source: &Source<'_>) -> Vec<AnswerText> {
         .collect()
 }
 
-/// What to put back for the next group: each line once.
-pub(super) fn reset(source: &Source<'_>) -> Vec<String> {
-    let mut lines: Vec<String> = Vec::new();
+/// What to put back for the next group, each line once; and what has to be had anew.
+pub(super) fn reset(source: &Source<'_>) -> Vec<Pointed> {
+    let mut lines: Vec<Pointed> = Vec::new();
     for laid in &source.party.puzzles {
-        let line = sentence(&laid.reset);
-        if !line.is_empty() && !lines.contains(&line) {
+        let line = pointed(sentence(&laid.reset), "");
+        if !line.text.is_empty() && !lines.contains(&line) {
             lines.push(line);
         }
     }
-    lines.push("Count the tools and small parts, scramble every lock, and test each twice while it is open.".into());
-    lines.push("Put the tokens back in order of their marks, and write the closing card afresh.".into());
+    lines.push(pointed(
+        "Count the tools and small parts, scramble every lock, and test each twice while it is open.",
+        "",
+    ));
+    lines.push(pointed("Put the tokens back in order of their marks, and write the closing card afresh.", ""));
+    let used: Vec<String> =
+        source.prep.shopping.iter().filter(|line| line.used_up).map(|line| source.say(&line.name)).collect();
+    if !used.is_empty() {
+        lines.push(pointed(format!("Have ready again what was used up: {}", list(&used)), "needs"));
+    }
     lines
 }
 

@@ -2,7 +2,7 @@ use crate::script::capital;
 use serde::Serialize;
 
 use super::Source;
-use super::words::{amount, minutes, sentence, unit};
+use super::words::{Pointed, amount, minutes, pointed, sentence, unit};
 use crate::kit::{BoxDef, Lock, LockKind};
 
 /// A line of the shopping list.
@@ -74,26 +74,29 @@ pub(super) fn facts(source: &Source<'_>) -> Vec<(String, String)> {
 }
 
 /// The whole evening in a handful of lines, for a host who has a minute.
-pub(super) fn minute(source: &Source<'_>) -> Vec<String> {
+pub(super) fn minute(source: &Source<'_>) -> Vec<Pointed> {
     let kit = &source.opened.kit;
     let longest = source.prep.tasks.iter().map(|task| task.wait).fold(0.0, f64::max);
-    let mut lines = vec!["Print the players’ file, the tokens and this guide at 100 %. Cut.".to_owned()];
+    let mut lines =
+        vec![pointed("Print the players’ file, the tokens and this guide at 100 %. Cut. Find what you need", "needs")];
     if longest > 0.0 {
-        lines.push(format!("Begin with what has to dry or set: the longest wait is {}.", minutes(longest)));
+        let wait = minutes(longest);
+        lines.push(pointed(format!("Begin with what has to dry or set: the longest wait is {wait}"), "prep"));
     }
-    lines.push(format!(
-        "Set the {} locks from the table, test each twice while it is open, fill the boxes from the inside out.",
-        kit.locks.len()
+    lines.push(pointed(
+        format!("Set the {} locks as below, and test each twice while it is open", kit.locks.len()),
+        "locks",
     ));
+    lines.push(pointed("Fill the boxes from the inside out, and lay out the rest", "setup"));
     let letter = if kit.letter.place.is_some() { "Point out the letter" } else { "Read the letter aloud" };
-    lines.push(format!("{letter}, say what is in play, and start the clock."));
+    lines.push(pointed(format!("{letter}, say what is in play, and start the clock"), "say"));
     let quiet = kit.levels.of(source.party.level).quiet_minutes;
-    lines.push(format!(
-        "After {} quiet minutes offer a token of the lock they are stuck on, one dot first.",
-        quiet.max(1)
+    lines.push(pointed(
+        format!("After {} quiet minutes offer a token of the lock they are stuck on, one dot first", quiet.max(1)),
+        "tokens",
     ));
     let end = kit.box_def(&kit.finish.opens).map_or_else(|| "the last box".into(), |item| source.say(&item.name));
-    lines.push(format!("They have won when {end} is open."));
+    lines.push(pointed(format!("They have won when {end} is open. The answers, with the way to each"), "answers"));
     lines
 }
 
@@ -160,7 +163,7 @@ pub(super) fn chart(source: &Source<'_>) -> Chart {
 }
 
 /// Characters of a bar's name that stand in one line.
-const BAR_CHARS: usize = 34;
+const BAR_CHARS: usize = 32;
 
 /// A name in one line, cut between words.
 fn short(name: &str) -> String {
@@ -209,7 +212,7 @@ fn row(source: &Source<'_>, lock: &Lock) -> LockRow {
 fn hangs(source: &Source<'_>, item: &BoxDef, lock: &Lock) -> String {
     let name = source.say(&item.name);
     match (item.hasp, lock.hole) {
-        (true, hole) if hole > 0 => format!("hasp of {name}, hole {hole}"),
+        (true, hole) if hole > 0 => format!("hasp of {name}, hole\u{a0}{hole}"),
         (true, _) => format!("hasp of {name}"),
         _ => format!("on {name}"),
     }

@@ -1,7 +1,7 @@
 use serde::Serialize;
 
 use super::Source;
-use super::words::{SAY, list, minutes, sentence};
+use super::words::{Pointed, SAY, list, minutes, pointed, sentence};
 use crate::diag::Step;
 use crate::kit::Puzzle;
 use crate::script::{capital, parse};
@@ -18,15 +18,20 @@ pub(super) struct RoundText {
 pub(super) struct TokenText {
     mark: String,
     title: String,
-    steps: Vec<StepText>,
+    /// Where to look, what to do, all but the last step; empty where there is no token.
+    steps: Vec<String>,
 }
 
-/// One token.
+/// A step of every ladder: its dots and its name.
 #[derive(Clone, Debug, Serialize)]
-struct StepText {
+pub(super) struct StepName {
     dots: usize,
     name: String,
-    text: String,
+}
+
+/// The steps of every ladder.
+pub(super) fn steps() -> Vec<StepName> {
+    Step::ALL.iter().map(|step| StepName { dots: step.number(), name: capital(step.word()) }).collect()
 }
 
 /// What the host says: what is in play first, then what holds at every party.
@@ -108,7 +113,7 @@ pub(super) struct QuietRow {
     after: String,
     dots: usize,
     give: String,
-    tells: &'static str,
+    tells: Pointed,
 }
 
 /// What to give when at a table that has gone quiet: the steps that are not open from the start, one after another.
@@ -122,18 +127,21 @@ pub(super) fn quiet(source: &Source<'_>) -> Vec<QuietRow> {
             after: minutes(pause * f64::from(turn)),
             dots: step.number(),
             give: capital(step.word()),
-            tells: match step {
-                Step::Nudge => "where to look",
-                Step::Method => "what to do",
-                Step::Giveaway => "all but the last step",
-            },
+            tells: pointed(
+                match step {
+                    Step::Nudge => "where to look",
+                    Step::Method => "what to do",
+                    Step::Giveaway => "all but the last step",
+                },
+                "",
+            ),
         })
         .collect();
     rows.push(QuietRow {
         after: minutes(pause * (rows.len() as f64 + 1.0)),
         dots: 0,
         give: "Yourself".into(),
-        tells: "sit down with them and do the last step together; the answers stand below",
+        tells: pointed("sit down with them and do the last step together, by the answers", "answers"),
     });
     rows
 }
@@ -147,18 +155,10 @@ pub(super) fn tokens(source: &Source<'_>) -> Vec<TokenText> {
             let text = source.party.script.puzzle(&puzzle.id)?;
             let hints = source.party.puzzle(&puzzle.id).map(|laid| &laid.hints)?;
             let lock = kit.lock(&puzzle.opens);
-            let steps: Vec<StepText> = Step::ALL
-                .into_iter()
-                .filter(|step| !hints.step(*step).trim().is_empty())
-                .map(|step| StepText {
-                    dots: step.number(),
-                    name: capital(step.word()),
-                    text: parse(hints.step(step)).text(),
-                })
-                .collect();
-            (!steps.is_empty()).then(|| TokenText {
+            let steps: Vec<String> = Step::ALL.into_iter().map(|step| parse(hints.step(step)).text()).collect();
+            steps.iter().any(|text| !text.trim().is_empty()).then(|| TokenText {
                 mark: lock.map(|lock| lock.mark.clone()).unwrap_or_default(),
-                title: titled(&text.title, lock),
+                title: capital(&text.title),
                 steps,
             })
         })

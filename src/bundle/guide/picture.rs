@@ -7,12 +7,15 @@ use super::Source;
 use crate::diag::{Hinted, Trouble};
 use crate::flow::drawing::{Drawing, Extent, Kind, Rect, Tie, draw, outline, strokes};
 
-/// Millimetres to one unit of the drawing where there is room: a node is then 34 mm wide and holds two lines of 9 pt.
-const MM: f64 = 0.23;
+/// Millimetres to one unit of the drawing, across and down, where there is room: a node is then 40 mm wide and holds
+/// three lines of 12 pt.
+const MM: (f64, f64) = (0.27, 0.39);
+/// Size of the names, in points; one that does not fit its node is cut between words.
+const NAMES: f64 = 12.0;
 /// Widest and highest picture in the host guide, upright on A4 or Letter with the guide's margins and its heading.
-const ROOM: (f64, f64) = (170.0, 205.0);
+const ROOM: (f64, f64) = (170.0, 200.0);
 /// Size of a shape in the list of what is what, in units of the drawing.
-const SAMPLE: Rect = Rect { x: 0.0, y: 0.0, w: 44.0, h: 24.0 };
+const SAMPLE: Rect = Rect { x: 0.0, y: 0.0, w: 38.0, h: 14.5 };
 
 /// The flow as the template draws it; all lengths in millimetres.
 #[derive(Clone, Debug, Serialize)]
@@ -57,14 +60,14 @@ struct EdgeText {
 pub(super) fn picture(source: &Source<'_>, extent: Extent) -> Picture {
     let drawing = draw(&source.party.spoken(&source.opened.kit), source.flow, extent);
     let fit = match extent {
-        Extent::Solving => MM.min(ROOM.0 / drawing.width.max(1.0)).min(ROOM.1 / drawing.height.max(1.0)),
+        Extent::Solving => (MM.0.min(ROOM.0 / drawing.width.max(1.0)), MM.1.min(ROOM.1 / drawing.height.max(1.0))),
         Extent::All => MM,
     };
     scaled(&drawing, fit)
 }
 
-fn scaled(drawing: &Drawing, fit: f64) -> Picture {
-    let line = |points: Vec<(f64, f64)>| points.into_iter().map(|(x, y)| (x * fit, y * fit)).collect::<Vec<_>>();
+fn scaled(drawing: &Drawing, (across, down): (f64, f64)) -> Picture {
+    let line = |points: Vec<(f64, f64)>| points.into_iter().map(|(x, y)| (x * across, y * down)).collect::<Vec<_>>();
     let shape = |kind: Kind, rect: Rect| Shape {
         outline: line(outline(kind, rect)),
         strokes: strokes(kind, rect).into_iter().map(line).collect(),
@@ -73,17 +76,22 @@ fn scaled(drawing: &Drawing, fit: f64) -> Picture {
     kinds.sort_unstable();
     kinds.dedup();
     Picture {
-        width: drawing.width * fit,
-        height: drawing.height * fit,
-        size: 9.0 * fit / MM,
-        alt: "The flow as a picture. The rounds below say the same in words.".into(),
+        width: drawing.width * across,
+        height: drawing.height * down,
+        size: NAMES,
+        alt: "The flow as a picture. The rounds of the host guide say the same in words.".into(),
         note: "Each arrow leads from what is needed to what it is needed for. A dashed arrow says where a thing lies."
             .into(),
         nodes: drawing
             .nodes
             .iter()
             .map(|node| NodeText {
-                rect: Rect { x: node.rect.x * fit, y: node.rect.y * fit, w: node.rect.w * fit, h: node.rect.h * fit },
+                rect: Rect {
+                    x: node.rect.x * across,
+                    y: node.rect.y * down,
+                    w: node.rect.w * across,
+                    h: node.rect.h * down,
+                },
                 kind: node.kind,
                 name: node.name.clone(),
                 shape: shape(node.kind, node.rect),
@@ -94,11 +102,11 @@ fn scaled(drawing: &Drawing, fit: f64) -> Picture {
             .iter()
             .map(|edge| EdgeText { points: line(edge.points.clone()), dashed: edge.tie == Tie::Holds, back: edge.back })
             .collect(),
-        rounds: drawing.rounds.iter().map(|line| (line.y * fit, format!("Round {}", line.round))).collect(),
+        rounds: drawing.rounds.iter().map(|round| (round.y * down, format!("Round {}", round.round))).collect(),
         legend: kinds
             .into_iter()
             .map(|kind| {
-                let points = |points: Vec<(f64, f64)>| points.into_iter().map(|(x, y)| (x * MM, y * MM)).collect();
+                let points = |points: Vec<(f64, f64)>| points.into_iter().map(|(x, y)| (x * MM.0, y * MM.1)).collect();
                 let shape = Shape {
                     outline: points(outline(kind, SAMPLE)),
                     strokes: strokes(kind, SAMPLE).into_iter().map(points).collect(),

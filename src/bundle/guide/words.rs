@@ -1,5 +1,7 @@
 //! The guide's fixed words. Cautions are not among them: they are data on materials, with their source.
 
+use serde::Serialize;
+
 use crate::kit::Kit;
 use crate::script::capital;
 use crate::sheet::Paper;
@@ -24,6 +26,10 @@ pub(super) const LABELS: &[(&str, &str)] = &[
     ("quiet_give", "Give"),
     ("quiet_why", "What it tells"),
     ("order", "Order"),
+    ("on_page", "page"),
+    ("hangs", "Where it hangs"),
+    ("token", "For"),
+    ("cost", "What it costs, roughly:"),
     ("wrong", "If they dial"),
     ("debrief", "When it is over"),
     ("needs", "What you need"),
@@ -83,7 +89,8 @@ pub(super) const LOCKS: &str = "Set each lock with the shackle open, by its make
     it is still open: close your eyes to the code, dial it afresh, see that it lets go. Only then shut it. Keep this \
     page, and any spare key, within your reach and out of the guests’ sight.";
 
-pub(super) const SETUP: &str = "Work from the innermost box outwards, and shut a box only when all in it is ticked.";
+pub(super) const SETUP: &str = "Work from the innermost box outwards, and shut a box only when all in it is ticked. \
+    A picture shows what leads to what";
 
 pub(super) const ROUNDS: &str = "The fastest way through: all that is open at once, then what that opens. Guests \
     will take their own way; what stands in one round can be done in any order.";
@@ -93,6 +100,18 @@ pub(super) const ANSWERS: &str = "For you alone. If a group has an answer and th
 
 pub(super) const CAUTIONS: &str = "Only what this kit needs. Local codes and rules, and the maker’s label on every \
     product, come before anything said here.";
+
+/// A line that may point to a section of the guide, by its label in the template; empty where it does not.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub(super) struct Pointed {
+    pub(super) text: String,
+    pub(super) see: &'static str,
+}
+
+/// A line with the section that tells more.
+pub(super) fn pointed(text: impl Into<String>, see: &'static str) -> Pointed {
+    Pointed { text: text.into(), see }
+}
 
 /// What the host says before the clock starts (common practice, no source).
 pub(super) const SAY: &[&str] = &[

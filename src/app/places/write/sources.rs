@@ -4,6 +4,7 @@ use eframe::egui::Ui;
 
 use crate::app::ctx::Ctx;
 use crate::app::widgets::{Field, UiExt as _};
+use crate::kit::Day;
 use crate::kit::edit::{Edit, Facts};
 
 /// Minutes that a host is given at first: an afternoon.
@@ -22,6 +23,50 @@ pub(super) fn preparing_ui(ui: &mut Ui, cx: &Ctx<'_>, facts: &mut Facts) -> bool
         changed |= super::narrow(ui, |ui| Field::new("To prepare").number(ui, cx, minutes, 10..=MOST, "min"));
     }
     changed
+}
+
+/// What a buyer wants to know besides: rough cost, and which printing of the kit it is; whether it changed.
+pub(super) fn handing_over_ui(ui: &mut Ui, cx: &Ctx<'_>, facts: &mut Facts) -> bool {
+    ui.section("For those who buy it");
+    let help = "In words and a currency: \"about 45 dollars, most of it locks\". May be empty.";
+    let mut changed = Field::new("What all that must be bought costs").help(help).line(ui, cx, &mut facts.cost);
+    let revision = &mut facts.revision;
+    let help = "What this printing of the kit is called: \"2\", \"spring 2027\". May be empty.";
+    changed |= Field::new("Revision").help(help).line(ui, cx, &mut revision.name);
+    changed |= day_ui(ui, cx, &mut revision.day);
+    let mut changes = revision.changes.join("\n");
+    let help = "One to a line: what somebody who has the last revision wants to know.";
+    if Field::new("What changed since the last revision").help(help).text(ui, cx, 3, &mut changes) {
+        revision.changes =
+            if changes.is_empty() { Vec::new() } else { changes.split('\n').map(str::to_owned).collect() };
+        changed = true;
+    }
+    changed
+}
+
+/// The day of the revision. What is no day yet stays in the field and out of the kit.
+fn day_ui(ui: &mut Ui, cx: &Ctx<'_>, day: &mut Option<Day>) -> bool {
+    let id = ui.make_persistent_id("revision-day");
+    let known = day.map(|day| day.to_string()).unwrap_or_default();
+    let mut text = ui.data(|data| data.get_temp::<String>(id)).unwrap_or_else(|| known.clone());
+    let help = "Year, month, day: \"2027-01-31\". With it every PDF is made for archives as well (PDF/A).";
+    let typed = Field::new("Day of the revision").help(help).line(ui, cx, &mut text);
+    match Day::parse(&text) {
+        Err(wrong) if !text.is_empty() => {
+            ui.quiet(&wrong);
+            ui.data_mut(|data| data.insert_temp(id, text));
+            false
+        }
+        found => {
+            ui.data_mut(|data| data.remove_temp::<String>(id));
+            let found = found.ok();
+            let changed = typed && *day != found;
+            if changed {
+                *day = found;
+            }
+            changed
+        }
+    }
 }
 
 /// Who made what the kit brings itself: one line for each picture, and for each font that is not the theme's.
