@@ -300,6 +300,11 @@ impl Stage {
         self.dressed(mechanic, lock, |cx| print(&self.press, view, cx))
     }
 
+    /// A face as a picture in PNG.
+    pub fn drawn(&self, face: &inklatch::face::Face, px_per_mm: f64) -> Vec<u8> {
+        self.press.face(face).and_then(|set| set.raster(px_per_mm)).and_then(|raster| raster.png()).expect("a picture")
+    }
+
     /// The view read back from what is printed; none for a mechanic that has no such reader.
     pub fn reread(
         &self,

@@ -15,6 +15,7 @@ mod making;
 mod mechanics;
 mod outside;
 mod party;
+mod play;
 mod print;
 mod propose;
 mod readings;

@@ -1,13 +1,14 @@
-//! Puzzles for a second opinion: as guests see them, written to a folder for `tests/second_opinion.py`, which solves
+//! Puzzles for a second opinion: as guests see them, written to a folder for `tests/second_opinion`, which solves
 //! them with a solver that was not written here.
 
+use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::path::PathBuf;
 use std::time::Instant;
 
 use inklatch::kit::LockKind;
-use inklatch::mechanics::find;
 use inklatch::mechanics::work::Effort;
+use inklatch::mechanics::{dots, find};
 use inklatch::readings::{Budget, Verdict};
 use rand::RngExt as _;
 use serde_json::json;
@@ -32,6 +33,8 @@ const CASES: &[(&str, &[&str], bool)] = &[
     ("balance-cards", &["(work: WORK)", "(spare: 4, work: WORK)"], true),
     ("price-list", &["(work: WORK)", "(most: 2, spare: 1, work: WORK)"], false),
     ("domino-chain", &["(work: WORK)"], false),
+    ("cut-strips", &["(work: WORK)", "(arrows: false, work: WORK)"], true),
+    ("count-scene", &["(work: WORK)", "(ringed: false, work: WORK)"], false),
     ("fork-maze", &["(work: WORK)"], true),
     ("route-map", &["(work: WORK)", "(route: Roads, work: WORK)"], true),
 ];
@@ -46,6 +49,13 @@ fn task(seed: u64, attempt: u64, letters: bool) -> (LockKind, String) {
         return (LockKind::Letters(alphabet), word);
     }
     (LockKind::Digits(wheels), (0..wheels).map(|_| rng.random_range(b'0'..=b'9') as char).collect())
+}
+
+/// For each wheel of a lock the signs that it shows, as a picture of dots draws them.
+fn wheels(lock: &LockKind) -> Vec<BTreeMap<char, &'static [&'static str]>> {
+    let count = lock.wheels().unwrap_or_default();
+    let wheel = |at| dots::SIGNS.iter().filter(move |(symbol, _)| lock.shows(at, *symbol));
+    (0..count).map(|at| wheel(at).map(|(symbol, rows)| (*symbol, rows.as_slice())).collect()).collect()
 }
 
 #[test]
@@ -74,6 +84,7 @@ fn views_for_a_second_opinion() {
             let readings: Vec<&str> = found.list.iter().map(|reading| reading.answer.as_str()).collect();
             let line = json!({
                 "seed": seed, "setup": setup, "readings": readings, "micros": micros, "view": view.json(),
+                "wheels": wheels(&lock),
             });
             writeln!(out, "{line}").unwrap();
         }

@@ -1,5 +1,5 @@
 #!/bin/bash
-# A second opinion on the generated puzzles (tests/second_opinion.py). OR-Tools is installed under target/, once.
+# A second opinion on the generated puzzles (tests/second_opinion/). OR-Tools is installed under target/, once.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
@@ -24,4 +24,4 @@ VIEWS=$views cargo test --release --quiet views_for_a_second_opinion -- --ignore
     exit 1
 }
 rm "$views/log"
-"$env/bin/python" tests/second_opinion.py "$views"
+"$env/bin/python" -B tests/second_opinion "$views"

@@ -113,9 +113,7 @@ impl Mechanic for BalanceCards {
             return Err(Trouble::new(format!("{count} things cannot be put in order on one sheet"))
                 .hint(format!("give the puzzle a lock of 2 to {} wheels", limits::SCALES_THINGS)));
         }
-        arranged(setup.work, rng, &mut |rng| weighed(setup, &answer, job, rng), &|view| {
-            work::work(view).map_or(0, |work| work.count)
-        })
+        arranged(setup.work, rng, &mut |rng| weighed(setup, &answer, job, rng), &work::work)
     }
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {

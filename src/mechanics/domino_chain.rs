@@ -29,9 +29,9 @@ const PIECES: &str = "pieces";
 const CARD: &str = "card";
 
 /// The order rule as the card prints it.
-const ORDER: &str = "Begin with the marked piece and lay all pieces in one row, so that halves that touch show the \
-                     same number of pips. Then read, from the marked piece on, the number at each place where two \
-                     pieces touch: once each. A blank half is 0.";
+const ORDER: &str = "Begin with the piece that says “first piece” and lay all pieces in one row, so that halves that \
+                     touch show the same number of pips. Then read, from that end on, the number at each place where \
+                     two pieces touch: once each. A blank half is 0.";
 
 /// What the author chooses.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -61,7 +61,7 @@ pub struct View {
 impl View {
     /// The order rule as the card prints it.
     fn order(&self) -> String {
-        let arrows = if self.arrows { " Every arrow points away from the marked piece." } else { "" };
+        let arrows = if self.arrows { " Every arrow points away from the first piece." } else { "" };
         format!("{ORDER}{arrows}")
     }
 }
@@ -73,7 +73,7 @@ impl Mechanic for DominoChain {
     const META: Meta = Meta {
         id: "domino-chain",
         name: "Domino chain",
-        guests: "lay dominoes in a row from the marked piece on, and read the pips where two pieces touch",
+        guests: "lay dominoes in a row from the first piece on, and read the pips where two pieces touch",
         order: "the row, from the marked first piece on",
         prints: "the dominoes and the rule card",
         host: "cuts them out and shuffles them",
@@ -95,9 +95,7 @@ impl Mechanic for DominoChain {
             return Err(Trouble::new(format!("a row of dominoes has no {} places to read", answer.len()))
                 .hint(format!("give the puzzle a lock of 2 to {} wheels", limits::DOMINOES - 1)));
         }
-        arranged(setup.work, rng, &mut |rng| row(setup, &answer, job.lock, rng), &|view| {
-            work::work(view).map_or(0, |work| work.count)
-        })
+        arranged(setup.work, rng, &mut |rng| row(setup, &answer, job.lock, rng), &work::work)
     }
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {

@@ -43,8 +43,8 @@ impl Default for Setup {
         let spot = |name: &str, page| Spot { name: name.into(), page };
         Self {
             places: vec![
-                spot("the page of the first snow", 12),
-                spot("the page of the great bell", 31),
+                spot("the page of the great storm", 12),
+                spot("the page of the long wait", 31),
                 spot("the last page", 84),
             ],
             order: Told::Listed,
@@ -53,7 +53,7 @@ impl Default for Setup {
             baseline: true,
             jacket: true,
             jacket_title: "The Log".into(),
-            jacket_text: "kept through a hundred winters".into(),
+            jacket_text: "kept for a hundred years".into(),
             note_title: "To whoever comes next".into(),
             note_text: "What matters I wrote so that daylight cannot read it.".into(),
         }

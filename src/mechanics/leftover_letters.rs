@@ -45,8 +45,8 @@ pub struct Setup {
 impl Default for Setup {
     fn default() -> Self {
         let words = [
-            "FROST", "SLEDGE", "LANTERN", "ICICLE", "MITTEN", "CANDLE", "ROBIN", "HEARTH", "BLANKET", "KETTLE", "OWL",
-            "BELFRY",
+            "GARDEN", "LADDER", "LANTERN", "THIMBLE", "BUTTON", "CANDLE", "ROBIN", "HEARTH", "BLANKET", "KETTLE",
+            "OWL", "BELFRY",
         ];
         Self { words: words.map(str::to_owned).to_vec(), backwards: false, aslant: true, work: Effort::Fair }
     }

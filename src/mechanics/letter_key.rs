@@ -233,10 +233,10 @@ impl Mechanic for LetterKey {
         let (key, word) = (key_name(cx), word_name(cx));
         HintLadder {
             nudge: format!("{} and {word} lie in different places, but they belong together.", capital(key)),
-            method: format!("Every letter on {key} stands beside a digit. Use it to spell the name from {word}."),
+            method: format!("Every letter on {key} stands beside a digit. Spell with them what {word} says."),
             giveaway: format!(
-                "Take the name from {word}, letter by letter from left to right. Find each letter on {key}, write down \
-                 the digit beside it, and set on {} what you have written.",
+                "Go through the name letter by letter, from left to right. Find each letter on {key}, write down the \
+                 digit beside it, and set on {} what you have written.",
                 cx.lock_name
             ),
         }

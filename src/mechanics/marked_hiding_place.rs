@@ -99,11 +99,11 @@ impl Default for Setup {
         let thing = |name: &str| Thing { name: name.into(), ..Thing::default() };
         Self {
             things: vec![
-                thing("the round parcel"),
-                thing("the long parcel"),
-                thing("the flat parcel"),
-                thing("the tall parcel"),
-                thing("the striped parcel"),
+                thing("the round one"),
+                thing("the long one"),
+                thing("the flat one"),
+                thing("the tall one"),
+                thing("the striped one"),
             ],
             place: Hiding::Under,
             told_by: Teller::Card,

@@ -105,7 +105,7 @@ impl View {
         let symbols: Vec<String> = self.symbols.iter().map(char::to_string).collect();
         [
             format!("Every row, every column and every box holds {} once each.", symbols.join(" ")),
-            format!("Then read the marked cells in the order {}.", paper::place_letters(self.marks.len())),
+            format!("Then read cells {} in this order.", paper::place_letters(self.marks.len())),
         ]
     }
 }

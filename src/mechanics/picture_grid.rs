@@ -1,5 +1,5 @@
-//! `picture-grid`: the lengths of the runs of ink in rows and columns; each filled panel shows a digit
-//! or a letter.
+//! `picture-grid`: the lengths of the runs of ink in rows and columns; each filled panel shows a digit,
+//! a letter or an arrow.
 
 mod draw;
 pub mod glyphs;
@@ -17,7 +17,7 @@ use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::limits;
 use crate::mechanics::paper;
-use crate::mechanics::words::symbols;
+use crate::mechanics::words::{pushes, symbols};
 use crate::mechanics::work::{Effort, Work, arranged, counted};
 use crate::readings::runs::{Cell, Runs};
 use crate::readings::{Budget, Readings};
@@ -38,7 +38,7 @@ const ORDER: &str = "Read the panels in the order of their numbers.";
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct Setup {
-    /// How the digits or letters are drawn.
+    /// How the digits, letters or arrows are drawn.
     pub shape: Shape,
     /// Blank rows and columns round the symbol, so that its place in the panel is not known beforehand.
     pub margin: u8,
@@ -100,7 +100,7 @@ impl Mechanic for PictureGrid {
     const META: Meta = Meta {
         id: "picture-grid",
         name: "Picture grid",
-        guests: "fill cells by the numbers beside rows and columns until each panel shows a digit or a letter",
+        guests: "fill cells by the numbers beside rows and columns until each panel shows a digit, a letter or an arrow",
         order: "the numbers of the panels",
         prints: "the sheet with the panels",
         host: "cuts it out and lays a pencil beside it",
@@ -113,8 +113,10 @@ impl Mechanic for PictureGrid {
     };
 
     fn lay_out(&self, setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
-        let answer = symbols(job.answer, job.lock)?;
+        let pushed = matches!(job.lock, LockKind::Directions(_));
+        let answer = if pushed { pushes(job.answer, job.lock)? } else { symbols(job.answer, job.lock)? };
         let shows = match () {
+            () if pushed => Shows::Arrows,
             () if answer.iter().all(char::is_ascii_digit) => Shows::Digits,
             () if answer.iter().all(char::is_ascii_uppercase) => Shows::Letters,
             () => {
@@ -132,9 +134,7 @@ impl Mechanic for PictureGrid {
             return Err(Trouble::new(format!("a margin of {} cells makes the panels too small to fill", setup.margin))
                 .hint(format!("take a `margin` of at most {}", limits::PANEL_MARGIN)));
         }
-        arranged(setup.work, rng, &mut |rng| panels(setup, &answer, shows, rng), &|view| {
-            work(view).map_or(0, |work| work.count)
-        })
+        arranged(setup.work, rng, &mut |rng| panels(setup, &answer, shows, rng), &work)
     }
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
@@ -184,9 +184,9 @@ fn panels(setup: &Setup, answer: &[char], shows: Shows, rng: &mut Rng) -> Hinted
     let margin = usize::from(setup.margin.saturating_add(deep).min(limits::PANEL_MARGIN));
     let mut panels = Vec::new();
     for symbol in answer {
-        let glyph = setup.shape.picture(*symbol).ok_or_else(|| {
+        let glyph = shows.picture(setup.shape, *symbol).ok_or_else(|| {
             Trouble::new(format!("there is no picture of {symbol}"))
-                .hint("write an answer of digits, or of letters A to Z")
+                .hint("write an answer of digits, or of letters A to Z, or of directions for a lock that has them")
         })?;
         // The symbol stands anywhere within its margin, so that equal symbols need not have equal panels.
         let (left, top) = (rng.random_range(0..=margin), rng.random_range(0..=margin));

@@ -41,6 +41,20 @@ pub fn symbols(answer: &str, lock: &LockKind) -> Hinted<Vec<char>> {
     Err(trouble)
 }
 
+/// The answer of a lock that is pushed: `U`, `D`, `L` and `R`.
+///
+/// # Errors
+/// When the lock cannot be opened by these pushes.
+pub fn pushes(answer: &str, lock: &LockKind) -> Hinted<Vec<char>> {
+    let answer = answer.trim().to_uppercase();
+    if lock.spells(&answer) {
+        return Ok(answer.chars().collect());
+    }
+    let wheels = lock.wheels().unwrap_or_default();
+    Err(Trouble::new(format!("the answer \"{answer}\" cannot be pushed on a lock with {}", lock.describe()))
+        .hint(format!("write {wheels} letters of U, D, L and R")))
+}
+
 /// Refuses an answer that is not made of digits.
 ///
 /// # Errors

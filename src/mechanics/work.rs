@@ -49,18 +49,19 @@ pub fn arranged<V>(
     effort: Effort,
     rng: &mut Rng,
     make: &mut dyn FnMut(&mut Rng) -> Hinted<V>,
-    count: &dyn Fn(&V) -> u32,
+    work: &dyn Fn(&V) -> Option<Work>,
 ) -> Hinted<V> {
     let mut best = make(rng)?;
     if effort == Effort::Fair {
         return Ok(best);
     }
+    let count = |view: &V| work(view).map_or(0, |work| work.count);
     let mut so_far = count(&best);
     for _ in 1..limits::WORK_STARTS {
         let Ok(view) = make(rng) else { continue };
-        let work = count(&view);
-        if if effort == Effort::Light { work < so_far } else { work > so_far } {
-            (so_far, best) = (work, view);
+        let steps = count(&view);
+        if if effort == Effort::Light { steps < so_far } else { steps > so_far } {
+            (so_far, best) = (steps, view);
         }
     }
     Ok(best)

@@ -32,7 +32,7 @@ fn view(things: &[(&str, &str)], note: &str) -> Readings {
 
 #[test]
 fn each_thing_can_be_the_place() {
-    let names = ["the round parcel", "the long parcel", "the flat parcel", "the tall parcel", "the striped parcel"];
+    let names = ["the round one", "the long one", "the flat one", "the tall one", "the striped one"];
     for seed in 0..50 {
         let answer = names[usize::try_from(seed).unwrap() % names.len()];
         let readings =
@@ -44,7 +44,7 @@ fn each_thing_can_be_the_place() {
 
 #[test]
 fn signs_are_drawn_by_the_seed() {
-    let json = |seed| laid("()", "the round parcel", &LockKind::Key, seed).unwrap().json();
+    let json = |seed| laid("()", "the round one", &LockKind::Key, seed).unwrap().json();
     assert_eq!(json(1), json(1));
     assert_ne!(json(1), json(2));
 }
@@ -104,9 +104,9 @@ fn a_slip_gives_a_code() {
 #[test]
 fn what_it_cannot_carry_is_refused_with_a_hint() {
     let refused = |setup: &str, answer: &str, lock: &LockKind| laid(setup, answer, lock, 1).unwrap_err().to_string();
-    assert!(refused("()", "the rond parcel", &LockKind::Key).contains("did you mean \"the round parcel\""));
+    assert!(refused("()", "the rond one", &LockKind::Key).contains("did you mean \"the round one\""));
     assert!(refused("()", "407", &LockKind::Digits(3)).contains("holds to Slip"));
-    assert!(refused("(holds: Slip)", "the round parcel", &LockKind::Key).contains("holds to Key"));
+    assert!(refused("(holds: Slip)", "the round one", &LockKind::Key).contains("holds to Key"));
     assert!(refused("(things: [(name: \"a\"), (name: \"A \")])", "a", &LockKind::Key).contains("two things"));
     assert!(refused("(things: [(name: \"a\")])", "a", &LockKind::Key).contains("2 to 24"));
     assert!(

@@ -74,6 +74,27 @@ fn every_letter_of_every_shape_is_found_line_by_line_and_alone() {
 }
 
 #[test]
+fn every_arrow_of_every_shape_is_found_line_by_line_and_alone() {
+    let mechanic = find("picture-grid").unwrap();
+    let lock = LockKind::Directions(1);
+    for setup in ["shape: Thin", "shape: Thick"] {
+        for (margin, way) in (0..=4).flat_map(|margin| "UDLR".chars().map(move |way| (margin, way))) {
+            let (setup, answer) = (format!("({setup}, margin: {margin})"), way.to_string());
+            for seed in 0..4 {
+                let view = lay_out(mechanic, &setup, &answer, &lock, seed).unwrap();
+                assert_eq!(view.json()["shows"], "Arrows");
+                let found = view.readings(&lock, &mut Budget::default());
+                assert_eq!(found.verdict(&answer), Verdict::One, "{setup} {way}: {found:?}");
+                assert!(found.remarks.is_empty(), "{setup} {way}: {found:?}");
+            }
+        }
+    }
+    // On a lock with letters the same answer is letters.
+    let wheels = LockKind::Letters(vec!["UDLR".into(); 2]);
+    assert_eq!(lay_out(mechanic, "()", "UL", &wheels, 1).unwrap().json()["shows"], "Letters");
+}
+
+#[test]
 fn a_sheet_of_letters_is_not_read_as_digits() {
     // The digit 0 is as good as an O, were it not for what the sheet says.
     let view = lay_out(find("picture-grid").unwrap(), "()", "LOSS", &LockKind::Spoken, 1).unwrap();

@@ -32,7 +32,7 @@ const VARIANTS: &[(&str, &str, &str, u8)] = &[
     ("magnet-field", "(order: Rows)", "471", 3),
     ("magnet-field", "(order: Sizes)", "471", 3),
     ("magnet-field", "(digits: 2, shape_size: 18.0, shapes: 40)", "47119", 5),
-    ("marked-hiding-place", "(holds: Slip, at: \"the flat parcel\", told_by: Letter, place: Behind)", "471", 3),
+    ("marked-hiding-place", "(holds: Slip, at: \"the flat one\", told_by: Letter, place: Behind)", "471", 3),
     ("picture-key", "(text: \"Above the row.\")", "4711", 4),
     ("shift-wheel", "(from: inner, text: \"Set down:\")", "4711", 4),
 ];

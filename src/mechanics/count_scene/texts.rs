@@ -64,13 +64,13 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
     let (scene, list) = (scene(cx), list(cx));
-    let rings = if view.ring_rule { ", and pass over what stands in a ring" } else { "" };
+    let rings = if view.ring_rule { " Pass over what stands in a ring." } else { "" };
     HintLadder {
         nudge: format!("{} shows much that nobody asks for. {} says what matters.", capital(scene), capital(list)),
-        method: format!("Take the lines of {list} one after another, and count only that kind in {scene}{rings}."),
+        method: format!("Take the lines of {list} one after another, and count only that kind in {scene}.{rings}"),
         giveaway: format!(
             "Let each of you count one kind in {scene}, row by row from the top, a finger on each, and let a second check \
-             it{rings}. Set the counts on {} in the order of {list}.",
+             it.{rings} Set the counts on {} in the order of {list}.",
             cx.lock_name
         ),
     }

@@ -50,7 +50,7 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
             trouble.hint("put `arrows: true`: these signs read as others when they stand on their heads")
         })
     };
-    arranged(setup.work, rng, &mut make, &|view| read::work(view).map_or(0, |work| work.count))
+    arranged(setup.work, rng, &mut make, &read::work)
 }
 
 /// Whether the strips may be turned and this one looks the same either way.

@@ -22,12 +22,12 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
     HintLadder {
         nudge: format!("{} are not for a game of their own. Read {card}.", capital(pieces)),
         method: format!(
-            "Lay {pieces} in one row, all {}. One of them is marked: nothing goes before it.",
+            "Lay {pieces} in one row, all {}. One of them says that it is the first: nothing goes before it.",
             view.pieces.len()
         ),
         giveaway: format!(
-            "Try both halves of the marked piece; to one of them another of {pieces} fits. Go on until every piece lies \
-             in the row. Write down the number at each place where two pieces touch, from the marked piece on, and set \
+            "Try both halves of the first piece; to one of them another of {pieces} fits. Go on until every piece lies \
+             in the row. Write down the number at each place where two pieces touch, from the first piece on, and set \
              the digits on {}.",
             cx.lock_name
         ),

@@ -8,7 +8,7 @@ use crate::diag::{Hinted, Trouble};
 use crate::kit::LockKind;
 use crate::limits;
 use crate::mechanics::pictures::choose;
-use crate::mechanics::words::{any_symbol, symbols};
+use crate::mechanics::words::{any_symbol, pushes, symbols};
 use crate::mechanics::work::{Effort, arranged};
 use crate::mechanics::{Job, Rng};
 use crate::readings::ways::Net;
@@ -19,7 +19,7 @@ const ONWARD: u32 = 84;
 
 pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
     let answer: Vec<char> = match job.lock {
-        LockKind::Directions(_) => pushes(job)?,
+        LockKind::Directions(_) => pushes(job.answer, job.lock)?,
         _ => symbols(job.answer, job.lock)?,
     };
     let (least, most) = limits::MAZE_SIDE;
@@ -43,18 +43,7 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
         Effort::Light => 94,
         Effort::Fair | Effort::Deep => ONWARD,
     };
-    arranged(setup.work, rng, &mut |rng| maze.dug(onward, rng), &|view| texts::work(view).count)
-}
-
-/// The answer of a lock that is pushed.
-fn pushes(job: &Job<'_>) -> Hinted<Vec<char>> {
-    let answer = job.answer.trim().to_uppercase();
-    if job.lock.spells(&answer) {
-        return Ok(answer.chars().collect());
-    }
-    let wheels = job.lock.wheels().unwrap_or_default();
-    Err(Trouble::new(format!("the answer \"{answer}\" cannot be pushed on a lock with {}", job.lock.describe()))
-        .hint(format!("write {wheels} letters of U, D, L and R")))
+    arranged(setup.work, rng, &mut |rng| maze.dug(onward, rng), &|view| Some(texts::work(view)))
 }
 
 /// What every maze for the answer is dug with.

@@ -21,9 +21,7 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
         return Err(Trouble::new(format!("the word {word} of the list holds what the letters left over shall spell"))
             .hint("leave it out, or write another answer"));
     }
-    arranged(setup.work, rng, &mut |rng| square(setup, &words, &message, job, rng), &|view| {
-        work::work(view).map_or(0, |work| work.count)
-    })
+    arranged(setup.work, rng, &mut |rng| square(setup, &words, &message, job, rng), &work::work)
 }
 
 /// A square in which each word stands in one place and the rest spells the message.

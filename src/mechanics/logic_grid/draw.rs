@@ -7,8 +7,10 @@ use crate::face::{Face, Piece, mm};
 use crate::mechanics::{Dressing, paper};
 use crate::script::Rich;
 use crate::script::capital;
-use crate::units::{Mm, Rect, Size};
+use crate::units::{Mm, Pt, Rect, Size};
 
+/// The largest cell of the table.
+const CELL: Mm = Mm::new(9.0);
 /// Room for the names beside the table: some twelve letters of 9 points.
 const NAMES: Mm = Mm::new(27.0);
 
@@ -23,10 +25,11 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     paper::words(&mut face, cx, top, Rich::plain(texts::rule(view)), 13.0);
     let numbered: Vec<String> =
         texts::statements(view).iter().enumerate().map(|(index, text)| format!("{}. {text}", index + 1)).collect();
-    let list = Rect { y: top.bottom() + mm(1.0), h: slot.h * 0.3 - mm(1.0), ..slot };
     let half = numbered.len().div_ceil(2);
+    let w = slot.w / 2.0 - mm(2.0);
+    let high = numbered.chunks(half.max(1)).map(|part| height(part, w)).fold(Mm::ZERO, Mm::max);
+    let list = Rect { y: top.bottom() + mm(1.0), h: high.min(slot.h * 0.3 - mm(1.0)), ..slot };
     for (index, part) in numbered.chunks(half.max(1)).enumerate() {
-        let w = list.w / 2.0 - mm(2.0);
         let column = Rect { x: list.x + (list.w / 2.0 + mm(2.0)) * index as f64, w, ..list };
         paper::lines(&mut face, cx, column, part, 13.0);
     }
@@ -37,6 +40,16 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     Ok(cx.piece(SHEET, "logic grid", face))
 }
 
+/// About how high sentences of 13 points stand in a column, rather too high than too low: what the table does not get is
+/// only air, but sentences without room shrink.
+fn height(sentences: &[String], w: Mm) -> Mm {
+    // Letters are half as broad as their size, lines 1.3 times as high, and a paragraph ends with half a line.
+    let size = Pt::new(13.0).to_mm();
+    let per_line = (w.get() / (size.get() * 0.5)).floor().max(1.0);
+    let lines = |sentence: &String| (sentence.chars().count() as f64 / per_line).ceil() + 0.5;
+    size * 1.3 * sentences.iter().map(lines).sum::<f64>()
+}
+
 /// Every thing against every thing of the other kinds: across, all kinds but the first; down, the first, then the
 /// others from the last, so that each pair of kinds meets once.
 fn table(face: &mut Face, cx: &Dressing<'_>, slot: Rect, view: &View, (kinds, items): (usize, usize)) {
@@ -44,7 +57,7 @@ fn table(face: &mut Face, cx: &Dressing<'_>, slot: Rect, view: &View, (kinds, it
     let across: Vec<usize> = (1..kinds).collect();
     let down: Vec<usize> = std::iter::once(0).chain((2..kinds).rev()).collect();
     let count = (blocks * items) as f64;
-    let cell = ((slot.w - NAMES) / count).min((slot.h - NAMES) / count).min(mm(8.0));
+    let cell = ((slot.w - NAMES) / count).min((slot.h - NAMES) / count).min(CELL);
     let (x0, y0) = (slot.x + (slot.w - NAMES - cell * count) / 2.0 + NAMES, slot.y + NAMES);
     let at = |row: usize, col: usize| Rect { x: x0 + cell * col as f64, y: y0 + cell * row as f64, w: cell, h: cell };
     let side = cell * count;

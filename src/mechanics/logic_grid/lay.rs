@@ -19,7 +19,7 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
     let mut kinds = setup.kinds.clone();
     kinds.push(Kind { name: String::new(), things: tags.iter().map(char::to_string).collect(), in_order: false });
     let job = Grid { answer: &answer, tags: &tags, kinds: &kinds, setup };
-    arranged(setup.work, rng, &mut |rng| job.grid(rng), &|view| texts::work(view).map_or(0, |work| work.count))
+    arranged(setup.work, rng, &mut |rng| job.grid(rng), &texts::work)
 }
 
 /// What every grid for the answer is made with.

@@ -146,7 +146,8 @@ pub(super) fn card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let text = Rect { h: body.h * share, ..body };
     face.text(TextRun::new(text, Role::Text, Rich::plain(words), Pt::new(13.0), cx.colour("ink"), from));
     if !kinds.is_empty() {
-        let rest = Rect { y: body.y + text.h, h: body.h - text.h, ..body };
+        let gap = Mm::new(1.6);
+        let rest = Rect { y: body.y + text.h + gap, h: body.h - text.h - gap, ..body };
         outlines(&mut face, kinds, &names, rest, frame.size, cx);
     }
     cx.draw_mark(&mut face, &frame)?;

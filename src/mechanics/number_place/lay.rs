@@ -19,7 +19,7 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
     let wanted: Vec<usize> =
         answer.iter().filter_map(|symbol| alphabet.iter().position(|other| other == symbol)).collect();
     let job = Grid { places, alphabet: &alphabet, wanted: &wanted, setup };
-    arranged(setup.work, rng, &mut |rng| job.grid(rng), &|view| texts::work(view).map_or(0, |work| work.count))
+    arranged(setup.work, rng, &mut |rng| job.grid(rng), &texts::work)
 }
 
 /// What every grid for the answer is made with.

@@ -13,33 +13,44 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
     };
     let cells: Vec<usize> = view.marks.iter().map(|(row, col)| row * places.size + col).collect();
     let givens = view.givens();
-    let solutions = places.count(&givens, 2, budget);
-    let done = each_row(
-        cells.len(),
-        places.size,
-        &mut |row| {
-            let mut tried = givens.clone();
-            for (cell, value) in cells.iter().zip(row) {
-                if tried[*cell].is_some_and(|given| given != *value) {
-                    return Ok(false);
+    let found = places.solutions(&givens, 2, budget);
+    let solutions = found.as_ref().map(Vec::len).ok();
+    let mut add = |row: &[usize]| {
+        let symbols: Vec<char> = row.iter().filter_map(|value| view.symbols.get(*value).copied()).collect();
+        let steps: Vec<String> = symbols
+            .iter()
+            .enumerate()
+            .map(|(index, symbol)| format!("{} holds {symbol}", place_letter(index)))
+            .collect();
+        readings.add(lock, &symbols.iter().collect::<String>(), steps.join(", "));
+        !readings.more
+    };
+    let done = match found.as_deref() {
+        Ok([only]) => {
+            let row: Vec<usize> = cells.iter().filter_map(|cell| only.get(*cell).copied()).collect();
+            add(&row);
+            Ok(())
+        }
+        // Of a grid with several solutions, what the marked cells can hold together: far fewer than its solutions.
+        _ => each_row(
+            cells.len(),
+            places.size,
+            &mut |row| {
+                let mut tried = givens.clone();
+                for (cell, value) in cells.iter().zip(row) {
+                    let Some(place) = tried.get_mut(*cell) else { return Ok(false) };
+                    if place.is_some_and(|given| given != *value) {
+                        return Ok(false);
+                    }
+                    *place = Some(*value);
                 }
-                tried[*cell] = Some(*value);
-            }
-            Ok(places.count(&tried, 1, budget)? == 1)
-        },
-        &mut |row| {
-            let symbols: Vec<char> = row.iter().filter_map(|value| view.symbols.get(*value).copied()).collect();
-            let steps: Vec<String> = symbols
-                .iter()
-                .enumerate()
-                .map(|(index, symbol)| format!("{} holds {symbol}", place_letter(index)))
-                .collect();
-            readings.add(lock, &symbols.iter().collect::<String>(), steps.join(", "));
-            !readings.more
-        },
-    );
-    readings.unproven = done.is_err() || solutions.is_err();
-    if solutions == Ok(2) && readings.list.len() == 1 {
+                Ok(places.count(&tried, 1, budget)? == 1)
+            },
+            &mut add,
+        ),
+    };
+    readings.unproven = done.is_err() || solutions.is_none();
+    if solutions == Some(2) && readings.list.len() == 1 {
         readings
             .remarks
             .push("the grid has more than one solution, though the marked cells are the same in all".into());
@@ -49,7 +60,7 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
         readings.remarks.push("a marked cell is filled from the start".into());
     }
     let deduced = places.deduce(&givens);
-    if solutions == Ok(1) && deduced.open > 0 {
+    if solutions == Some(1) && deduced.open > 0 {
         readings
             .remarks
             .push(format!("single deductions leave {} cells open: guests must reason further or try", deduced.open));

@@ -12,9 +12,9 @@ use crate::script::parse;
 const MOST_CHARS: usize = 600;
 
 /// A text with plenty of every letter that usual letter wheels have.
-pub(super) const TEXT: &str = "The last sledge of the year came down the hill at dusk, heavy with pale blankets, \
+pub(super) const TEXT: &str = "The last barge of the week came up the river at dusk, heavy with pale blankets, \
     ladders, kettles and three baskets of wheat. Nobody knew who had sent it. The smith held up a lamp, the baker \
-    tasted the snow on its planks, and the old winder wrote down what each of us saw. Then a small bell rang twelve \
+    tasted the salt on its planks, and the old ferryman wrote down what each of us saw. Then a small bell rang twelve \
     times, the lamps went out, and in the dark we all heard steps that nobody else would own to next day.";
 
 pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {

@@ -32,7 +32,8 @@ clear film made for your printer. Stand-in: tracing paper, held with the other s
 - Digits that also stand out with the clear sheet turned round get a remark.";
 
 /// The order rule, as the paper sheet prints it.
-pub(super) const RULE: &str = "Lay the clear sheet on this one, cross on cross, the black spot at the upper left on the other. Read from left to right.";
+pub(super) const RULE: &str =
+    "Lay the clear sheet on this one, cross on cross and black spot on black spot. Read from left to right.";
 
 fn under<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(UNDER, "the paper sheet of dots")

@@ -28,10 +28,11 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
 
     // So many panels side by side as make the cells largest.
     let count = view.panels.len().max(1);
-    let (rows, cols) = view.panels.iter().fold((1, 1), |most, panel| {
-        let (rows, cols) = extent(panel);
-        (most.0.max(rows), most.1.max(cols))
-    });
+    let most = |of: &dyn Fn(&Panel) -> usize| view.panels.iter().map(of).max().unwrap_or(1);
+    // All grids get the same room for their numbers, so that they stand in line.
+    let room = Room { above: most(&|panel| depth(&panel.cols)), beside: most(&|panel| depth(&panel.rows)) };
+    let rows = most(&|panel| panel.rows.len()) + room.above;
+    let cols = most(&|panel| panel.cols.len()) + room.beside;
     let cell_of = |across: usize| {
         let w = space.w / across as f64 / (cols as f64 + 0.8);
         let h = space.h / count.div_ceil(across) as f64 / (rows as f64 + 1.6);
@@ -46,16 +47,21 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let cell = cell_of(across);
     let (w, h) = (space.w / across as f64, space.h / count.div_ceil(across) as f64);
     for (index, panel) in view.panels.iter().enumerate() {
-        let (x, y) = (w * (index % across) as f64, h * (index / across) as f64);
+        // The last row may have fewer panels; they stand in its middle.
+        let here = across.min(count - index / across * across);
+        let left = (space.w - w * here as f64) / 2.0;
+        let (x, y) = (left + w * (index % across) as f64, h * (index / across) as f64);
         let place = Rect { x: space.x + x, y: space.y + y, w, h };
-        draw(&mut face, cx, place, cell, index + 1, panel);
+        draw(&mut face, cx, place, (cell, room), index + 1, panel);
     }
     Ok(cx.piece(SHEET, "picture grids", face))
 }
 
-/// Rows and columns of a panel with the room for its numbers.
-fn extent(panel: &Panel) -> (usize, usize) {
-    (panel.rows.len() + depth(&panel.cols), panel.cols.len() + depth(&panel.rows))
+/// Cells above and beside a grid that are kept for its numbers.
+#[derive(Clone, Copy)]
+struct Room {
+    above: usize,
+    beside: usize,
 }
 
 /// The most numbers beside a line; a line without ink shows a 0.
@@ -63,8 +69,8 @@ fn depth(lines: &[Vec<usize>]) -> usize {
     lines.iter().map(Vec::len).max().unwrap_or(0).max(1)
 }
 
-fn draw(face: &mut Face, cx: &Dressing<'_>, place: Rect, cell: Mm, number: usize, panel: &Panel) {
-    let (above, beside) = (depth(&panel.cols), depth(&panel.rows));
+fn draw(face: &mut Face, cx: &Dressing<'_>, place: Rect, (cell, room): (Mm, Room), number: usize, panel: &Panel) {
+    let Room { above, beside } = room;
     let (rows, cols) = (panel.rows.len(), panel.cols.len());
     let head = cell * 1.3;
     let (w, h) = (cell * (cols + beside) as f64, cell * (rows + above) as f64 + head);

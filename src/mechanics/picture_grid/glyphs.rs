@@ -1,4 +1,4 @@
-//! Digits and letters as pictures. Each can be found from its runs line by line, without a guess, and is the only picture
+//! Digits, letters and arrows as pictures. Each can be found from its runs line by line, without a guess, and is the only picture
 //! that has them: a test holds every symbol of every shape to that.
 
 use serde::{Deserialize, Serialize};
@@ -23,14 +23,30 @@ pub enum Shows {
     Digits,
     /// A letter A to Z each.
     Letters,
+    /// An arrow each: up, down, left or right.
+    Arrows,
 }
 
 impl Shows {
-    /// The symbols that a panel may show.
-    pub fn symbols(self) -> impl Iterator<Item = char> {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Digits, Self::Letters, Self::Arrows];
+
+    /// The symbols that a panel may show; arrows as a lock with directions names them.
+    pub fn symbols(self) -> std::str::Chars<'static> {
         match self {
-            Self::Digits => '0'..='9',
-            Self::Letters => 'A'..='Z',
+            Self::Digits => "0123456789",
+            Self::Letters => "ABCDEFGHIJKLMNOPQRSTUVWXYZ",
+            Self::Arrows => "UDLR",
+        }
+        .chars()
+    }
+
+    /// The picture of a symbol, row by row; none for what a sheet of these does not show.
+    #[must_use]
+    pub fn picture(self, shape: Shape, symbol: char) -> Option<Vec<Vec<bool>>> {
+        match self {
+            Self::Arrows => shape.arrow(symbol),
+            Self::Digits | Self::Letters => shape.picture(symbol),
         }
     }
 
@@ -40,6 +56,17 @@ impl Shows {
         match self {
             Self::Digits => "digit",
             Self::Letters => "letter",
+            Self::Arrows => "arrow",
+        }
+    }
+
+    /// The word with its article.
+    #[must_use]
+    pub const fn one(self) -> &'static str {
+        match self {
+            Self::Digits => "a digit",
+            Self::Letters => "a letter",
+            Self::Arrows => "an arrow",
         }
     }
 }
@@ -56,9 +83,38 @@ impl Shape {
             'A'..='Z' => letters.get(usize::try_from(u32::from(symbol) - u32::from('A')).ok()?)?,
             _ => digits.get(usize::try_from(symbol.to_digit(10)?).ok()?)?,
         };
-        Some(lines.iter().map(|line| line.chars().map(|c| c == '#').collect()).collect())
+        Some(cells(lines))
+    }
+
+    /// The picture of an arrow: `U`, `D`, `L` or `R`; none for anything else.
+    fn arrow(self, way: char) -> Option<Vec<Vec<bool>>> {
+        let up = cells(match self {
+            Self::Thin => THIN_UP,
+            Self::Thick => THICK_UP,
+        });
+        let across = up.first().map_or(0, Vec::len);
+        // Laid on its side: columns from the left become rows from the top.
+        let side = || (0..across).map(|col| up.iter().filter_map(|row| row.get(col).copied()).collect::<Vec<_>>());
+        match way {
+            'U' => Some(up),
+            'D' => Some(up.into_iter().rev().collect()),
+            'L' => Some(side().collect()),
+            'R' => Some(side().map(|row| row.into_iter().rev().collect()).collect()),
+            _ => None,
+        }
     }
 }
+
+fn cells(lines: &[&str]) -> Vec<Vec<bool>> {
+    lines.iter().map(|line| line.chars().map(|c| c == '#').collect()).collect()
+}
+
+/// An arrow that points up, in lines about one cell wide.
+const THIN_UP: &[&str] = &["..#..", ".###.", "#####", "..#..", "..#..", "..#..", "..#.."];
+
+/// An arrow that points up, in lines about two cells wide.
+const THICK_UP: &[&str] =
+    &["...#...", "..###..", ".#####.", "#######", "..###..", "..###..", "..###..", "..###..", "..###.."];
 
 /// In lines one cell wide.
 const THIN: [&[&str]; 10] = [

@@ -63,7 +63,7 @@ fn symbols(shows: Shows, picture: &[Vec<bool>]) -> Vec<char> {
     let mut best: Vec<(usize, char)> = Vec::new();
     for shape in SHAPES {
         for symbol in shows.symbols() {
-            let glyph = trimmed(&shape.picture(symbol).unwrap_or_default());
+            let glyph = trimmed(&shows.picture(shape, symbol).unwrap_or_default());
             if let Some(apart) = apart(&picture, &glyph) {
                 best.push((apart, symbol));
             }

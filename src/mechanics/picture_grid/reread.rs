@@ -46,8 +46,7 @@ pub(super) fn view(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
         return Err(Trouble::new("the panels are not numbered 1, 2, 3 and so on"));
     }
     told(sheet, ORDER)?;
-    let shown = [Shows::Digits, Shows::Letters];
-    let shows = shown.into_iter().find(|shows| sheet.says(&format!("Each panel shows a {}.", shows.word())));
+    let shows = Shows::ALL.into_iter().find(|shows| sheet.says(&format!("Each panel shows {}.", shows.one())));
     let shows = shows.ok_or_else(|| Trouble::new("the sheet does not say what the panels show"))?;
     Ok(View { panels: grids.into_iter().map(panel).collect(), shows })
 }

@@ -13,7 +13,7 @@ pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
 pub(super) fn rule(view: &View) -> String {
     let given =
         if view.panels.iter().any(|panel| !panel.given.is_empty()) { " Some cells are filled already." } else { "" };
-    format!("{RULE}{given} Each panel shows a {}.", view.shows.word())
+    format!("{RULE}{given} Each panel shows {}.", view.shows.one())
 }
 
 const RULE: &str = "The numbers beside a row or above a column are the lengths of its runs of filled cells, from left to right or from \
@@ -39,7 +39,8 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
         ),
         giveaway: format!(
             "Work through every row and every column of {sheet} in turn and fill what its numbers force. Each panel then \
-             shows a {0}. Take the panels by their numbers and set the {0}s on {1}.",
+             shows {}. Take the panels by their numbers and set the {}s on {}.",
+            view.shows.one(),
             view.shows.word(),
             cx.lock_name
         ),
@@ -48,9 +49,9 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
 
 pub(super) const HELP: &str = "\
 ## What it does
-A sheet carries a numbered panel for each digit or letter of the answer. The numbers beside its rows and above its columns tell \
-how long the runs of filled cells are. Filled, each panel shows a digit, or each a letter; the sheet says which. The answer must be digits only, or letters A to \
-Z only. A lock that shows signs of the theme takes a mechanic that prints them.
+A sheet carries a numbered panel for each digit, letter or direction of the answer. The numbers beside its rows and above its columns tell \
+how long the runs of filled cells are. Filled, each panel shows a digit, or each a letter, or, for a lock with directions, each an arrow; the sheet says which. \
+The answer must be digits only, or letters A to Z only, or directions.
 
 ## Setup
 - `shape`: how they are drawn. `Thin`: lines one cell wide, 5 by 7 cells. `Thick`: lines two cells wide, 7 by 9 \
@@ -68,5 +69,5 @@ and of several places for the symbols those that take the most looks.
 
 ## Traps
 - Numbers that allow a second picture: if it looks like another symbol, several readings; else a remark.
-- A picture that looks like no digit or letter, or is two cells off two of them.
+- A picture that looks like no digit, letter or arrow, or is two cells off two of them.
 - A panel that cannot be filled line by line needs a guess, and gets a remark.";

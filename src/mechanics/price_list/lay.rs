@@ -31,9 +31,7 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
             limits::BILL_SPARE
         )));
     }
-    arranged(setup.work, rng, &mut |rng| bills(setup, &answer, job, rng), &|view| {
-        work::work(view).map_or(0, |work| work.count)
-    })
+    arranged(setup.work, rng, &mut |rng| bills(setup, &answer, job, rng), &work::work)
 }
 
 /// Bills that settle every price.

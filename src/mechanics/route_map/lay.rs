@@ -8,14 +8,14 @@ use crate::diag::{Hinted, Trouble};
 use crate::kit::LockKind;
 use crate::limits;
 use crate::mechanics::pictures::{choose, known};
-use crate::mechanics::words::{any_symbol, symbols};
+use crate::mechanics::words::{any_symbol, pushes, symbols};
 use crate::mechanics::work::{Effort, arranged};
 use crate::mechanics::{Job, Rng};
 use crate::readings::Budget;
 
 pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
     let pushed = matches!(job.lock, LockKind::Directions(_));
-    let answer: Vec<char> = if pushed { pushes(job)? } else { symbols(job.answer, job.lock)? };
+    let answer: Vec<char> = if pushed { pushes(job.answer, job.lock)? } else { symbols(job.answer, job.lock)? };
     let (least, most) = limits::MAP_SIDE;
     let (cols, rows) = (usize::from(setup.cols), usize::from(setup.rows));
     if !(least..=most).contains(&cols) || !(least..=most).contains(&rows) {
@@ -62,18 +62,7 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
         Err(Trouble::new("no map of this size has a route for the answer")
             .hint("set `cols` and `rows` larger, or take an answer with fewer symbols"))
     };
-    arranged(setup.work, rng, make, &|view| texts::work(view).count)
-}
-
-/// The answer of a lock that is pushed.
-fn pushes(job: &Job<'_>) -> Hinted<Vec<char>> {
-    let answer = job.answer.trim().to_uppercase();
-    if job.lock.spells(&answer) {
-        return Ok(answer.chars().collect());
-    }
-    let wheels = job.lock.wheels().unwrap_or_default();
-    Err(Trouble::new(format!("the answer \"{answer}\" cannot be pushed on a lock with {}", job.lock.describe()))
-        .hint(format!("write {wheels} letters of U, D, L and R")))
+    arranged(setup.work, rng, make, &|view| Some(texts::work(view)))
 }
 
 /// What every map for the answer is drawn up with.

@@ -31,9 +31,7 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
         ))
         .hint("write as many `names`, each different"));
     }
-    arranged(setup.work, rng, &mut |rng| fitting(setup, &answer, job, rng), &|view| {
-        work::work(view).map_or(0, |work| work.count)
-    })
+    arranged(setup.work, rng, &mut |rng| fitting(setup, &answer, job, rng), &work::work)
 }
 
 /// Speakers whose sentences only one case fits: the one in which those who tell the truth wear the answer.

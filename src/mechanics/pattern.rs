@@ -1,0 +1,89 @@
+//! The trait of every mechanic.
+
+use std::fmt;
+
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+
+use crate::diag::Hinted;
+use crate::face::Piece;
+use crate::face::proof::Printed;
+use crate::kit::material::PrepStep;
+use crate::kit::{HintLadder, LockKind};
+use crate::mechanics::work::Work;
+use crate::mechanics::{Dressing, Job, Meta, Rng};
+use crate::readings::{Budget, Readings};
+
+/// A reusable puzzle pattern.
+pub trait Mechanic: Sync + Send + 'static {
+    /// What the author chooses.
+    type Setup: Serialize + DeserializeOwned + Default;
+    /// All that guests can see, and nothing else. It never holds the answer.
+    type View: Serialize + DeserializeOwned + Send + Sync + fmt::Debug + 'static;
+    /// What it is.
+    const META: Meta;
+
+    /// Arranges the puzzle for the job's answer. `rng` is the only source of chance.
+    ///
+    /// # Errors
+    /// When no arrangement can carry the answer; the hints say what to change.
+    fn lay_out(&self, setup: &Self::Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Self::View>;
+
+    /// Every answer that the view allows and the lock can show. It sees nothing else.
+    fn readings(&self, view: &Self::View, lock: &LockKind, budget: &mut Budget) -> Readings;
+
+    /// The view, read back from what is printed and from nothing else: the places, sizes and colours of text and
+    /// outlines in `printed`, the fronts and backs of all pieces that [`Mechanic::pieces`] makes (those for the host
+    /// as well), without what nobody sees; last, what the host is told to make by hand ([`told`](crate::mechanics::told)). `cx` says how the theme draws and words things, never what the puzzle is.
+    /// None: nothing is printed that carries the puzzle, which the host makes by hand.
+    ///
+    /// What [`Mechanic::readings`] does not look at may be left at its default. Where the paper shows something that
+    /// the view cannot say, that is an error, so that no fault of the drawing stays unseen.
+    ///
+    /// # Errors
+    /// When the paper cannot be read as this puzzle; the message says what was looked for and what was found.
+    fn reread(&self, printed: &[Printed], cx: &Dressing<'_>) -> Option<Hinted<Self::View>> {
+        let _ = (printed, cx);
+        None
+    }
+
+    /// The parts that this view has, of those in [`Meta::parts`].
+    fn parts(&self, view: &Self::View) -> Vec<&'static str>;
+
+    /// Pairs of parts that must not lie at one place; none unless the mechanic says so.
+    fn apart(&self, view: &Self::View) -> Vec<(&'static str, &'static str)> {
+        let _ = view;
+        Vec::new()
+    }
+
+    /// What is printed.
+    ///
+    /// # Errors
+    /// When the theme lacks a frame or slot that the piece needs.
+    fn pieces(&self, view: &Self::View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>>;
+
+    /// What the host does beforehand: one step after another, with materials, minutes, waiting.
+    fn prep(&self, view: &Self::View, cx: &Dressing<'_>) -> Vec<PrepStep>;
+
+    /// How a guest gets from the pieces to the answer, in sentences for the host's answer page; the answer
+    /// itself is added by the guide.
+    fn reason(&self, view: &Self::View, cx: &Dressing<'_>) -> String;
+
+    /// The work that this view is for guests, counted; none where there is nothing to count.
+    fn work(&self, view: &Self::View) -> Option<Work> {
+        let _ = view;
+        None
+    }
+
+    /// What stands on pieces that can lie upside down unnoticed: loose, and with no line beneath.
+    fn loose(&self, view: &Self::View) -> Vec<String> {
+        let _ = view;
+        Vec::new()
+    }
+
+    /// How to put it back for the next group, in a sentence.
+    fn reset(&self, view: &Self::View, cx: &Dressing<'_>) -> String;
+
+    /// Three usable hints in the theme's words. None holds the answer.
+    fn draft_hints(&self, view: &Self::View, cx: &Dressing<'_>) -> HintLadder;
+}
