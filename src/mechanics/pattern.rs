@@ -50,6 +50,12 @@ pub trait Mechanic: Sync + Send + 'static {
     /// The parts that this view has, of those in [`Meta::parts`].
     fn parts(&self, view: &Self::View) -> Vec<&'static str>;
 
+    /// Parts that hang on the locks of the box into which the kit lays them, and are in hand once these are open; none
+    /// unless the mechanic says so.
+    fn on_locks(&self) -> &'static [&'static str] {
+        &[]
+    }
+
     /// Pairs of parts that must not lie at one place; none unless the mechanic says so.
     fn apart(&self, view: &Self::View) -> Vec<(&'static str, &'static str)> {
         let _ = view;

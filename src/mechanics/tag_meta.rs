@@ -172,6 +172,10 @@ impl Mechanic for TagMeta {
         if view.holes.is_empty() { vec![TAGS] } else { vec![TAGS, CARD] }
     }
 
+    fn on_locks(&self) -> &'static [&'static str] {
+        &[TAGS]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         let mut pieces = draw::tags(view, cx)?;
         if !view.holes.is_empty() {

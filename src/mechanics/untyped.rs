@@ -18,6 +18,8 @@ use crate::readings::{Budget, Readings};
 pub trait AnyMechanic: Sync {
     /// What it is.
     fn meta(&self) -> &'static Meta;
+    /// See [`Mechanic::on_locks`].
+    fn on_locks(&self) -> &'static [&'static str];
     /// The default setup in RON.
     ///
     /// # Errors
@@ -123,6 +125,10 @@ pub struct Untyped<M: Mechanic>(pub &'static M);
 impl<M: Mechanic> AnyMechanic for Untyped<M> {
     fn meta(&self) -> &'static Meta {
         &M::META
+    }
+
+    fn on_locks(&self) -> &'static [&'static str] {
+        self.0.on_locks()
     }
 
     fn default_setup(&self) -> Hinted<String> {

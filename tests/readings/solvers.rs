@@ -77,6 +77,11 @@ fn number_place_grids_have_as_many_solutions_as_counted() {
             let wanted: Vec<usize> = self::givens(lines).into_iter().flatten().collect();
             assert_eq!(all, [wanted], "{}", case["id"]);
         }
+        // Two searches, of which neither knows the other.
+        let mut found = places.solutions(&givens, usize::MAX, &mut Budget::default()).unwrap();
+        found.sort_unstable();
+        all.sort_unstable();
+        assert_eq!(found, all, "{}", case["id"]);
         assert_eq!(places.count(&givens, 2, &mut Budget::default()).unwrap(), all.len().min(2));
         // Steps that are sound never fill a grid that has several solutions, or none.
         let steps = places.steps(&givens);

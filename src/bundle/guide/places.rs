@@ -35,7 +35,7 @@ pub(super) fn places(source: &Source<'_>) -> Vec<PlaceText> {
             name: format!("Into {}", source.say(&item.name)),
             about: source.say(&item.about),
             things: things(source, &Place::Box(item.id.clone())),
-            after: vec![shut(source, item)],
+            after: hung(source, item).chain([shut(source, item)]).collect(),
         });
     }
     for spot in &kit.spots {
@@ -66,6 +66,23 @@ fn depth(source: &Source<'_>, item: &BoxDef) -> usize {
         }
     }
     depth
+}
+
+/// What hangs on the locks of a box and does not lie in it, puzzle by puzzle.
+fn hung<'a>(source: &'a Source<'_>, item: &'a BoxDef) -> impl Iterator<Item = String> + 'a {
+    source.opened.kit.puzzles.iter().flat_map(move |puzzle| {
+        let inside = Place::Box(item.id.clone());
+        let parts = puzzle.parts.iter().filter(move |(part, at)| **at == inside && on_locks(puzzle, part));
+        parts.map(move |(part, _)| {
+            let name = part_name(source, puzzle, part);
+            format!("Hang {name} ({}) on the locks, not inside.", for_lock(source, puzzle))
+        })
+    })
+}
+
+/// Whether a part hangs on the locks of the box that the kit gives as its place.
+fn on_locks(puzzle: &Puzzle, part: &str) -> bool {
+    mechanics::find(&puzzle.mechanic).is_ok_and(|mechanic| mechanic.on_locks().contains(&part))
 }
 
 fn shut(source: &Source<'_>, item: &BoxDef) -> String {
@@ -114,7 +131,9 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
         }
     }
     for puzzle in &kit.puzzles {
-        for (part, _) in puzzle.parts.iter().filter(|(_, at)| *at == place) {
+        let shut_in = matches!(place, Place::Box(_));
+        let lies = |part: &str| !(shut_in && on_locks(puzzle, part));
+        for (part, _) in puzzle.parts.iter().filter(|(part, at)| *at == place && lies(part)) {
             add(&part_name(source, puzzle, part), for_lock(source, puzzle));
         }
     }

@@ -69,8 +69,8 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
 pub(super) const HELP: &str = "\
 ## What it does
 Each panel shows dots with numbers. Guests join them in the order of the numbers; the line draws a digit. The panels are \
-numbered, and their digits, in that order, are the answer, which must be digits. Strays stand between, so that nobody \
-sees the digit before it is drawn.
+numbered, and their digits, in that order, are the answer, which must be digits. Strays stand between, so that the \
+digit is not seen at a glance.
 
 ## Setup
 - `text`: a line of the story above the rule; may be empty.
@@ -91,5 +91,7 @@ strays carry none.
 ## Traps
 - Without a ground line a panel may be turned over: 6 and 9 then are each other.
 - A number that stands twice on a panel leaves two ways to join; one that is missing breaks the line.
+- With `step: 1` a sharp eye may see the digit among the numbered dots before it is drawn. With 2 or more every dot bears \
+a number, and it must be drawn.
 - A line that stands for no digit, or for two: 1 and 7, or 5 and S, are drawn so that they differ.
 - Cards lie anywhere: each carries its number.";

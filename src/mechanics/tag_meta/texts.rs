@@ -19,7 +19,8 @@ every lock of the kit that has a hole, but for the one that the word opens.
 - `hasp_card`: whether the card is printed; without it the tags need `numbers`.
 - `state_rule`: whether the card says from which hole to read.
 
-Lay the part `tags` into the box that these locks shut: the tags are all in hand when it opens.
+Lay the part `tags` into the box that these locks shut: the tags are all in hand when it \
+opens. The host guide says that they hang on the locks.
 
 ## Example
 (
