@@ -25,7 +25,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         let at = |part: &str| Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Part(part.to_owned()));
         for part in laid.parts.iter().filter(|part| !puzzle.parts.contains_key(**part)) {
             let name = mechanic.meta().parts.iter().find(|known| known.key == *part).map_or(*part, |known| known.name);
-            let message = format!("the {name} of \"{}\" lies nowhere", puzzle.title);
+            let message = format!("{name} of \"{}\" lies nowhere", puzzle.title);
             sink.add(Draft::new(at(part), message).help(format!("add `{part}` to its parts, with a spot or a box")));
         }
         for part in puzzle.parts.keys().filter(|part| !laid.parts.contains(&part.as_str())) {

@@ -24,7 +24,9 @@ fn view(id: &str, setup: &str, answer: &str, seed: u64) -> Value {
     let job = Job {
         answer,
         lock: &lock,
-        symbols: &["bell", "gear", "key", "moon", "owl", "star", "weight"],
+        symbols: &[
+            "bell", "book", "boot", "cup", "drum", "feather", "gear", "key", "ladder", "moon", "owl", "star", "weight",
+        ],
         marks: &[],
         colours: &[],
         hung: &[],
@@ -144,6 +146,12 @@ pub(crate) fn making(c: &mut Criterion) {
         ("balance-cards", "(work: WORK)"),
         ("price-list", "(work: WORK)"),
         ("domino-chain", "(work: WORK)"),
+        ("fork-maze", "(work: WORK)"),
+        ("route-map", "(work: WORK)"),
+        ("route-map", "(route: Roads, work: WORK)"),
+        ("count-scene", "(work: WORK)"),
+        ("cut-strips", "(work: WORK)"),
+        ("cut-strips", "(arrows: false, work: WORK)"),
     ];
     for (index, (id, setup)) in cases.iter().enumerate() {
         for effort in [Effort::Fair, Effort::Deep] {

@@ -13,11 +13,10 @@ const NUMBERS: &[&str] = &["0", "1", "2", "3", "5", "9", "12", "200", "255"];
 const TEXTS: &[&str] =
     &["", " ", "A", "bell", "ÄÖß 猫", "x\u{301}", "SNOW", "1234", "{{ keeper", "a very long name, with a comma"];
 
-/// The setup with some of its values replaced: `edits` says which, and by what.
-fn spoilt(setup: &str, edits: &[(usize, usize)]) -> String {
+/// Strings, numbers, words and single characters of a text, one after another.
+fn tokens(text: &str) -> Vec<String> {
     let mut pieces: Vec<String> = Vec::new();
-    let mut rest = setup;
-    // Strings, numbers, words and single characters, one after another.
+    let mut rest = text;
     while let Some(first) = rest.chars().next() {
         let length = if first == '"' {
             rest[1..].find('"').map_or(rest.len(), |end| end + 2)
@@ -30,6 +29,12 @@ fn spoilt(setup: &str, edits: &[(usize, usize)]) -> String {
         pieces.push(piece.to_owned());
         rest = after;
     }
+    pieces
+}
+
+/// The setup with some of its values replaced: `edits` says which, and by what.
+fn spoilt(setup: &str, edits: &[(usize, usize)]) -> String {
+    let mut pieces = tokens(setup);
     let is_value = |piece: &String| {
         piece.starts_with(|c: char| c == '"' || c.is_ascii_digit()) || ["true", "false"].contains(&piece.as_str())
     };
@@ -44,6 +49,89 @@ fn spoilt(setup: &str, edits: &[(usize, usize)]) -> String {
         };
     }
     pieces.concat()
+}
+
+/// What is put anywhere into a setup.
+const FRAGMENTS: &[&str] = &[
+    "(",
+    ")",
+    "[",
+    "]",
+    "{",
+    "}",
+    ",",
+    ":",
+    "\"",
+    "-1",
+    "1e300",
+    "NaN",
+    "99999999999999999999",
+    "Some",
+    "None",
+    "()",
+    "[[[[",
+    "\u{0}",
+    "猫",
+    "r#\"",
+    "/*",
+    "//",
+    "true",
+    "work: Deep,",
+    "work: Deep, work: Light,",
+];
+
+/// The setup with its text mangled: tokens dropped, doubled, exchanged, others put in, lists made very long.
+fn mangled(setup: &str, edits: &[(u8, usize, usize)]) -> String {
+    let mut pieces = tokens(setup);
+    for (kind, at, by) in edits {
+        let at = at % pieces.len().max(1);
+        match kind {
+            0 if !pieces.is_empty() => drop(pieces.remove(at)),
+            1 if !pieces.is_empty() => pieces.insert(at, pieces[by % pieces.len()].clone()),
+            2 if !pieces.is_empty() => {
+                let other = by % pieces.len();
+                pieces.swap(at, other);
+            }
+            3 => pieces.insert(at, FRAGMENTS[by % FRAGMENTS.len()].to_owned()),
+            _ => {
+                // All that stands between the brackets of a list comes again and again.
+                let Some(open) = pieces.iter().skip(at).position(|piece| piece == "[").map(|found| found + at) else {
+                    continue;
+                };
+                let Some(close) = pieces.iter().skip(open).position(|piece| piece == "]").map(|found| found + open)
+                else {
+                    continue;
+                };
+                let list: Vec<String> = pieces[open + 1..close].to_vec();
+                let again = (0..by % 60).flat_map(|_| [",".to_owned()].into_iter().chain(list.clone()));
+                let again: Vec<String> = again.collect();
+                pieces.splice(close..close, again);
+            }
+        }
+    }
+    pieces.concat()
+}
+
+/// Lays a puzzle out, reads and draws it; whoever wrote the setup is told what to change, or all goes well.
+fn survives(which: usize, setup: &str, answer: &str, lock: &LockKind, seed: u64) -> Result<(), TestCaseError> {
+    let mechanic = MECHANICS[which];
+    let id = mechanic.meta().id;
+    match lay_out(mechanic, setup, answer, lock, seed) {
+        Err(trouble) => prop_assert!(
+            !trouble.hints.is_empty() || trouble.place.is_some(),
+            "{id}: {trouble} says not what to change ({setup}, {answer:?}, {lock:?})"
+        ),
+        Ok(view) => {
+            // What was laid out can be read, counted and drawn; what is wrong with it is found by the checks.
+            let _ = view.readings(lock, &mut Budget::default());
+            let _ = view.work();
+            let pieces = dressed(id, lock, |cx| view.pieces(cx));
+            if let Err(trouble) = pieces {
+                prop_assert!(!trouble.hints.is_empty(), "{id}: {trouble} says not what to change");
+            }
+        }
+    }
+    Ok(())
 }
 
 fn locks() -> impl Strategy<Value = LockKind> {
@@ -73,28 +161,22 @@ proptest! {
         edits in prop::collection::vec((0..40_usize, 0..40_usize), 0..4),
         seed in 0..1_000_u64,
     ) {
-        let mechanic = MECHANICS[which];
-        let id = mechanic.meta().id;
         let lock = match answer.len() {
             // Otherwise nearly all answers would be refused for the number of their symbols alone.
             wheels @ 1..=6 if fitting => LockKind::Digits(u8::try_from(wheels).unwrap()),
             _ => lock,
         };
-        let setup = spoilt(&mechanic.default_setup().unwrap(), &edits);
-        match lay_out(mechanic, &setup, &answer, &lock, seed) {
-            Err(trouble) => prop_assert!(
-                !trouble.hints.is_empty() || trouble.place.is_some(),
-                "{id}: {trouble} says not what to change ({setup}, {answer:?}, {lock:?})"
-            ),
-            Ok(view) => {
-                // What was laid out can be read, counted and drawn; what is wrong with it is found by the checks.
-                let _ = view.readings(&lock, &mut Budget::default());
-                let _ = view.work();
-                let pieces = dressed(id, &lock, |cx| view.pieces(cx));
-                if let Err(trouble) = pieces {
-                    prop_assert!(!trouble.hints.is_empty(), "{id}: {trouble} says not what to change");
-                }
-            }
-        }
+        survives(which, &spoilt(&MECHANICS[which].default_setup().unwrap(), &edits), &answer, &lock, seed)?;
+    }
+
+    #[test]
+    fn no_text_of_a_setup_brings_a_mechanic_down(
+        which in 0..MECHANICS.len(),
+        answer in "[0-9]{3,4}",
+        edits in prop::collection::vec((0..5_u8, 0..400_usize, 0..400_usize), 1..4),
+        seed in 0..1_000_u64,
+    ) {
+        let lock = LockKind::Digits(u8::try_from(answer.len()).unwrap());
+        survives(which, &mangled(&MECHANICS[which].default_setup().unwrap(), &edits), &answer, &lock, seed)?;
     }
 }
