@@ -3,8 +3,9 @@ use std::sync::Arc;
 
 use resvg::usvg;
 
+use super::line_work::{Outline as LineWidth, line_work};
 use crate::diag::{Hinted, Trouble};
-use crate::theme::Palette;
+use crate::theme::{Edition, Palette};
 use crate::units::{Mm, Rect, Size};
 
 /// A theme's frame, read: its size, its art in the palette's colours, its slots.
@@ -60,7 +61,7 @@ impl Frame {
             }
         }
         let size = Size { w: mm(tree.size().width()), h: mm(tree.size().height()) };
-        Ok(Self { size, svg: write(&tree), slots, shapes, outline })
+        Ok(Self { size, svg: write(&tree, palette, LineWidth::Fixed)?, slots, shapes, outline })
     }
 
     /// A slot's place.
@@ -70,13 +71,13 @@ impl Frame {
     }
 }
 
-/// An SVG picture in the palette's colours, rewritten so that nothing but shapes is left: no scripts, no
+/// An SVG picture in the palette's colours, as line work where the palette is for little ink, rewritten so that nothing but shapes is left: no scripts, no
 /// references outside, no text, no style sheets.
 ///
 /// # Errors
 /// When the text is no SVG or has no size.
 pub fn clean_svg(svg: &str, palette: &Palette) -> Hinted<Arc<str>> {
-    Ok(write(&parse(svg, palette)?))
+    write(&parse(svg, palette)?, palette, LineWidth::Share)
 }
 
 fn parse(svg: &str, palette: &Palette) -> Hinted<usvg::Tree> {
@@ -95,13 +96,20 @@ fn parse(svg: &str, palette: &Palette) -> Hinted<usvg::Tree> {
     })
 }
 
-fn write(tree: &usvg::Tree) -> Arc<str> {
-    Arc::from(tree.to_string(&usvg::WriteOptions {
+fn write(tree: &usvg::Tree, palette: &Palette, outline: LineWidth) -> Hinted<Arc<str>> {
+    let svg = tree.to_string(&usvg::WriteOptions {
         use_single_quote: false,
         indent: usvg::Indent::None,
         attributes_indent: usvg::Indent::None,
         ..usvg::WriteOptions::default()
-    }))
+    });
+    match palette.edition() {
+        Edition::LowInk => {
+            let side = tree.size().width().max(tree.size().height());
+            line_work(&svg, palette, outline, f64::from(side))
+        }
+        Edition::Colour | Edition::LargePrint => Ok(Arc::from(svg)),
+    }
 }
 
 /// Straight steps of a curve of a slot: each below a millimetre on a card.

@@ -5,6 +5,7 @@
 mod alike;
 pub mod draw;
 mod frame;
+mod line_work;
 mod piece;
 pub mod proof;
 

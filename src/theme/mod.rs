@@ -5,6 +5,7 @@
 //! The doc comments of the types here are also the text of `inklatch explain theme`.
 
 pub mod colour;
+mod edition;
 mod guard;
 mod lettering;
 mod load;
@@ -16,6 +17,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 pub use colour::Colour;
+pub use edition::Edition;
 pub use guard::vet;
 pub use lettering::Lettering;
 pub use load::{Loaded, builtin_ids, load, load_builtin};

@@ -1,7 +1,7 @@
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
-use super::Colour;
+use super::{Colour, Edition};
 use crate::diag::{Hinted, Trouble};
 
 /// The colour roles of a palette.
@@ -26,11 +26,17 @@ pub struct RoleInfo {
     pub fallback: Colour,
 }
 
-/// A palette with every role filled.
+/// A palette with every role filled, for one edition.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Palette {
     roles: BTreeMap<&'static str, Colour>,
+    edition: Edition,
 }
+
+/// Least contrast with white of a line that stands alone (WCAG 2.2, 1.4.11, for graphics).
+const LINE_CONTRAST: f64 = 3.0;
+/// Roles that colour areas, never lines.
+const GROUNDS: &[&str] = &["paper", "soft", "glow"];
 
 impl Palette {
     /// The palette of a theme with a kit's changes.
@@ -53,7 +59,31 @@ impl Palette {
             })?;
             roles.insert(role.name, colour);
         }
-        Ok(Self { roles })
+        Ok(Self { roles, edition: Edition::Colour })
+    }
+
+    /// The same palette for another edition. For little ink the roles of areas turn white and a role too faint for
+    /// lines takes the ink's colour.
+    #[must_use]
+    pub fn in_edition(mut self, edition: Edition) -> Self {
+        self.edition = edition;
+        if edition == Edition::LowInk {
+            let ink = self.get("ink");
+            for (role, colour) in &mut self.roles {
+                if GROUNDS.contains(role) {
+                    *colour = Colour::WHITE;
+                } else if colour.contrast(Colour::WHITE) < LINE_CONTRAST {
+                    *colour = ink;
+                }
+            }
+        }
+        self
+    }
+
+    /// The edition that it is for.
+    #[must_use]
+    pub const fn edition(&self) -> Edition {
+        self.edition
     }
 
     /// The colour of a role; black for a role that does not exist.

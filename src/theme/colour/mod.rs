@@ -59,6 +59,15 @@ impl Colour {
         (a.max(b) + 0.05) / (a.min(b) + 0.05)
     }
 
+    /// The colour as it looks on white paper when it is drawn with this opacity, 0 to 1.
+    #[must_use]
+    pub fn on_white(self, opacity: f64) -> Self {
+        let opacity = opacity.clamp(0.0, 1.0);
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 0 and 255")]
+        let mixed = |part: u8| (f64::from(part) * opacity + 255.0 * (1.0 - opacity)).round() as u8;
+        Self { r: mixed(self.r), g: mixed(self.g), b: mixed(self.b) }
+    }
+
     /// The linear-light values, red, green, blue, each 0 to 1.
     #[must_use]
     pub fn linear(self) -> [f64; 3] {
