@@ -9,7 +9,7 @@ use inklatch::ids::PuzzleId;
 use inklatch::kit::LockKind;
 use inklatch::mechanics::{AnyMechanic, AnyView, Dressing, Hung, Job, Rng};
 use inklatch::print::Press;
-use inklatch::theme::{self, Colour, FRAMES, Lettering, Loaded, Palette};
+use inklatch::theme::{self, Colour, Edition, FRAMES, Lettering, Loaded, Palette};
 use rand_chacha::rand_core::SeedableRng as _;
 
 /// Sizes of the plain frames, in millimetres, and their slots: name, x, y, width, height.
@@ -246,19 +246,24 @@ pub struct Stage {
 impl Stage {
     /// The plain theme, which only draws boxes, and after it the built-in ones.
     pub fn all() -> Vec<Self> {
+        Self::in_edition(Edition::Colour)
+    }
+
+    /// The same, drawn for one edition.
+    pub fn in_edition(edition: Edition) -> Vec<Self> {
         let bundled = FontBook::bundled().expect("fonts");
-        let mut stages = vec![Self::new(plain_theme(), &bundled)];
+        let mut stages = vec![Self::new(plain_theme(), &bundled, edition)];
         for id in theme::builtin_ids() {
             let own = Builtin::below(VPath::new("themes").and_then(|path| path.join(id.as_str())).expect("a path"));
             let fonts = bundled.with_folder(&own, &VPath::new("fonts").expect("a path")).expect("fonts");
-            stages.push(Self::new(theme::load_builtin(&id).expect("a theme"), &fonts));
+            stages.push(Self::new(theme::load_builtin(&id).expect("a theme"), &fonts, edition));
         }
         stages
     }
 
-    fn new(theme: Loaded, fonts: &FontBook) -> Self {
+    fn new(theme: Loaded, fonts: &FontBook, edition: Edition) -> Self {
         let none = std::collections::BTreeMap::new();
-        let palette = Palette::new(&theme.theme.palette, &none).expect("a palette");
+        let palette = Palette::new(&theme.theme.palette, &none).expect("a palette").in_edition(edition);
         let lettering = Lettering::new(&theme.theme.lettering, &none).expect("lettering");
         Self { theme, palette, press: Press::new(fonts, &lettering).expect("a press") }
     }

@@ -8,6 +8,7 @@ mod checks;
 mod cli;
 mod codes;
 mod common;
+mod editions;
 mod flow;
 mod kit;
 mod layers;

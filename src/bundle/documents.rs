@@ -3,7 +3,7 @@ use super::manifest::Made;
 use super::open::Opened;
 use super::options::Shift;
 use super::printer_test;
-use crate::diag::{Hinted, Level};
+use crate::diag::Hinted;
 use crate::face::Audience;
 use crate::files::VPath;
 use crate::kit::{Day, Flip, Kit};
@@ -11,7 +11,7 @@ use crate::limits;
 use crate::party::Party;
 use crate::print::{DocInfo, Press};
 use crate::sheet::{Duplex, Paper, Sheet, Turn, impose_for};
-use crate::theme::Loaded;
+use crate::theme::{Edition, Loaded};
 use crate::units::Mm;
 
 /// One document of sheets to be made.
@@ -56,10 +56,20 @@ pub(super) fn info(opened: &Opened, title: String) -> DocInfo {
 }
 
 /// A file's name: whose it is and what it is laid out for, so that nobody prints the wrong one.
-pub(super) fn file_name(kit: &Kit, what: &str, level: Level, paper: Paper) -> String {
+pub(super) fn file_name(kit: &Kit, what: &str, party: &Party, paper: Paper) -> String {
     let id = &kit.id;
-    let (level, paper) = (level.word(), paper.word());
-    if what.is_empty() { format!("{id}-{level}-{paper}.pdf") } else { format!("{id}-{what}-{level}-{paper}.pdf") }
+    let (edition, level, paper) = (party.edition().in_names(), party.level.word(), paper.word());
+    let what = if what.is_empty() { String::new() } else { format!("{what}-") };
+    format!("{id}-{what}{edition}{level}-{paper}.pdf")
+}
+
+/// What a document's title says of level and edition: "stiff", "stiff, low-ink edition".
+pub(super) fn version(party: &Party) -> String {
+    let level = party.level.word();
+    match party.edition() {
+        Edition::Colour => level.to_owned(),
+        edition => format!("{level}, {} edition", edition.word()),
+    }
 }
 
 /// The sheets of one audience, the letter first among those of the guests; none when it has no pieces.
@@ -91,21 +101,21 @@ pub(super) fn document(job: &Job<'_>, opened: &Opened, press: &Press) -> Hinted<
     if sheets.is_empty() {
         return Ok(None);
     }
-    let level = job.party.level;
     let (what, name) = match job.audience {
         Audience::Players => ("sheets for the guests", ""),
         Audience::Hints => ("hint tokens", "tokens"),
         Audience::Host => ("the host’s own sheets", "host-sheets"),
     };
-    let info = info(opened, format!("{}: {what} ({})", job.party.script.title, level.word()));
+    let info = info(opened, format!("{}: {what} ({})", job.party.script.title, version(job.party)));
     let set = press.sheets(&sheets, &info)?;
     let folder = folder(job.audience);
     Ok(Some(Made {
-        path: VPath::new(folder)?.join(&file_name(kit, name, level, job.paper))?,
+        path: VPath::new(folder)?.join(&file_name(kit, name, job.party, job.paper))?,
         pages: Some(set.page_count()),
         bytes: set.pdf()?,
         paper: Some(job.paper),
-        level: Some(level),
+        level: Some(job.party.level),
+        edition: Some(job.party.edition()),
         audience: folder,
     }))
 }

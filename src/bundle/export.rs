@@ -17,7 +17,7 @@ use crate::files::VPath;
 use crate::prep::{PrepPlan, PuzzleSteps, plan};
 use crate::print::{DocInfo, Press};
 use crate::sheet::Paper;
-use crate::theme::Lettering;
+use crate::theme::{Edition, Lettering};
 
 /// What was exported.
 #[derive(Clone, Debug)]
@@ -58,35 +58,63 @@ pub fn prove(opened: &Opened, press: &Press, levels: &[Level]) -> Hinted<Proof> 
 /// `progress` says stop. Nothing is then left behind.
 pub fn export(opened: &Opened, options: &Options, progress: &(dyn Fn(Progress) -> Go + Sync)) -> Hinted<Exported> {
     let press = press_of(opened)?;
-    let proof = prove(opened, &press, &options.levels)?;
-    export_proven(opened, &press, &proof, options, progress)
+    let proofs = prove_editions(opened, &press, &options.levels, &options.editions)?;
+    export_proven(opened, &press, &proofs, options, progress)
 }
 
-/// Makes the bundle of a kit that was proven at the levels asked for, by [`prove`].
+/// Proves an opened kit once for each of the editions.
+///
+/// # Errors
+/// As [`prove`].
+pub fn prove_editions(opened: &Opened, press: &Press, levels: &[Level], editions: &[Edition]) -> Hinted<Vec<Proof>> {
+    let prove = |edition: &Edition| checks::prove_edition(&opened.kit, &opened.theme, press, levels, *edition);
+    editions.par_iter().map(prove).collect()
+}
+
+/// The findings of several editions as one list: what the first has is not told again of the others.
+#[must_use]
+pub fn findings_of(proofs: &[Proof]) -> Vec<Finding> {
+    let mut all: Vec<Finding> = Vec::new();
+    for proof in proofs {
+        let new = |finding: &&Finding| {
+            let same = |known: &Finding| Finding { edition: finding.edition, ..known.clone() } == **finding;
+            !all.iter().any(same)
+        };
+        let new: Vec<Finding> = proof.findings.iter().filter(new).cloned().collect();
+        all.extend(new);
+    }
+    all
+}
+
+/// Makes the bundle of a kit that was proven in the editions and at the levels asked for, by [`prove_editions`].
 ///
 /// # Errors
 /// As [`export`].
 pub fn export_proven(
     opened: &Opened,
     press: &Press,
-    proof: &Proof,
+    proofs: &[Proof],
     options: &Options,
     progress: &(dyn Fn(Progress) -> Go + Sync),
 ) -> Hinted<Exported> {
     let kit = &opened.kit;
-    let blocking: Vec<String> = proof.findings.iter().filter(|f| f.severity == Severity::Blocks).map(line).collect();
+    let findings = findings_of(proofs);
+    let blocking: Vec<String> = findings.iter().filter(|f| f.severity == Severity::Blocks).map(line).collect();
     if !blocking.is_empty() && !options.force {
         return Err(blocked(&blocking));
     }
     let site = Site::new(&options.out, kit)?;
-    let proven = levels(proof, options)?;
-    let parties: Vec<_> = proven.iter().map(|level| &level.party).collect();
+    let editions = proofs.iter().map(|proof| levels(proof, options)).collect::<Hinted<Vec<_>>>()?;
+    // Pictures of pieces and of the flow are looked at, not printed: one edition of them is enough.
+    let shown = editions.first().cloned().unwrap_or_default();
+    let parties: Vec<_> = shown.iter().map(|level| &level.party).collect();
+    let proven: Vec<&LevelProof> = editions.iter().flatten().copied().collect();
     let pictures = pieces::jobs(kit, &opened.theme, &parties, &options.papers)?;
     let documents = document_jobs(&proven, options);
     let guides: Vec<(&LevelProof, Paper)> =
         proven.iter().flat_map(|level| options.papers.iter().map(|paper| (*level, *paper))).collect();
     let books = guides.len() * if options.one_pdf { 2 } else { 1 };
-    let steps = Steps::new(documents.len() + books + proven.len() + pictures.len() + 1, progress);
+    let steps = Steps::new(documents.len() + books + shown.len() + pictures.len() + 1, progress);
 
     let (sheets, pictures) = rayon::join(
         || {
@@ -100,9 +128,9 @@ pub fn export_proven(
     );
     let mut files: Vec<Made> = sheets?.into_iter().flatten().collect();
     let prep: Vec<PrepPlan> = proven.par_iter().map(|level| prep(opened, level, options.groups)).collect();
-    let flows: Vec<(&LevelProof, &PrepPlan)> = proven.iter().copied().zip(&prep).collect();
+    let flows: Vec<(&LevelProof, &PrepPlan)> = shown.iter().copied().zip(&prep).collect();
     let made = steps.all(&guides, |(level, paper)| {
-        let prep = proven.iter().zip(&prep).find(|(known, _)| known.party.level == level.party.level);
+        let prep = proven.iter().zip(&prep).find(|(known, _)| std::ptr::eq(**known, *level));
         let prep = prep.map(|(_, prep)| prep).ok_or_else(|| Trouble::new("a level has no preparation"))?;
         let data = guide_data(opened, level, prep, (*paper, options.groups), &blocking, &files)?;
         let made = host_guide(opened, press, level, *paper, &data)?;
@@ -126,7 +154,7 @@ pub fn export_proven(
     })?);
     files.extend(pictures?.into_iter().flatten());
     files.sort_by(|a, b| a.path.cmp(&b.path));
-    finish(opened, &site, &files, blocking, options, &steps, proof)
+    finish(opened, &site, &files, blocking, options, &steps, findings)
 }
 
 /// Manifest and zip file, and everything into its place.
@@ -137,7 +165,7 @@ fn finish(
     blocking: Vec<String>,
     options: &Options,
     steps: &Steps<'_>,
-    proof: &Proof,
+    findings: Vec<Finding>,
 ) -> Hinted<Exported> {
     let kit = &opened.kit;
     let zip_name = options.zip.then(|| format!("{}.zip", kit.id));
@@ -171,13 +199,7 @@ fn finish(
     steps.step("all files")?;
     site.put(files, &more, || steps.go_on())?;
     let folder = site.folder();
-    Ok(Exported {
-        zip: zip_name.map(|name| folder.join(name)),
-        folder,
-        files: manifest.files,
-        findings: proof.findings.clone(),
-        forced,
-    })
+    Ok(Exported { zip: zip_name.map(|name| folder.join(name)), folder, files: manifest.files, findings, forced })
 }
 
 /// The levels asked for, each as it was proven.
@@ -233,7 +255,10 @@ fn guide_data(
     forced: &[String],
     files: &[Made],
 ) -> Hinted<Value> {
-    let own = files.iter().filter(|file| file.paper == Some(paper) && file.level == Some(level.party.level));
+    let edition = level.party.edition();
+    let own = files.iter().filter(|file| {
+        file.paper == Some(paper) && file.level == Some(level.party.level) && file.edition == Some(edition)
+    });
     let files: Vec<(String, String)> = own
         .map(|file| {
             let pages = file.pages.unwrap_or_default();
@@ -246,15 +271,16 @@ fn guide_data(
 }
 
 fn host_guide(opened: &Opened, press: &Press, level: &LevelProof, paper: Paper, data: &Value) -> Hinted<Made> {
-    let info = info(opened, format!("{}: host guide ({})", level.party.script.title, level.party.level.word()));
+    let info = info(opened, format!("{}: host guide ({})", level.party.script.title, documents::version(&level.party)));
     let set = press.guide(data, paper, &info)?;
     let folder = documents::folder(Audience::Host);
     Ok(Made {
-        path: VPath::new(folder)?.join(&file_name(&opened.kit, "guide", level.party.level, paper))?,
+        path: VPath::new(folder)?.join(&file_name(&opened.kit, "guide", &level.party, paper))?,
         pages: Some(set.page_count()),
         bytes: set.pdf()?,
         paper: Some(paper),
         level: Some(level.party.level),
+        edition: Some(level.party.edition()),
         audience: folder,
     })
 }
@@ -273,14 +299,14 @@ fn drawn_flow(opened: &Opened, press: &Press, level: &LevelProof, prep: &PrepPla
         bytes: set.svg(0)?.into_bytes(),
         paper: None,
         level: Some(party.level),
+        edition: Some(party.edition()),
         audience: folder,
     })
 }
 
 /// A finding in one line, as the guide and the manifest quote it.
 fn line(finding: &Finding) -> String {
-    let level = finding.level.map_or_else(String::new, |level| format!(" ({})", level.word()));
-    format!("{}{level}: {}", finding.anchor, finding.message)
+    format!("{}{}: {}", finding.anchor, finding.only(), finding.message)
 }
 
 fn blocked(blocking: &[String]) -> Trouble {

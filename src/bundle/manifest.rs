@@ -4,6 +4,7 @@ use sha2::{Digest as _, Sha256};
 use crate::diag::{Hinted, Level, Trouble};
 use crate::files::VPath;
 use crate::sheet::Paper;
+use crate::theme::Edition;
 
 /// The format number of `manifest.json`.
 pub const FORMAT: u32 = 1;
@@ -57,6 +58,9 @@ pub struct Entry {
     /// The play level, where the file belongs to one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub level: Option<Level>,
+    /// The edition, where the file belongs to one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub edition: Option<Edition>,
     /// Whom it is for: `players`, `hints`, `host`.
     pub audience: String,
 }
@@ -69,6 +73,7 @@ pub(super) struct Made {
     pub(super) pages: Option<usize>,
     pub(super) paper: Option<Paper>,
     pub(super) level: Option<Level>,
+    pub(super) edition: Option<Edition>,
     pub(super) audience: &'static str,
 }
 
@@ -81,6 +86,7 @@ impl Made {
             pages: self.pages,
             paper: self.paper,
             level: self.level,
+            edition: self.edition,
             audience: self.audience.to_owned(),
         }
     }

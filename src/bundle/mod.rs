@@ -24,7 +24,7 @@ mod themes;
 mod whole;
 
 pub use documents::duplex;
-pub use export::{Exported, export, export_proven, press_of, prove};
+pub use export::{Exported, export, export_proven, findings_of, press_of, prove, prove_editions};
 pub use manifest::{Entry, FORMAT, Manifest};
 pub use open::{DEMO_KITS, Opened, author_themes, find_theme, open, open_demo, open_in};
 pub use options::{Go, Options, Progress, Shift};

@@ -2,6 +2,7 @@ use std::path::PathBuf;
 
 use crate::diag::{Hinted, Level, Trouble};
 use crate::sheet::Paper;
+use crate::theme::Edition;
 
 /// What to export, and where to.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -10,6 +11,8 @@ pub struct Options {
     pub papers: Vec<Paper>,
     /// The play levels to export.
     pub levels: Vec<Level>,
+    /// The editions to export, each proven on its own. Pictures of single pieces are made of the first.
+    pub editions: Vec<Edition>,
     /// Whether the bundle also holds all its files in one zip file.
     pub zip: bool,
     /// Whether each paper and level also comes as one PDF of everything, the guests' pages first.
@@ -25,11 +28,12 @@ pub struct Options {
 }
 
 impl Default for Options {
-    /// Both papers, all levels, into `out`.
+    /// Both papers, all levels, in colour, into `out`.
     fn default() -> Self {
         Self {
             papers: Paper::ALL.to_vec(),
             levels: Level::ALL.to_vec(),
+            editions: vec![Edition::Colour],
             zip: false,
             one_pdf: false,
             force: false,

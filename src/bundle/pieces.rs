@@ -9,7 +9,7 @@ use crate::kit::Kit;
 use crate::party::Party;
 use crate::print::Press;
 use crate::sheet::Paper;
-use crate::theme::Loaded;
+use crate::theme::{Edition, Loaded};
 
 /// Pixels in a millimetre of the pictures: 150 dots to the inch, enough for a screen; the SVG beside each
 /// picture prints at any size.
@@ -21,6 +21,7 @@ pub(super) struct Job {
     face: Face,
     level: Option<Level>,
     paper: Option<Paper>,
+    edition: Edition,
 }
 
 impl Job {
@@ -59,6 +60,12 @@ pub(super) fn jobs(kit: &Kit, theme: &Loaded, parties: &[&Party], papers: &[Pape
             letters.iter().filter(|(on, _, _)| on == paper).map(|(_, level, piece)| (*level, piece)).collect();
         add(&mut jobs, &format!("letter-{}", paper.word()), Some(*paper), &versions);
     }
+    if let Some(edition) = parties.first().map(|party| party.edition()) {
+        for job in &mut jobs {
+            job.name.insert_str(0, edition.in_names());
+            job.edition = edition;
+        }
+    }
     jobs.sort_by(|a, b| a.name.cmp(&b.name));
     Ok(jobs)
 }
@@ -75,9 +82,9 @@ fn add(jobs: &mut Vec<Job>, name: &str, paper: Option<Paper>, versions: &[(Level
     };
     for (level, name, piece) in made {
         if let Some(back) = &piece.back {
-            jobs.push(Job { name: format!("{name}-back"), face: back.clone(), level, paper });
+            jobs.push(Job { name: format!("{name}-back"), face: back.clone(), level, paper, edition: Edition::Colour });
         }
-        jobs.push(Job { name, face: piece.front.clone(), level, paper });
+        jobs.push(Job { name, face: piece.front.clone(), level, paper, edition: Edition::Colour });
     }
 }
 
@@ -91,6 +98,7 @@ pub(super) fn pictures(job: &Job, press: &Press) -> Hinted<[Made; 2]> {
             pages: None,
             paper: job.paper,
             level: job.level,
+            edition: Some(job.edition),
             audience: "players",
         })
     };

@@ -1,6 +1,6 @@
 use serde_json::Value;
 
-use super::documents::{self, Job, file_name, info, sheets};
+use super::documents::{self, Job, file_name, info, sheets, version};
 use super::manifest::Made;
 use super::open::Opened;
 use crate::diag::Hinted;
@@ -17,7 +17,7 @@ const TITLE: &str = "For the host only";
 /// `job` says for which party and paper; its audience is of no account. The file lies among the host's, because most of
 /// it is.
 pub(super) fn document(job: &Job<'_>, opened: &Opened, press: &Press, data: &Value) -> Hinted<Made> {
-    let (kit, level) = (&opened.kit, job.party.level);
+    let kit = &opened.kit;
     let mut all = Vec::new();
     let mut room = 0;
     for audience in [Audience::Players, Audience::Hints, Audience::Host] {
@@ -26,17 +26,18 @@ pub(super) fn document(job: &Job<'_>, opened: &Opened, press: &Press, data: &Val
             room = all.len();
         }
     }
-    let info = info(opened, format!("{}: everything ({})", job.party.script.title, level.word()));
+    let info = info(opened, format!("{}: everything ({})", job.party.script.title, version(job.party)));
     let lines = lines(room);
     let divider = Divider { title: TITLE, lines: &lines };
     let set = press.whole(&all, divider, (data, job.paper), &info)?;
     let folder = documents::folder(Audience::Host);
     Ok(Made {
-        path: VPath::new(folder)?.join(&file_name(kit, "everything", level, job.paper))?,
+        path: VPath::new(folder)?.join(&file_name(kit, "everything", job.party, job.paper))?,
         pages: Some(set.page_count()),
         bytes: set.pdf()?,
         paper: Some(job.paper),
-        level: Some(level),
+        level: Some(job.party.level),
+        edition: Some(job.party.edition()),
         audience: folder,
     })
 }

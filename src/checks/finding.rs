@@ -3,6 +3,7 @@ use serde::Serialize;
 use crate::diag::{Anchor, Level, Severity};
 use crate::ids::PuzzleId;
 use crate::kit::edit::Edit;
+use crate::theme::Edition;
 
 /// What a check found, where, why it matters, and how to mend it.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -13,6 +14,9 @@ pub struct Finding {
     pub severity: Severity,
     /// The play level; none when every level that was proven has it.
     pub level: Option<Level>,
+    /// The edition; none for the usual one, in colour.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub edition: Option<Edition>,
     /// Where.
     pub anchor: Anchor,
     /// The thing at fault first, in a line, lower case, no full stop.
@@ -49,6 +53,17 @@ pub enum FixKind {
     Ask,
     /// Shown as a suggestion; the author edits by hand.
     ShowOnly,
+}
+
+impl Finding {
+    /// Where it holds, in words: " (stiff, low-ink edition)"; nothing where it holds at every level in colour.
+    #[must_use]
+    pub fn only(&self) -> String {
+        let level = self.level.map(|level| level.word().to_owned());
+        let edition = self.edition.map(|edition| format!("{} edition", edition.word()));
+        let words: Vec<String> = level.into_iter().chain(edition).collect();
+        if words.is_empty() { String::new() } else { format!(" ({})", words.join(", ")) }
+    }
 }
 
 /// Sorted and without equals.

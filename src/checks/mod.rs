@@ -18,7 +18,7 @@ use rayon::prelude::*;
 pub use dress::theme_findings;
 pub use finding::{Finding, Fix, FixKind};
 pub use mending::{Mended, fix_safe};
-pub use prove::{LevelProof, Proof, Prover, SetPiece, prove, prove_printed, set_pieces};
+pub use prove::{LevelProof, Proof, Prover, SetPiece, prove, prove_edition, prove_printed, set_pieces};
 pub use sink::{Draft, Sink};
 
 use crate::diag::{Hinted, Severity, Trouble};

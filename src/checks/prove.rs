@@ -11,7 +11,7 @@ use crate::kit::Kit;
 use crate::party::{Kept, Party};
 use crate::print::{Fit, MissingGlyph, Press};
 use crate::sheet::Paper;
-use crate::theme::Loaded;
+use crate::theme::{Edition, Loaded};
 
 /// What type setting said of one piece.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,9 +33,11 @@ pub struct SetPiece {
     pub trouble: Option<Trouble>,
 }
 
-/// All that is known of a kit.
+/// All that is known of a kit in one edition.
 #[derive(Debug)]
 pub struct Proof {
+    /// The edition.
+    pub edition: Edition,
     /// Level by level, in the order asked for.
     pub levels: Vec<LevelProof>,
     /// What was found, over all levels.
@@ -79,6 +81,14 @@ pub fn prove_printed(kit: &Kit, theme: &Loaded, press: &Press, levels: &[Level])
     Prover::default().prove_printed(kit, theme, press, levels)
 }
 
+/// As [`prove_printed`], for one edition: its pieces are what is set and read.
+///
+/// # Errors
+/// As [`prove`].
+pub fn prove_edition(kit: &Kit, theme: &Loaded, press: &Press, levels: &[Level], edition: Edition) -> Hinted<Proof> {
+    Prover { edition, ..Prover::default() }.prove_printed(kit, theme, press, levels)
+}
+
 /// Proves a kit again and again, and works out anew only what an edit changed: puzzles are taken over as they were
 /// laid out and read, and faces as they were set, when all is the same that goes into them. The checks themselves
 /// run every time. A proof is the same as one of [`prove`].
@@ -86,6 +96,7 @@ pub fn prove_printed(kit: &Kit, theme: &Loaded, press: &Press, levels: &[Level])
 /// A prover belongs to one theme and one press: begin with a new one when either changes.
 #[derive(Debug, Default)]
 pub struct Prover {
+    edition: Edition,
     kept: Kept,
     /// What was set in the last proof, by piece and paper; levels may differ.
     set: Faces,
@@ -124,7 +135,7 @@ impl Prover {
         let mut proofs: Vec<LevelProof> = Vec::new();
         let mut found = Vec::new();
         for level in levels {
-            let party = Party::with(kit, theme, *level, &mut self.kept)?;
+            let party = Party::in_edition(kit, theme, *level, self.edition, &mut self.kept)?;
             let flow = party.flow(kit);
             let set =
                 press.map(|press| set_new(press, &party, theme, (&last, &mut self.set), paper)).unwrap_or_default();
@@ -135,7 +146,10 @@ impl Prover {
         if let Some(LevelProof { party, flow, set }) = proofs.first() {
             mending::mend(&Facts { kit, theme, party, flow, set }, &mut findings);
         }
-        Ok(Proof { levels: proofs, findings })
+        for finding in &mut findings {
+            finding.edition = Some(self.edition).filter(|edition| *edition != Edition::Colour);
+        }
+        Ok(Proof { edition: self.edition, levels: proofs, findings })
     }
 }
 

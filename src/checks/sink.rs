@@ -37,6 +37,7 @@ impl Sink {
             name: self.info.name,
             severity: severity.unwrap_or(self.info.severity),
             level: Some(self.level),
+            edition: None,
             anchor,
             message,
             why: why.unwrap_or_else(|| self.info.why.to_owned()),

@@ -62,9 +62,8 @@ pub(super) fn blocks(proof: &Proof) -> bool {
 /// All findings, the worst first.
 pub(super) fn write_findings(findings: &[Finding], out: &mut dyn Write) -> std::io::Result<()> {
     for finding in findings {
-        let level = finding.level.map_or_else(String::new, |level| format!(" ({})", level.word()));
         writeln!(out, "{}[{}]: {}", finding.severity.word(), finding.name, finding.message)?;
-        writeln!(out, "  at: {}{level}", finding.anchor)?;
+        writeln!(out, "  at: {}{}", finding.anchor, finding.only())?;
         if !finding.why.is_empty() {
             writeln!(out, "  why: {}", finding.why)?;
         }

@@ -16,19 +16,22 @@ pub(super) fn run(kit: Option<&Path>, options: &Options, out: &mut dyn Write) ->
     let press = bundle::press_of(&opened)?;
     writeln!(out, "proving \"{}\" …", opened.kit.title)?;
     out.flush()?;
-    let proof = bundle::prove(&opened, &press, &options.levels)?;
-    writeln!(out, "{}", summary(&proof))?;
+    let proofs = bundle::prove_editions(&opened, &press, &options.levels, &options.editions)?;
+    for proof in &proofs {
+        let edition = if proofs.len() > 1 { format!("{}: ", proof.edition.word()) } else { String::new() };
+        writeln!(out, "{edition}{}", summary(proof))?;
+    }
     let blocking: Vec<Finding> =
-        proof.findings.iter().filter(|finding| finding.severity == Severity::Blocks).cloned().collect();
+        bundle::findings_of(&proofs).into_iter().filter(|finding| finding.severity == Severity::Blocks).collect();
     if !blocking.is_empty() {
         writeln!(out)?;
         write_findings(&blocking, out)?;
     }
-    if blocks(&proof) && !options.force {
+    if proofs.iter().any(blocks) && !options.force {
         writeln!(out, "nothing was exported: mend what blocks, or use --force (the host guide will say so)")?;
         return Ok(BLOCKED);
     }
-    let exported = with_progress(out, |tell| bundle::export_proven(&opened, &press, &proof, options, tell))?;
+    let exported = with_progress(out, |tell| bundle::export_proven(&opened, &press, &proofs, options, tell))?;
     let bytes: u64 = exported.files.iter().map(|file| file.bytes).sum();
     let pages: usize = exported.files.iter().filter_map(|file| file.pages).sum();
     writeln!(out, "{} files, {pages} pages, {}", exported.files.len(), size(bytes))?;

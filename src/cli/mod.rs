@@ -27,6 +27,7 @@ use outcome::{Fail, report};
 use crate::bundle::{Opened, open};
 use crate::diag::{Hinted, Level};
 use crate::sheet::Paper;
+use crate::theme::Edition;
 
 /// Write, prove and print themed puzzle-party kits.
 #[derive(Clone, Debug, Parser)]
@@ -66,6 +67,9 @@ enum Command {
         /// The play level to export
         #[arg(long, value_enum, default_value_t = LevelsArg::All)]
         level: LevelsArg,
+        /// The edition: as drawn, or line work that needs little ink
+        #[arg(long, value_enum, default_value_t = EditionArg::Colour)]
+        edition: EditionArg,
         /// The folder into which the bundle's own folder goes
         #[arg(long, value_name = "DIR", default_value = "out")]
         out: PathBuf,
@@ -175,6 +179,23 @@ impl PaperArg {
 }
 
 #[derive(Clone, Copy, Debug, ValueEnum)]
+enum EditionArg {
+    Colour,
+    LowInk,
+    All,
+}
+
+impl EditionArg {
+    fn editions(self) -> Vec<Edition> {
+        match self {
+            Self::Colour => vec![Edition::Colour],
+            Self::LowInk => vec![Edition::LowInk],
+            Self::All => Edition::ALL.to_vec(),
+        }
+    }
+}
+
+#[derive(Clone, Copy, Debug, ValueEnum)]
 enum LevelArg {
     Gentle,
     Standard,
@@ -222,7 +243,7 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
             let levels = level.map_or_else(|| Level::ALL.to_vec(), |level| vec![level.into()]);
             check::run(kit.as_deref(), &levels, check::How { json: *json, fix: *fix }, out)
         }
-        Some(Command::Export { kit, paper, level, out: folder, zip, one_pdf, force, groups, shift }) => {
+        Some(Command::Export { kit, paper, level, edition, out: folder, zip, one_pdf, force, groups, shift }) => {
             let shift = match crate::bundle::Shift::parse(shift) {
                 Ok(shift) => shift,
                 Err(trouble) => return report(&trouble.into(), err),
@@ -230,6 +251,7 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
             let options = crate::bundle::Options {
                 papers: paper.papers(),
                 levels: level.levels(),
+                editions: edition.editions(),
                 zip: *zip,
                 one_pdf: *one_pdf,
                 force: *force,

@@ -29,7 +29,7 @@ use crate::mechanics::work::Work;
 use crate::mechanics::{AnyView, Dressing};
 use crate::readings::{Readings, Verdict};
 use crate::script::Script;
-use crate::theme::{Colour, Loaded, Palette};
+use crate::theme::{Colour, Edition, Loaded, Palette};
 use crate::units::Size;
 
 pub use kept::Kept;
@@ -102,7 +102,16 @@ impl Party {
     /// # Errors
     /// As [`Party::new`].
     pub fn with(kit: &Kit, theme: &Loaded, level: Level, kept: &mut Kept) -> Hinted<Self> {
-        let palette = Palette::new(&theme.theme.palette, &kit.look.palette)?;
+        Self::in_edition(kit, theme, level, Edition::Colour, kept)
+    }
+
+    /// As [`Party::with`], drawn for one edition. Pieces of the large-print edition still have their usual sizes: how
+    /// large they must become only type setting knows.
+    ///
+    /// # Errors
+    /// As [`Party::new`].
+    pub fn in_edition(kit: &Kit, theme: &Loaded, level: Level, edition: Edition, kept: &mut Kept) -> Hinted<Self> {
+        let palette = Palette::new(&theme.theme.palette, &kit.look.palette)?.in_edition(edition);
         let mut script = Script::new(kit, &theme.theme, level);
         let mut troubles = Vec::new();
         let colours = telling_colours(theme, &mut troubles);
@@ -144,6 +153,12 @@ impl Party {
         party.add(|party| labels::labels(party, kit, theme));
         party.add(|party| tokens::tokens(party, kit, theme));
         Ok(party)
+    }
+
+    /// The edition that the pieces are drawn for.
+    #[must_use]
+    pub const fn edition(&self) -> Edition {
+        self.palette.edition()
     }
 
     /// A puzzle, laid out and read.

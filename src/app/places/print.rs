@@ -16,12 +16,14 @@ use crate::kit::edit::Edit;
 use crate::kit::{Flip, TokenMake};
 use crate::script::capital;
 use crate::sheet::Paper;
+use crate::theme::Edition;
 
 /// What to export, as it is being chosen.
 #[derive(Clone, Debug)]
 pub struct Draft {
     papers: Vec<Paper>,
     levels: Vec<Level>,
+    editions: Vec<Edition>,
     zip: bool,
     one_pdf: bool,
     force: bool,
@@ -34,13 +36,14 @@ pub struct Draft {
 
 impl Default for Draft {
     fn default() -> Self {
-        let Options { papers, levels, zip, one_pdf, force, groups, shift, out } = Options::default();
+        let Options { papers, levels, editions, zip, one_pdf, force, groups, shift, out } = Options::default();
         let mm = |tenths: i16| f64::from(tenths) / 10.0;
         // In full, so that the author sees where it goes.
         let out = std::env::current_dir().map_or(out.clone(), |here| here.join(out));
         Self {
             papers,
             levels,
+            editions,
             zip,
             one_pdf,
             force,
@@ -59,6 +62,7 @@ impl Draft {
         Options {
             papers: self.papers.clone(),
             levels: self.levels.clone(),
+            editions: self.editions.clone(),
             zip: self.zip,
             one_pdf: self.one_pdf,
             force: self.force,
@@ -170,6 +174,13 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
             toggle_ui(ui, &mut draft.levels, level, level.word());
         }
     });
+    ui.section("Editions");
+    for edition in Edition::ALL {
+        ui.horizontal(|ui| {
+            toggle_ui(ui, &mut draft.editions, edition, &capital(&edition.word().replace('-', " ")));
+            ui.quiet(edition.about());
+        });
+    }
     Field::new("Groups that play at once")
         .help("Pieces, tokens and shopping come for each; what only you use comes once.")
         .number(ui, cx, &mut draft.groups, 1..=crate::limits::GROUPS, "");
@@ -200,6 +211,7 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
     }
     let ready = !draft.papers.is_empty()
         && !draft.levels.is_empty()
+        && !draft.editions.is_empty()
         && !draft.out.trim().is_empty()
         && (!blocked || draft.force);
     ui.add_enabled_ui(ready, |ui| {
@@ -211,7 +223,7 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
         ui.quiet(if blocked && !draft.force {
             "Findings block the export: mend them, or say that you want it all the same."
         } else {
-            "Choose a paper, a level and a folder."
+            "Choose a paper, a level, an edition and a folder."
         });
     }
 }

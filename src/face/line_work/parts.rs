@@ -1,4 +1,40 @@
-/// The box about a path, in its own units.
+/// An affine map, as the SVG library writes it: `matrix(a b c d e f)`.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Map([f64; 6]);
+
+impl Map {
+    /// The map that leaves all where it is.
+    pub(super) const NONE: Self = Self([1.0, 0.0, 0.0, 1.0, 0.0, 0.0]);
+
+    /// This map after an inner one; what is no matrix counts as none.
+    pub(super) fn then(self, inner: &str) -> Self {
+        let inside = inner.trim().strip_prefix("matrix(").and_then(|rest| rest.strip_suffix(')'));
+        let numbers: Vec<f64> = inside.unwrap_or_default().split([' ', ',']).filter_map(|n| n.parse().ok()).collect();
+        let Ok([a, b, c, d, e, f]) = <[f64; 6]>::try_from(numbers) else { return self };
+        let (x, y) = (self.turn(a, b), self.turn(c, d));
+        let at = self.at((e, f));
+        Self([x.0, x.1, y.0, y.1, at.0, at.1])
+    }
+
+    fn turn(self, x: f64, y: f64) -> (f64, f64) {
+        let [a, b, c, d, ..] = self.0;
+        (a * x + c * y, b * x + d * y)
+    }
+
+    fn at(self, (x, y): (f64, f64)) -> (f64, f64) {
+        let (tx, ty) = self.turn(x, y);
+        (tx + self.0[4], ty + self.0[5])
+    }
+
+    /// By how much lengths grow; never nothing.
+    pub(super) fn scale(self) -> f64 {
+        let [a, b, c, d, ..] = self.0;
+        let scale = (a * d - b * c).abs().sqrt();
+        if scale.is_finite() && scale > 1e-9 { scale } else { 1.0 }
+    }
+}
+
+/// The box about a path on the picture.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Extent {
     x: (f64, f64),
@@ -6,10 +42,10 @@ pub(super) struct Extent {
 }
 
 impl Extent {
-    /// The box about path data; curves by their control points.
-    pub(super) fn of(data: &str) -> Self {
+    /// The box about path data at its place; curves by their control points.
+    pub(super) fn of(data: &str, map: Map) -> Self {
         let mut extent = Self { x: (f64::MAX, f64::MIN), y: (f64::MAX, f64::MIN) };
-        for (x, y) in parts(data).into_iter().flat_map(|part| part.points) {
+        for (x, y) in parts(data).into_iter().flat_map(|part| part.points).map(|point| map.at(point)) {
             extent.x = (extent.x.0.min(x), extent.x.1.max(x));
             extent.y = (extent.y.0.min(y), extent.y.1.max(y));
         }
@@ -32,7 +68,8 @@ struct Part<'a> {
 ///
 /// Twice the area by the length around is the width of a line; of a disc it is the radius.
 pub(super) fn wide(data: &str, width: f64) -> String {
-    let broad: Vec<&str> = parts(data).iter().filter(|part| breadth(&part.points) > width).map(|part| part.data).collect();
+    let broad: Vec<&str> =
+        parts(data).iter().filter(|part| breadth(&part.points) > width).map(|part| part.data).collect();
     broad.join(" ")
 }
 
@@ -66,6 +103,13 @@ fn parts(data: &str) -> Vec<Part<'_>> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn maps_follow_one_another() {
+        let map = Map::NONE.then("matrix(2 0 0 2 10 0)").then("matrix(1 0 0 1 3 4)");
+        assert_eq!(map.at((1.0, 1.0)), (18.0, 10.0));
+        assert!((map.scale() - 2.0).abs() < 1e-12);
+    }
 
     #[test]
     fn a_line_is_thin_and_a_square_is_not() {
