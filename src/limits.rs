@@ -226,3 +226,7 @@ pub const DRAWN_VERTICES: usize = 2_000;
 pub const DRAWN_BENDS: usize = 20_000;
 /// Sweeps in which neighbours of a drawing of the flow are swapped; drawings of thirty puzzles settle in five.
 pub const DRAWN_SWEEPS: usize = 40;
+/// Entries of one list in a setup's form: longer ones are better written as text.
+pub const FORM_ENTRIES: usize = 60;
+/// A number in a setup's form: millimetres and the like; the mechanic says what it can carry.
+pub const FORM_NUMBER: f64 = 10_000.0;

@@ -225,6 +225,8 @@ fn a_setup_that_is_no_ron_leaves_the_kit_alone() {
     let mut harness = window(small(folder.path()), false);
     press(&mut harness, Modifiers::COMMAND, Key::Num2);
     let before = harness.state().kit().clone();
+    harness.get_by_role_and_label(Role::DisclosureTriangle, "The same as text").click_accesskit();
+    harness.run_steps(SETTLE);
     let field = || "Setup in RON";
     harness.get_by_role_and_label(Role::MultilineTextInput, field()).focus();
     harness.run_steps(2);
@@ -235,6 +237,32 @@ fn a_setup_that_is_no_ron_leaves_the_kit_alone() {
     assert!(harness.query_all_by_label_contains("this is no RON yet").next().is_some());
     press(&mut harness, Modifiers::NONE, Key::Backspace);
     assert!(harness.query_all_by_label_contains("this is no RON yet").next().is_none());
+}
+
+#[test]
+fn a_setup_is_changed_in_its_form_and_the_rest_of_its_text_stays() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut harness = window(small(folder.path()), false);
+    press(&mut harness, Modifiers::COMMAND, Key::Num2);
+    let before = harness.state().kit().puzzles[0].setup.ron().to_owned();
+    let title = "Card title";
+    harness.get_by_role_and_label(Role::TextInput, title).focus();
+    harness.run_steps(2);
+    press(&mut harness, Modifiers::COMMAND, Key::End);
+    harness.get_by_role_and_label(Role::TextInput, title).type_text("!");
+    harness.run_steps(3);
+    let after = harness.state().kit().puzzles[0].setup.ron().to_owned();
+    assert_ne!(after, before);
+    let kept: Vec<&str> = after.lines().filter(|line| !line.contains("card_title")).collect();
+    assert!(before.lines().filter(|line| !line.contains("card_title")).eq(kept), "{before}\n{after}");
+    for (button, words) in
+        [("Add one to Other words", "other_words: [\"\"]"), ("Remove Other words 1", "other_words: []")]
+    {
+        harness.get_by_role_and_label(Role::Button, button).click_accesskit();
+        harness.run_steps(SETTLE);
+        let ron: String = harness.state().kit().puzzles[0].setup.ron().split_whitespace().collect();
+        assert!(ron.replace(",]", "]").contains(&words.replace(' ', "")), "{ron}");
+    }
 }
 
 #[test]

@@ -12,6 +12,7 @@ mod dot_to_dot;
 mod drawn;
 mod fold_strip;
 mod fork_maze;
+mod form;
 mod glow_ink;
 mod grid_square;
 mod hidden_numbers;

@@ -19,6 +19,7 @@ pub mod field;
 mod fixed;
 mod fold_strip;
 mod fork_maze;
+pub mod form;
 mod glow_ink;
 mod grid_square;
 mod hidden_numbers;

@@ -10,6 +10,7 @@ use crate::face::proof::Printed;
 use crate::kit::file::{from_ron, to_ron};
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
+use crate::mechanics::form::{self, FormField};
 use crate::mechanics::work::Work;
 use crate::mechanics::{Dressing, Job, Mechanic, Meta, Rng};
 use crate::readings::{Budget, Readings};
@@ -25,6 +26,21 @@ pub trait AnyMechanic: Sync {
     /// # Errors
     /// When the setup cannot be written as RON, which no mechanic brings about.
     fn default_setup(&self) -> Hinted<String>;
+    /// The fields of its setup, for a form.
+    ///
+    /// # Errors
+    /// When the setup holds what no form can show, which no mechanic's does.
+    fn form(&self) -> Hinted<Vec<FormField>>;
+    /// A setup as data, field by field as [`Self::form`] has them.
+    ///
+    /// # Errors
+    /// When the setup cannot be read.
+    fn setup_data(&self, setup: &str) -> Hinted<serde_json::Value>;
+    /// A setup's text with other data; what is the same stays as it was written.
+    ///
+    /// # Errors
+    /// When the setup cannot be read, or the data is no setup.
+    fn setup_text(&self, setup: &str, data: &serde_json::Value) -> Hinted<String>;
     /// Reads the setup and arranges the puzzle.
     ///
     /// # Errors
@@ -133,6 +149,21 @@ impl<M: Mechanic> AnyMechanic for Untyped<M> {
 
     fn default_setup(&self) -> Hinted<String> {
         to_ron(&M::Setup::default())
+    }
+
+    fn form(&self) -> Hinted<Vec<FormField>> {
+        form::fields::<M::Setup>(M::META.help)
+    }
+
+    fn setup_data(&self, setup: &str) -> Hinted<serde_json::Value> {
+        let setup: M::Setup = from_ron(setup, "setup")?;
+        serde_json::to_value(setup).map_err(|error| Trouble::new(format!("the setup cannot be written: {error}")))
+    }
+
+    fn setup_text(&self, setup: &str, data: &serde_json::Value) -> Hinted<String> {
+        let old: M::Setup = from_ron(setup, "setup")?;
+        let new = M::Setup::deserialize(data).map_err(|error| Trouble::new(error.to_string()))?;
+        form::written(setup, &old, &new)
     }
 
     fn lay_out(&self, setup: &str, job: &Job<'_>, rng: &mut Rng) -> Hinted<Box<dyn AnyView>> {

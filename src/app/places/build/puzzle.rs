@@ -36,7 +36,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId, draft: &mut Option<SetupDraf
         .line(ui, cx, &mut puzzle.title);
     changed |= mechanic_ui(ui, cx, &mut puzzle);
     if let Some(meta) = meta {
-        ui.quiet(meta.guests);
+        ui.quiet(&format!("{}.", capital(meta.guests)));
         ui.add_space(8.0);
     }
     ui.columns(2, |columns| {
