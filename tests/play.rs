@@ -2,7 +2,7 @@
 //!
 //! `PLAY=folder cargo test --release puzzles_to_play -- --ignored` writes each piece as a picture, the drafted hints and
 //! what the host reads beside them, and the answers into a file of their own. `PLAY_THEME` names a theme, `PLAY_SEED`
-//! gives other puzzles.
+//! gives other puzzles: 2 for letters first, 3 for directions first.
 
 use std::fmt::Write as _;
 use std::path::PathBuf;
@@ -10,7 +10,6 @@ use std::path::PathBuf;
 use inklatch::face::Audience;
 use inklatch::mechanics::MECHANICS;
 use inklatch::mechanics::sample::{carried, locks};
-use rand::RngExt as _;
 
 use crate::common::{Stage, rng};
 
@@ -32,8 +31,8 @@ fn puzzles_to_play() {
         let id = mechanic.meta().id;
         let mut rng = rng(seed);
         let mut locks = locks();
-        // Now the plainest lock, now the next: digits and letters are drawn in ways of their own.
-        let turn = rng.random_range(0..3_usize);
+        // Digits and letters and directions are drawn in ways of their own: the seed says which lock comes first.
+        let turn = usize::try_from(seed).unwrap() % locks.len();
         locks.rotate_left(turn);
         let setup = mechanic.default_setup().unwrap();
         let found = locks.iter().find_map(|lock| {

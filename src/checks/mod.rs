@@ -159,6 +159,7 @@ family! {
     hint_steps_alike::HintStepsAlike,
     hint_out_of_order::HintOutOfOrder,
     hint_for_another::HintForAnother,
+    hint_from_before::HintFromBefore,
     token_order_tells::TokenOrderTells,
     host_text_on_player_page::HostTextOnPlayerPage,
     unfilled_slot::UnfilledSlot,

@@ -55,6 +55,11 @@ pub struct View {
     pub arrows: bool,
 }
 
+/// The letter that names a strip on paper, by its place in the view. It tells nothing of the order.
+fn letter(index: usize) -> char {
+    u8::try_from(index).ok().and_then(|at| b'A'.checked_add(at)).map_or('?', char::from)
+}
+
 impl View {
     /// Rows of a strip and signs across, if the strips are whole: alike in size, and room for whole signs.
     fn measures(&self) -> Option<(usize, usize)> {

@@ -41,6 +41,12 @@ pub fn texts() -> Vec<Row> {
             |case| case.kit.puzzles[0].hints.method = "It is none of 6175.".into(),
         )),
         mending(row(
+            "hint-from-before",
+            "the method of \"The cuff\" says \"word\", where the mechanic's draft now says \"name\"",
+            |case| case.kit.puzzles[0].hints.method = drafted_method("the card with the word"),
+            |case| case.kit.puzzles[0].hints.method = drafted_method("the little card with the name"),
+        )),
+        mending(row(
             "hint-out-of-order",
             "the nudge of \"The cuff\" tells more than the giveaway: 100 codes left against 1000",
             |case| case.kit.puzzles[0].hints.nudge = "The first digit is a five.".into(),
@@ -130,6 +136,11 @@ pub fn texts() -> Vec<Row> {
             |case| case.kit.levels.stiff = case.kit.levels.standard.clone(),
         ),
     ]
+}
+
+/// The method that a letter key drafts, with another name for the card.
+fn drafted_method(card: &str) -> String {
+    format!("Every letter on the key card stands beside a digit. Spell with them what {card} says.")
 }
 
 fn titles(case: &mut Case, titles: [&str; 3]) {

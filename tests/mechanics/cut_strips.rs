@@ -107,11 +107,38 @@ fn strips_that_lost_a_cell_in_print_are_noticed() {
     let laid = lay_out(mechanic, "()", "347", &THREE, 5).unwrap();
     let mut sides = printed("cut-strips", &THREE, laid.as_ref());
     assert_eq!(reread(mechanic, &THREE, &sides).unwrap().unwrap().json(), laid.json());
+    // Two strips change their letters.
+    let mut swapped = sides.clone();
+    let strips = swapped.iter_mut().filter(|side| side.part == "strips").flat_map(|side| &mut side.texts);
+    for text in strips {
+        text.text = match text.text.as_str() {
+            "A" => "B".into(),
+            "B" => "A".into(),
+            other => other.into(),
+        };
+    }
+    let trouble = reread(mechanic, &THREE, &swapped).unwrap().err().unwrap();
+    assert!(trouble.message.contains("does not bear the letter A"), "{trouble}");
     // One cell of one strip goes missing.
     let strip = sides.iter_mut().find(|side| side.part == "strips" && side.shapes.len() > 2).unwrap();
     strip.shapes.pop();
     let again = reread(mechanic, &THREE, &sides).unwrap().unwrap();
     assert_ne!(again.json(), laid.json());
+}
+
+#[test]
+fn the_last_hint_names_the_strips_from_the_top() {
+    for (setup, turned) in [("()", false), ("(arrows: false)", true)] {
+        let laid = lay_out(find("cut-strips").unwrap(), setup, "374", &THREE, 2).unwrap();
+        let hints = dressed("cut-strips", &THREE, |cx| laid.draft_hints(cx));
+        let found = laid.readings(&THREE, &mut Budget::default());
+        let order = found.list[0].why.split("in the order ").nth(1).unwrap();
+        assert!(hints.giveaway.contains(&format!("from the top: {order}.")), "{}", hints.giveaway);
+        let mut letters: Vec<&str> = order.split(", ").map(|step| &step[..1]).collect();
+        letters.sort_unstable();
+        assert_eq!(letters, ["A", "B", "C", "D", "E", "F", "G"]);
+        assert_eq!(order.contains("upside down"), turned, "{order}");
+    }
 }
 
 #[test]

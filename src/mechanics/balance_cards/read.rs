@@ -32,6 +32,15 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
     readings
 }
 
+/// The things from the heaviest to the lightest; none where the weighings do not settle it.
+pub(super) fn settled(view: &View) -> Option<Vec<usize>> {
+    let pairs: Vec<(usize, usize)> =
+        view.weighings.iter().map(|weighing| (weighing.heavier, weighing.lighter)).collect();
+    let ranks = order(view.things.len(), &pairs)?;
+    let by_neighbours = |next: &[usize]| matches!(next, [heavy, light] if pairs.contains(&(*heavy, *light)));
+    ranks.windows(2).all(by_neighbours).then_some(ranks)
+}
+
 /// One order that the pairs allow, the first listed of several first; none when they go round in a circle.
 fn order(count: usize, pairs: &[(usize, usize)]) -> Option<Vec<usize>> {
     let mut order: Vec<usize> = Vec::new();

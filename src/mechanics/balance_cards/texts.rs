@@ -1,8 +1,9 @@
 //! What it says: help, hints, and how guests get to the answer.
 
-use super::{ORDER, SHEET, View};
+use super::{ORDER, SHEET, View, read};
 use crate::kit::HintLadder;
 use crate::mechanics::Dressing;
+use crate::mechanics::pictures::word;
 use crate::script::capital;
 
 pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
@@ -39,12 +40,23 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
             "On {sheet}, one thing is never the lighter one: that is the heaviest of all {}. Cross it out and look again.",
             view.things.len()
         ),
-        giveaway: format!(
-            "{}: write the things in a row, the heaviest first. After each comes the one that is lighter than it and \
-             heavier than all the rest. Then read the tags along the row and set them on {}.",
-            capital(sheet),
-            cx.lock_name
-        ),
+        giveaway: match read::settled(view) {
+            Some(ranks) => {
+                let name = |at: &usize| view.things.get(*at).map_or(String::new(), |thing| word(&thing.symbol));
+                format!(
+                    "{}: the heaviest is the {}. Read their tags in this order and set them on {}.",
+                    capital(sheet),
+                    ranks.iter().map(name).collect::<Vec<_>>().join(", then the "),
+                    cx.lock_name
+                )
+            }
+            None => format!(
+                "{}: write the things in a row, the heaviest first. After each comes the one that is lighter than it and \
+                 heavier than all the rest. Then read the tags along the row and set them on {}.",
+                capital(sheet),
+                cx.lock_name
+            ),
+        },
     }
 }
 

@@ -1,6 +1,6 @@
 //! The strips, and the card that says how they are laid.
 
-use super::{CARD, STRIPS, View, texts};
+use super::{CARD, STRIPS, View, letter, texts};
 use crate::diag::{Hinted, PuzzleField, Trouble};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Face, Piece, Role, TextRun};
@@ -14,7 +14,9 @@ const LONGEST: Mm = Mm::new(150.0);
 const CELL: Mm = Mm::new(6.4);
 /// Height of the lowest strip: lower ones are hard to cut and to hold (common practice, no source).
 const LOWEST: Mm = Mm::new(8.0);
-/// Cells before the picture in which an arrowhead stands.
+/// Size of a strip's letter in points.
+const LETTER: f64 = 10.0;
+/// Cells before the picture: in the first of them an arrowhead may stand, in the second the strip's letter.
 pub(super) const CAP: usize = 2;
 
 pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
@@ -23,25 +25,25 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     })?;
     let mut pieces = vec![card(view, cx)?];
     for (index, strip) in view.strips.iter().enumerate() {
-        pieces
-            .push(Piece { id: format!("{}-{STRIPS}-{}", cx.puzzle, index + 1), ..piece(strip, rows, view.arrows, cx) });
+        let drawn = piece(strip, (index, rows), view.arrows, cx);
+        pieces.push(Piece { id: format!("{}-{STRIPS}-{}", cx.puzzle, index + 1), ..drawn });
     }
     Ok(pieces)
 }
 
 #[expect(clippy::cast_precision_loss, reason = "a picture has a few dozen cells each way")]
-fn piece(strip: &[String], rows: usize, arrows: bool, cx: &Dressing<'_>) -> Piece {
+fn piece(strip: &[String], (index, rows): (usize, usize), arrows: bool, cx: &Dressing<'_>) -> Piece {
     let across = strip.first().map_or(0, String::len);
     let cell = (LONGEST / across.max(1) as f64).min(CELL);
     let height = (cell * rows as f64 / super::FINE as f64).max(LOWEST);
     let row = height / rows as f64;
-    let cap = if arrows { cell * CAP as f64 } else { Mm::ZERO };
+    let cap = cell * CAP as f64;
     let size = Size { w: cell * across as f64 + cap, h: height };
     let mut drawing = Drawing::new(size);
     let ink = Pen::fill(cx.colour("ink"));
     if arrows {
         // Half the strip high, its point up.
-        let (middle, half) = (cap / 2.0, (cap * 0.34).min(height * 0.3));
+        let (middle, half) = (cell / 2.0 + Mm::new(0.5), (cell * 0.45).min(height * 0.3));
         let (top, foot) = (height / 2.0 - half, height / 2.0 + half);
         drawing.polygon(&[(middle, top), (middle + half, foot), (middle - half, foot)], ink);
     }
@@ -57,7 +59,11 @@ fn piece(strip: &[String], rows: usize, arrows: bool, cx: &Dressing<'_>) -> Piec
     }
     let mut face = Face::new(size, "A strip of a picture that was cut");
     face.art(drawing.svg(), Rect::of(size), "");
-    cx.piece(STRIPS, "strip", face)
+    // Upright on the paper, whichever way up the strip belongs: it tells nothing.
+    let place = Rect { x: cell, y: Mm::ZERO, w: cell, h: height };
+    let name = letter(index).to_string();
+    paper::symbol(&mut face, cx, place, &name, LETTER);
+    cx.piece(STRIPS, &format!("strip {name}"), face)
 }
 
 fn card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {

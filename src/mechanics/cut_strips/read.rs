@@ -3,7 +3,7 @@
 
 use std::cell::Cell;
 
-use super::{FINE, View};
+use super::{FINE, View, letter};
 use crate::kit::LockKind;
 use crate::limits;
 use crate::mechanics::dots;
@@ -61,10 +61,10 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
     all.unproven = done.is_err();
     for (index, strip) in view.strips.iter().enumerate() {
         if !view.arrows && turned(strip) == *strip {
-            all.remarks.push(format!("strip {} looks the same upside down", index + 1));
+            all.remarks.push(format!("strip {} looks the same upside down", letter(index)));
         }
         if view.strips.iter().take(index).any(|other| other == strip) {
-            all.remarks.push(format!("strip {} looks like another strip", index + 1));
+            all.remarks.push(format!("strip {} looks like another strip", letter(index)));
         }
     }
     all
@@ -105,9 +105,21 @@ pub(super) fn turned(strip: &[String]) -> Vec<String> {
 fn order(laid: &[Step]) -> String {
     let steps: Vec<String> = laid
         .iter()
-        .map(|(strip, way)| format!("{}{}", strip + 1, if *way == 1 { " upside down" } else { "" }))
+        .map(|(strip, way)| format!("{}{}", letter(*strip), if *way == 1 { " upside down" } else { "" }))
         .collect();
-    format!("the strips, as printed, in the order {}", steps.join(", "))
+    format!("{ORDER}{}", steps.join(", "))
+}
+
+/// What the reason of a reading begins with.
+const ORDER: &str = "the strips from the top in the order ";
+
+/// The letters of the strips from the top, as they show what the lock can be set to; none where that is not certain.
+pub(super) fn in_order(view: &View, lock: &LockKind) -> Option<String> {
+    let found = readings(view, lock, &mut Budget::new(limits::CUT_STEPS));
+    match found.list.as_slice() {
+        [only] if !found.unproven => only.why.strip_prefix(ORDER).map(str::to_owned),
+        _ => None,
+    }
 }
 
 impl<'a> Reader<'a> {

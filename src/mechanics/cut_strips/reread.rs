@@ -1,7 +1,7 @@
 //! The strips read back from paper: cell by cell, by the size of the smallest drawn cell.
 
 use super::draw::CAP;
-use super::{CARD, STRIPS, View};
+use super::{CARD, STRIPS, View, letter};
 use crate::diag::{Hinted, Trouble};
 use crate::face::proof::{Printed, PrintedShape};
 use crate::mechanics::front;
@@ -26,8 +26,14 @@ pub(super) fn view(printed: &[Printed]) -> Hinted<View> {
     let (Some(w), Some(h)) = (least(&|shape| shape.rect.w), least(&|shape| shape.rect.h)) else {
         return Err(Trouble::new("the strips show nothing"));
     };
-    let cap = if arrows { CAP } else { 0 };
-    let strips = sides.iter().map(|side| cells_of(side, w, h, cap)).collect();
+    for (index, side) in sides.iter().enumerate() {
+        // Hints call the strips by their letters.
+        let wanted = letter(index).to_string();
+        if !side.texts.iter().any(|text| text.text.trim() == wanted) {
+            return Err(Trouble::new(format!("strip {} does not bear the letter {wanted}", index + 1)));
+        }
+    }
+    let strips = sides.iter().map(|side| cells_of(side, w, h, CAP)).collect();
     let view = View { strips, arrows };
     match view.measures() {
         Some(_) => Ok(view),

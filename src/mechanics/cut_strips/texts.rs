@@ -1,6 +1,6 @@
 //! What it says: help, hints, and how guests get to the answer.
 
-use super::{CARD, STRIPS, View};
+use super::{CARD, STRIPS, View, read};
 use crate::kit::HintLadder;
 use crate::kit::material::{Need, PrepStep};
 use crate::mechanics::Dressing;
@@ -14,6 +14,8 @@ at most six.
 
 The picture is cut so that only one order shows signs that the lock can be set to. A sign counts as such wherever it \
 stands and however long its upright strokes come out.
+
+Each strip bears a letter, so that hints and the host's answers can name it; the letters tell nothing of the order.
 
 ## Setup
 - `work`: `Light` (5 strips), `Fair` (7) or `Deep` (9).
@@ -36,7 +38,7 @@ pub(super) fn rule(view: &View) -> String {
     let ends = if view.arrows { "every arrowhead up" } else { "some of them upside down" };
     format!(
         "{} strips were one picture. Lay them close below one another, ends even, {ends}, until whole signs appear. Then read \
-         from left to right.",
+         from left to right. Their letters are only names.",
         view.strips.len()
     )
 }
@@ -69,10 +71,11 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     format!(
         "There is one order in which the {} pieces of {} show whole signs. Level strokes tell most: they must not come out \
-         thicker or thinner than elsewhere, and every stroke goes on below the cut. Laid so, the picture is read from left \
+         thicker or thinner than elsewhere, and every stroke goes on below the cut.{} Laid so, the picture is read from left \
          to right.",
         view.strips.len(),
-        strips(cx)
+        strips(cx),
+        read::in_order(view, cx.lock).map_or_else(String::new, |order| format!(" From the top: {order}."))
     )
 }
 
@@ -93,11 +96,16 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
             "Lay {strips} below one another, {turn}. Begin with one that has an empty stretch at its top, and look for strokes \
              that go on across the cut."
         ),
-        giveaway: format!(
-            "Take one place across {strips} at a time. Its sign needs a top, a middle and a foot, and each level stroke is as \
-             thick as any other; sort the strips by that until all places are right. Read the picture from left to right \
-             and set it on {}.",
-            cx.lock_name
-        ),
+        giveaway: match read::in_order(view, cx.lock) {
+            Some(order) => format!(
+                "Lay {strips} in this order, from the top: {order}. Read the picture from left to right and set it on {}.",
+                cx.lock_name
+            ),
+            None => format!(
+                "Take one place across {strips} at a time. Its sign needs a top, a middle and a foot, and each level \
+                 stroke is as thick as any other. Read the picture from left to right and set it on {}.",
+                cx.lock_name
+            ),
+        },
     }
 }

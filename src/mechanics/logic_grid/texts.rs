@@ -2,9 +2,11 @@
 
 use super::{SHEET, Statement, View};
 use crate::kit::HintLadder;
+use crate::limits;
 use crate::mechanics::Dressing;
 use crate::mechanics::words::listed;
 use crate::mechanics::work::{Work, counted};
+use crate::readings::Budget;
 use crate::script::capital;
 
 pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
@@ -101,13 +103,51 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
             "For each statement on {sheet}, put a cross where two things cannot belong together and a tick where they \
              do. A tick puts crosses into the rest of its row and column of that square."
         ),
-        giveaway: format!(
-            "Where a row or column of a square has crosses in all cells but one, put a tick there, and carry every tick \
-             over: what goes with one goes with the other. Then look up the {}s of the things named at the foot, in that \
-             order, for {}.",
-            view.tag, cx.lock_name
+        giveaway: together(view).map_or_else(
+            || general(view, cx),
+            |rows| {
+                format!(
+                    "This goes together on {sheet}: {rows}. Only the {tag}s are left to find. Read them in the order at the \
+                     foot, for {}.",
+                    cx.lock_name,
+                    tag = view.tag
+                )
+            },
         ),
     }
+}
+
+/// The longest list of what goes together that leaves a hint small enough for its token.
+const LIST: usize = 150;
+
+/// What goes together, but for the tags: "Ida, the lamp, two o'clock; …". None where the statements do not settle it, or
+/// where it is too long for a hint.
+fn together(view: &View) -> Option<String> {
+    let size = view.size()?;
+    let mut found: Vec<Vec<Vec<usize>>> = Vec::new();
+    let all = size.each(&view.clues(), &mut Budget::new(limits::GRID_STEPS), &mut |rows| {
+        found.push(rows.to_vec());
+        found.len() < 2
+    });
+    let ([only], Ok(())) = (found.as_slice(), all) else { return None };
+    let row = |row: usize| {
+        let thing = |kind: usize| {
+            let at = only.get(kind)?.iter().position(|other| *other == row)?;
+            Some(view.thing((kind, at)))
+        };
+        (0..size.kinds - 1).filter_map(thing).collect::<Vec<_>>().join(", ")
+    };
+    let rows = (0..size.items).map(row).collect::<Vec<_>>().join("; ");
+    (rows.chars().count() <= LIST && size.kinds > 2).then_some(rows)
+}
+
+fn general(view: &View, cx: &Dressing<'_>) -> String {
+    format!(
+        "Where a row or column of a square has crosses in all cells but one, put a tick there, and carry every tick \
+             over: what goes with one goes with the other. Then look up the {}s of the things named at the foot, in that \
+             order, for {}.",
+        view.tag, cx.lock_name
+    )
 }
 
 pub(super) const HELP: &str = "\

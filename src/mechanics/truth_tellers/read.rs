@@ -16,6 +16,17 @@ pub(super) fn cases(claims: &[Claim], liars: Option<usize>) -> Vec<Vec<bool>> {
         .collect()
 }
 
+/// The names of those who say what is false, from the top down; none where several cases fit, or none does.
+pub(super) fn liars(view: &View) -> Option<Vec<String>> {
+    if view.speakers.len() > limits::SPEAKERS {
+        return None;
+    }
+    let claims: Vec<Claim> = view.speakers.iter().map(|speaker| speaker.says).collect();
+    let [only] = cases(&claims, view.liars).try_into().ok()?;
+    let false_ones = view.speakers.iter().zip(only).filter(|(_, told)| !told);
+    Some(false_ones.map(|(speaker, _)| speaker.name.clone()).collect())
+}
+
 /// The badges of those who tell the truth, from the top down, in every case that fits.
 pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
     let mut readings = Readings::default();

@@ -1,8 +1,9 @@
 //! What it says: claims in words, help, hints, and how guests get to the answer.
 
-use super::{Claim, ORDER, SHEET, View};
+use super::{Claim, ORDER, SHEET, View, read};
 use crate::kit::HintLadder;
 use crate::mechanics::Dressing;
+use crate::mechanics::words::listed;
 
 pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(SHEET, "the sheet of speakers")
@@ -57,11 +58,20 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
             "Suppose that {begin} tells the truth, and follow on {sheet} what must then be true of the others. If that \
              contradicts itself, {begin} says what is false, and you can go on from there."
         ),
-        giveaway: format!(
-            "Write T or F beside every name on {sheet}, one after another, until each sentence agrees with its letter. \
-             Then take the badges beside every T, from the top down, and set them on {}.",
-            cx.lock_name
-        ),
+        giveaway: match read::liars(view).as_deref() {
+            Some([]) | None => format!(
+                "Write T or F beside every name on {sheet}, one after another, until each sentence agrees with its letter. \
+                 Then take the badges beside every T, from the top down, and set them on {}.",
+                cx.lock_name
+            ),
+            Some(liars) => format!(
+                "On {sheet}, what is false comes from {}. Cross out {}. Take the badges of all the others, from the top \
+                 down, and set them on {}.",
+                listed(liars),
+                if liars.len() == 1 { "that row" } else { "these rows" },
+                cx.lock_name
+            ),
+        },
     }
 }
 
