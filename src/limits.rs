@@ -230,3 +230,21 @@ pub const DRAWN_SWEEPS: usize = 40;
 pub const FORM_ENTRIES: usize = 60;
 /// A number in a setup's form: millimetres and the like; the mechanic says what it can carry.
 pub const FORM_NUMBER: f64 = 10_000.0;
+/// Least and greatest side of a printed prop in millimetres: below, no scissors follow; above, a strip is longer than a
+/// room.
+pub const PROP_MM: (f64, f64) = (8.0, 5_000.0);
+/// Width and height that a sheet of either paper takes beside head, foot and label, in whole millimetres (A4 is the
+/// narrower, Letter the shorter): printed props are cut and joined by it, so that they are alike on both.
+pub const PROP_PAGE: (f64, f64) = (197.0, 250.0);
+/// Least and greatest width of a tab that is glued, in millimetres: narrower ones do not hold.
+pub const PROP_TAB: (f64, f64) = (6.0, 40.0);
+/// Least and greatest diameter of a hole, in millimetres: a needle's, and the largest that leaves a tag its edge.
+pub const PROP_HOLE: (f64, f64) = (2.0, 20.0);
+/// Flags of one banner and letters of one strip: more do not hang in a room.
+pub const PROP_LETTERS: usize = 60;
+/// Texts of one printed prop, each on a piece of its own.
+pub const PROP_TEXTS: usize = 60;
+/// Copies of one printed prop: a hall full of guests.
+pub const PROP_COPIES: u16 = 200;
+/// Pages of which one printed prop is joined.
+pub const PROP_PARTS: usize = 24;

@@ -86,6 +86,7 @@ fn scenario(case: &Json) -> Kit {
             place: place(&object["in"]),
             material: String::new(),
             about: String::new(),
+            printed: None,
         });
     }
     kit
@@ -161,6 +162,7 @@ fn a_loop_is_told_in_words() {
         place: Place::Box(BoxId::new("small-box").unwrap()),
         material: String::new(),
         about: String::new(),
+        printed: None,
     });
     let found = flow(&kit, &BTreeMap::new());
     assert_eq!(found.loops.len(), 1);
@@ -177,6 +179,7 @@ fn a_loop_is_told_in_words() {
         place: Place::Spot(kit.spots[0].id.clone()),
         material: String::new(),
         about: String::new(),
+        printed: None,
     });
     assert!(flow(&kit, &BTreeMap::new()).loops.is_empty());
     // But not where the puzzle leads to that very key: then guests need both.

@@ -19,6 +19,7 @@ mod party;
 mod play;
 mod print;
 mod propose;
+mod props;
 mod readings;
 mod redress;
 mod script;

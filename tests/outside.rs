@@ -16,6 +16,7 @@ use inklatch::units::MM_PER_INCH;
 use crate::bundle::DEMO;
 
 mod faces;
+mod props;
 mod whole;
 
 /// Output of a program; none when it is not there and CI is not set.

@@ -2,8 +2,8 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use eframe::egui::{
-    Align, Color32, ColorImage, ComboBox, Image, Layout, Rect, RichText, Role, ScrollArea, Sense, Shadow,
-    TextureFilter, TextureHandle, TextureOptions, Ui, Vec2, WidgetInfo, load::SizedTexture, vec2,
+    Align, Color32, ColorImage, ComboBox, Image, Layout, Rect, RichText, Role, ScrollArea, Sense, Shadow, Shape,
+    Stroke, TextureFilter, TextureHandle, TextureOptions, Ui, Vec2, WidgetInfo, load::SizedTexture, vec2,
 };
 
 use crate::app::ctx::{Command, Ctx};
@@ -14,6 +14,7 @@ use crate::app::widgets::{Mark, UiExt as _, mark_ui};
 use crate::face::Audience;
 use crate::theme::Colour;
 use crate::theme::colour::{Eyes, Lens};
+use crate::units::Mm;
 
 /// Screen points to the millimetre at which pieces are shown at most: larger than life says nothing more.
 const MOST_PT_PER_MM: f32 = 4.6;
@@ -244,6 +245,19 @@ impl Desk {
         if let Some((_, _, texture)) = self.textures.get(&key) {
             Image::new(SizedTexture::new(texture.id(), paper.size())).paint_at(ui, paper);
         }
+        paint_folds(ui, item, paper);
+    }
+}
+
+/// The folds of a piece, dashed as on its sheet.
+#[expect(clippy::cast_possible_truncation, reason = "a size on paper")]
+fn paint_folds(ui: &Ui, item: &Item, paper: Rect) {
+    const DASH: (f32, f32) = (4.0, 3.0);
+    let scale = paper.width() / (item.size.w.get() as f32).max(1.0);
+    let at = |(x, y): (Mm, Mm)| paper.min + vec2(x.get() as f32, y.get() as f32) * scale;
+    for (from, to) in &item.folds {
+        let pen = Stroke::new(1.0, Color32::from_gray(0x8C));
+        ui.painter().extend(Shape::dashed_line(&[at(*from), at(*to)], pen, DASH.0, DASH.1));
     }
 }
 

@@ -75,9 +75,9 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
         Selection::Lock(id) => {
             cx.kit.puzzle_of(&id).map_or(Wanted::Nothing, |puzzle| Wanted::Of(Selection::Puzzle(puzzle.id.clone())))
         }
+        Selection::Prop(id) if cx.kit.prop(&id).is_none_or(|prop| prop.printed.is_none()) => Wanted::Nothing,
         Selection::Levels
         | Selection::Spot(_)
-        | Selection::Prop(_)
         | Selection::Findings
         | Selection::Flow
         | Selection::Drawn
@@ -86,6 +86,7 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
         | Selection::Hints(_)
         | Selection::Puzzle(_)
         | Selection::Box(_)
+        | Selection::Prop(_)
         | Selection::Readings(_)) => Wanted::Of(selection),
     }
 }

@@ -15,7 +15,7 @@ pub use samples::sample_id;
 use crate::app::session::Selection;
 use crate::bundle::{Opened, Shift, duplex};
 use crate::diag::{Anchor, Hinted, Level, PuzzleField, Trouble};
-use crate::face::{Audience, Face, Layer, Outline, Piece};
+use crate::face::{Audience, Face, Layer, Line, Outline, Piece};
 use crate::files::FontBook;
 use crate::ids::ThemeId;
 use crate::kit::Kit;
@@ -102,6 +102,8 @@ pub struct Item {
     pub copies: u16,
     /// Whether its ground is the whole rectangle, an ellipse, or drawn by its own art.
     pub ground: Ground,
+    /// Where it is folded, in millimetres.
+    pub folds: Vec<Line>,
     /// The picture.
     pub image: Arc<ColorImage>,
     /// Texts that do not fit even at their least size, by their first words.
@@ -278,6 +280,7 @@ fn draw_face(press: &Press, piece: &Piece, face: &Face, side: &str, scale: f64) 
             Outline::Round => Ground::Round,
             Outline::Path(_) => Ground::Own,
         },
+        folds: face.folds.clone(),
         image: Arc::new(image(&preview.raster)),
         overflows: preview.fits.iter().filter(|fit| fit.overflows).map(|fit| fit.words.clone()).collect(),
         missing,
@@ -325,6 +328,7 @@ fn sheets(
                 size,
                 copies: 1,
                 ground: Ground::Rect,
+                folds: Vec::new(),
                 image: Arc::new(image(&raster)),
                 overflows: Vec::new(),
                 missing: Vec::new(),
@@ -380,6 +384,7 @@ fn belongs(piece: &Piece, selection: &Selection) -> bool {
                         &|from| matches!(from, Anchor::Puzzle(of, field) if of == id && !matches!(field, PuzzleField::Hint(..))),
                     ))
         }
+        Selection::Prop(id) => piece.group.strip_prefix("prop-") == Some(id.as_str()),
         other => words_from(&|from| Selection::of(from) == *other),
     }
 }

@@ -244,7 +244,7 @@ fn prep(opened: &Opened, level: &LevelProof, groups: u16) -> PrepPlan {
             steps: laid.prep.clone(),
         })
         .collect();
-    plan(&opened.kit, &steps, groups)
+    plan(&level.party.spoken(&opened.kit), &steps, groups)
 }
 
 fn guide_data(

@@ -41,7 +41,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let mut draft = Draft::new(Anchor::Kit, message).help("give the host more time, or choose puzzles with less to dry");
     let longest = plan.tasks.iter().max_by(|a, b| a.wait.total_cmp(&b.wait)).filter(|task| task.wait > 0.0);
     if let Some(task) = longest {
-        draft = draft.help(format!("the longest wait is {}, after: {}", time(task.wait), task.what));
+        draft = draft.help(format!("the longest wait is {}, after: {}", time(task.wait), facts.party.say(&task.what)));
     }
     sink.add(draft);
 }

@@ -99,7 +99,10 @@ impl Use<'_> {
 pub(super) fn materials<'a>(facts: &Facts<'a>) -> Vec<(&'static Material, Use<'a>)> {
     let mut found = Vec::new();
     for prop in &facts.kit.props {
-        found.extend(material(&prop.material).map(|material| (material, Use::Prop(prop))));
+        let step = crate::prep::printed::step(prop);
+        let needs = step.iter().flat_map(|step| &step.needs).map(|need| need.material);
+        let own = needs.chain([prop.material.as_str()]).filter_map(material);
+        found.extend(own.map(|material| (material, Use::Prop(prop))));
     }
     for (puzzle, laid) in puzzles(facts) {
         let mut ids: Vec<&str> = laid.prep.iter().flat_map(|step| &step.needs).map(|need| need.material).collect();

@@ -16,6 +16,7 @@ const KIT: &[&str] = &[
     include_str!("../kit/mod.rs"),
     include_str!("../kit/text.rs"),
     include_str!("../kit/place.rs"),
+    include_str!("../kit/printed.rs"),
     include_str!("../kit/lock.rs"),
     include_str!("../kit/puzzle.rs"),
     include_str!("../kit/hints.rs"),
@@ -104,6 +105,10 @@ fn theme_file(out: &mut dyn Write) -> Outcome {
     for frame in theme::FRAMES {
         let slots = if frame.slots.is_empty() { "none".to_owned() } else { frame.slots.join(", ") };
         writeln!(out, "  {:<12} {}; slots: {slots}", frame.name, frame.about)?;
+    }
+    writeln!(out, "\nFrames that a theme may draw; where it has none, a border with its corners stands in:")?;
+    for frame in theme::MORE_FRAMES {
+        writeln!(out, "  {:<12} {}; slots: {}", frame.name, frame.about, frame.slots.join(", "))?;
     }
     writeln!(out, "\nColour roles (in the art: class `f-ROLE` fills, `s-ROLE` strokes):")?;
     for role in theme::ROLES {

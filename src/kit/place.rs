@@ -1,5 +1,6 @@
 use serde::{Deserialize, Serialize};
 
+use super::Printed;
 use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId, SpotId};
 
 /// Where a thing lies.
@@ -63,8 +64,8 @@ pub enum PropRole {
     Treat,
 }
 
-/// A thing on a spot or in a box that no puzzle prints.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+/// A thing on a spot or in a box that no puzzle prints: bought, found at home, or printed as the kit says.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Prop {
     /// Stable name.
@@ -81,6 +82,9 @@ pub struct Prop {
     /// What the host should know.
     #[serde(default)]
     pub about: String,
+    /// What it is printed as, if the kit prints it: a banner, an envelope, a tag.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub printed: Option<Printed>,
 }
 
 /// A thing that lies somewhere.

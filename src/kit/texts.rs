@@ -41,6 +41,11 @@ pub fn visit_texts(kit: &mut Kit, visit: &mut dyn FnMut(&Anchor, &mut String)) {
         let at = Anchor::Prop(item.id.clone());
         visit(&at, &mut item.name);
         visit(&at, &mut item.about);
+        if let Some(printed) = &mut item.printed {
+            visit(&at, &mut printed.text);
+            printed.more.iter_mut().for_each(|text| visit(&at, text));
+            visit(&at, &mut printed.back);
+        }
     }
     visit(&Anchor::Finish, &mut kit.finish.treat);
     for (name, forms) in &mut kit.words {

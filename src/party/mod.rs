@@ -7,6 +7,7 @@ mod letter;
 mod lock_table;
 mod notes;
 mod on_view;
+mod printed;
 mod reread;
 mod scale;
 mod seed;
@@ -151,6 +152,7 @@ impl Party {
         let mut party = Self { level, palette, script, puzzles, pieces, troubles };
         party.add(|party| notes::notes(party, theme));
         party.add(|party| labels::labels(party, kit, theme));
+        party.add(|party| printed::printed(party, kit, theme));
         party.add(|party| tokens::tokens(party, kit, theme));
         Ok(party)
     }
@@ -289,6 +291,10 @@ fn fill_names(kit: &Kit, script: &mut Script) {
     }
     for item in &kit.props {
         texts.extend([&item.name, &item.about].map(|text| (Anchor::Prop(item.id.clone()), text.as_str())));
+        if let Some(printed) = &item.printed {
+            let words = printed.texts().chain([printed.back.as_str()]);
+            texts.extend(words.map(|text| (Anchor::Prop(item.id.clone()), text)));
+        }
     }
     texts.push((Anchor::Finish, &kit.finish.treat));
     texts.push((Anchor::Kit, &kit.cost));

@@ -45,6 +45,14 @@ impl Party {
         for lock in &kit.locks {
             texts.push(text(Anchor::Lock(lock.id.clone()), "the name of a lock", self.say(&lock.name)));
         }
+        // A banner's letters stand on a flag each, and are read together.
+        for prop in &kit.props {
+            let Some(printed) = &prop.printed else { continue };
+            for words in printed.texts().chain([printed.back.as_str()]).filter(|words| !words.is_empty()) {
+                let name = format!("what stands on {}", self.say(&prop.name));
+                texts.push(text(Anchor::Prop(prop.id.clone()), &name, self.say(words)));
+            }
+        }
         for piece in self.pieces.iter().filter(|piece| piece.audience == Audience::Players) {
             for face in std::iter::once(&piece.front).chain(&piece.back) {
                 texts.extend(face.runs().map(|run| OnView {

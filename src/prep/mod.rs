@@ -1,5 +1,6 @@
 //! The host's preparation: what to buy, what to do in which order, what to be careful with.
 
+pub mod printed;
 pub mod schedule;
 mod shopping;
 
@@ -51,7 +52,7 @@ pub struct PrepPlan {
 /// One task of the host. All minutes are estimates; the maker's label decides how long a thing must dry.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Task {
-    /// The puzzle that it is for; none for what the whole kit needs.
+    /// The puzzle that it is for; none for what the whole kit needs, and for a prop that it prints.
     pub puzzle: Option<PuzzleId>,
     /// What to do.
     pub what: String,
@@ -107,6 +108,12 @@ fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work
     if wheels > 0 {
         let what = "Set the code of every lock while it is open; test each twice before you shut it.";
         list.add(None, what.into(), LOCK_MINUTES * count(wheels));
+    }
+    for step in kit.props.iter().filter_map(printed::step) {
+        let at = list.add(None, step.what, step.hands);
+        list.tasks[at].needs = step.needs;
+        list.tasks[at].wait = minutes(step.wait);
+        list.after[at] = vec![print];
     }
     for group in steps {
         let first = list.tasks.len();

@@ -116,6 +116,15 @@ fn sums(kit: &Kit, steps: &[PuzzleSteps]) -> BTreeMap<&'static str, Sum> {
         if let Some(material) = material(&prop.material) {
             sums.entry(material.id).or_default().add(1.0, &prop.name);
         }
+        for need in super::printed::step(prop).iter().flat_map(|step| &step.needs) {
+            let sum = sums.entry(need.material).or_default();
+            if SHARED.contains(&need.material) {
+                sum.amount = sum.amount.max(need.amount);
+                sum.name(&prop.name);
+            } else {
+                sum.add(need.amount, &prop.name);
+            }
+        }
     }
     for group in steps {
         let mut own: BTreeMap<&'static str, f64> = BTreeMap::new();

@@ -58,7 +58,16 @@ pub const FRAMES: &[FrameInfo] = &[
     FrameInfo { name: "tag", about: "a tag to hang", slots: &["title", "body", "mark"] },
 ];
 
-/// A frame that a theme must draw.
+/// Frames that a theme may draw for printed props. Where it draws none, or the prop has other proportions, a border with
+/// the theme's corners stands in. A `tag` may have a slot `hole` where its hole is punched.
+pub const MORE_FRAMES: &[FrameInfo] = &[
+    FrameInfo { name: "flag", about: "a flag of a banner", slots: &["body"] },
+    FrameInfo { name: "tent", about: "a side of a tent card", slots: &["title", "body"] },
+    FrameInfo { name: "envelope", about: "the front of an envelope", slots: &["body"] },
+    FrameInfo { name: "cover-back", about: "the back of a book cover", slots: &["body"] },
+];
+
+/// A frame that a theme draws.
 #[derive(Clone, Copy, Debug, Serialize)]
 pub struct FrameInfo {
     /// Key in `frames` of `theme.ron`.

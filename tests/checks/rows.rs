@@ -65,6 +65,7 @@ pub fn prop(id: &str, place: Place, material: &str) -> Prop {
         place,
         material: material.into(),
         about: String::new(),
+        printed: None,
     }
 }
 

@@ -77,6 +77,7 @@ fn rounds_of_three(count: usize) -> Kit {
                 place: Place::Box(BoxId::new(&format!("box-{}", n - 4)).unwrap()),
                 material: String::new(),
                 about: String::new(),
+                printed: None,
             });
             puzzle.tools.push(id);
         }

@@ -66,6 +66,7 @@ pub fn prop(kit: &Kit) -> (Edit, Selection) {
         place: somewhere(kit),
         material: String::new(),
         about: String::new(),
+        printed: None,
     };
     (Edit::Prop(Box::new(prop)), Selection::Prop(id))
 }

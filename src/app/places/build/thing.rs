@@ -1,5 +1,6 @@
 use eframe::egui::{Checkbox, Ui};
 
+use super::printed::printed_ui;
 use super::{place_choices, remove_ui};
 use crate::app::ctx::{Command, Ctx};
 use crate::app::session::Selection;
@@ -104,7 +105,7 @@ pub fn prop_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PropId) {
     let Some(prop) = cx.kit.prop(id) else { return };
     let mut prop = prop.clone();
     ui.title(&cx.say(&prop.name));
-    ui.lede("A thing that lies at a spot or in a box and is not printed.");
+    ui.lede("A thing at a spot or in a box that belongs to no puzzle: bought, found at home, or printed.");
     let mut changed = Field::new("Name").at(Anchor::Prop(id.clone())).line(ui, cx, &mut prop.name);
     let lost = "the key of a lock that is not in the kit";
     changed |= Field::new("What it is for").salt(id).pick(ui, cx, &mut prop.role, &role_choices(cx), lost);
@@ -136,6 +137,7 @@ pub fn prop_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PropId) {
         ui.add_space(8.0);
     }
     changed |= Field::new("For the host").salt(id).text(ui, cx, 3, &mut prop.about);
+    changed |= printed_ui(ui, cx, &mut prop);
     if changed {
         cx.edit(Edit::Prop(Box::new(prop)));
     }
