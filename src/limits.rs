@@ -62,6 +62,8 @@ pub const LOOP_SETS: usize = 1 << 15;
 pub const PREP_STEPS: u64 = 200_000;
 /// Characters of a word or phrase that is made a slot: a longer one is a sentence.
 pub const SLOT_CHARS: usize = 60;
+/// Names tried for a picture that is copied into a theme: more of one name would be lost sight of.
+pub const PICTURE_NAMES: u32 = 200;
 /// Undo steps kept.
 pub const UNDO_STEPS: usize = 100;
 /// Rounds of `check --fix` before it stops: a fix that brings back another's finding would turn for ever.

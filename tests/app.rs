@@ -72,7 +72,7 @@ fn every_place_draws_in_both_themes_and_names_its_controls() {
         for (place, rows) in [
             ("Write", ["Letter", "Title and guests", "Play levels"].as_slice()),
             ("Build", &["How it ends"]),
-            ("Dress", &["Theme", "Palette", "Lettering", "Words", "Leftovers"]),
+            ("Dress", &["Theme", "Palette", "Lettering", "Pictures", "Words", "Dressings", "Leftovers"]),
             ("Prove", &["Findings", "Flow"]),
             ("Print", &["Sheets", "Pieces", "Bundle"]),
         ] {
@@ -364,8 +364,8 @@ fn what_others_wrote_is_not_overwritten() {
     assert_eq!(open(Some(folder.path())).unwrap().kit, *harness.state().kit());
     // Another program writes the file: saving refuses, and leaves that file as it is.
     let theirs = disk.read_text(&file, 1 << 20).unwrap().replace("A Small Kit", "Another Title");
-    disk.write(&file, theirs.as_bytes()).unwrap();
     type_x(&mut harness);
+    disk.write(&file, theirs.as_bytes()).unwrap();
     press(&mut harness, Modifiers::COMMAND, Key::S);
     assert!(harness.query_all_by_label_contains("changed by another program").next().is_some());
     assert_eq!(disk.read_text(&file, 1 << 20).unwrap(), theirs);

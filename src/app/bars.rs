@@ -17,6 +17,8 @@ pub enum PathFor {
     SaveAs,
     /// To put the bundle in it.
     Export,
+    /// A file, to put it in the place of a picture of the theme.
+    Picture,
 }
 
 impl PathFor {
@@ -27,6 +29,7 @@ impl PathFor {
             Self::Open => "Folder of the kit to open",
             Self::SaveAs => "Folder to save the kit in",
             Self::Export => "Folder to put the bundle in",
+            Self::Picture => "SVG picture to put in its place",
         }
     }
 
@@ -37,6 +40,7 @@ impl PathFor {
             Self::Open => "Open it",
             Self::SaveAs => "Save here",
             Self::Export => "Use this folder",
+            Self::Picture => "Take it",
         }
     }
 }
@@ -152,10 +156,9 @@ fn path_ui(ui: &mut Ui, cx: &Ctx<'_>, what: PathFor, text: &mut String) {
     let label = ui.label(what.title());
     let field = ui
         .add(
-            TextEdit::singleline(text)
-                .desired_width(440.0)
-                .margin(vec2(10.0, 7.0))
-                .hint_text("a folder on this computer"),
+            TextEdit::singleline(text).desired_width(440.0).margin(vec2(10.0, 7.0)).hint_text(
+                if what == PathFor::Picture { "a file on this computer" } else { "a folder on this computer" },
+            ),
         )
         .labelled_by(label.id);
     if ui.memory(|memory| memory.focused().is_none()) {

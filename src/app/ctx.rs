@@ -19,6 +19,7 @@ use crate::kit::edit::Edit;
 use crate::propose::Wish;
 use crate::sheet::Paper;
 use crate::theme::colour::Eyes;
+use crate::theme::{PictureKind, ThemeEdit};
 
 /// What a view asks for. One place carries it out, after all views are done, so that the kit stands still for
 /// the whole frame.
@@ -40,10 +41,20 @@ pub enum Command {
     Paper(Paper),
     /// Looks through other eyes.
     Eyes(Eyes),
+    /// Shows the kit's words in every font, for a lettering role; with none the pieces again.
+    Specimens(Option<String>),
     /// Holds another theme beside the one worn.
     Target(Option<ThemeId>),
     /// Puts the kit into another theme, with new codes or with those that it has.
     Redress(ThemeId, bool),
+    /// Changes the theme worn, one of the kit's own, as part of the gesture under way.
+    ThemeEdit(ThemeEdit),
+    /// Changes it in one step of its own.
+    ThemeStep(Vec<ThemeEdit>),
+    /// Asks for a file that takes the place of a picture of the theme.
+    Replace(PictureKind, String),
+    /// Gives up what was changed here in the theme's file, for what another program has made of it.
+    TakeThemeFile,
     /// Begins a theme of the kit's own, under this name.
     StartTheme(String),
     /// Asks how a word picked in a text shall become a slot.

@@ -31,11 +31,16 @@ pub struct Desk {
     /// Width of a picture in pixels of the screen, in steps, so that a drag of the edge does not draw anew for
     /// every point.
     pub width_px: u32,
+    /// The first piece in sight.
+    pub first: Option<String>,
 }
 
 impl Desk {
-    /// Takes in what was drawn.
-    pub fn take(&mut self, shown: Shown) {
+    /// Takes in what was drawn. While more is to come, what was there before stays where it is, so that nothing jumps.
+    pub fn take(&mut self, mut shown: Shown) {
+        if let Some(old) = self.shown.take().filter(|old| !shown.done && old.wanted == shown.wanted) {
+            shown.items = over(old.items, shown.items);
+        }
         self.shown = Some(shown);
         if self.textures.len() > KEPT {
             self.textures.clear();
@@ -60,6 +65,7 @@ impl Desk {
 
     /// Draws the desk.
     pub fn ui(&mut self, ui: &mut Ui, cx: &Ctx<'_>, wanted: &Wanted) {
+        self.first = None;
         self.head_ui(ui, cx, wanted);
         ui.add_space(6.0);
         let points = ui.available_width() - 24.0;
@@ -146,6 +152,7 @@ impl Desk {
                 Wanted::Gallery => "A sample in this theme",
                 Wanted::Of(_) | Wanted::Pieces => "As printed",
                 Wanted::SideBySide(_) => "Before and after",
+                Wanted::Specimens(_) => "The kit's own words in each font",
             });
             if !self.done(wanted, cx.doc.revision) {
                 mark_ui(ui, Mark::Waiting, 12.0).on_hover_text("being drawn");
@@ -212,6 +219,7 @@ impl Desk {
         let (rect, response) = ui.allocate_exact_size(vec2(room, size.y + 4.0), Sense::hover());
         response.widget_info(|| WidgetInfo::labeled(Role::Image, true, format!("{}. {}", item.label, item.alt)));
         if ui.is_rect_visible(rect) {
+            self.first.get_or_insert_with(|| item.id.clone());
             let paper = Rect::from_center_size(rect.center(), size);
             self.paint(ui, cx, item, paper);
         }
@@ -259,6 +267,18 @@ fn paint_folds(ui: &Ui, item: &Item, paper: Rect) {
         let pen = Stroke::new(1.0, Color32::from_gray(0x8C));
         ui.painter().extend(Shape::dashed_line(&[at(*from), at(*to)], pen, DASH.0, DASH.1));
     }
+}
+
+/// Pictures with newer ones in their places; those that have no place yet come last.
+fn over(mut old: Vec<Item>, new: Vec<Item>) -> Vec<Item> {
+    let back = |item: &Item| item.label.ends_with(", back");
+    for item in new {
+        match old.iter_mut().find(|known| known.id == item.id && back(known) == back(&item)) {
+            Some(known) => *known = item,
+            None => old.push(item),
+        }
+    }
+    old
 }
 
 /// A picture as some eyes see it.

@@ -5,11 +5,11 @@ use eframe::egui;
 
 use crate::app::bars::PathFor;
 
-/// Asks for a folder. The portal's window is one way, the path field in our own window another.
+/// Asks for a folder or a picture. The portal's window is one way, the path field in our own window another.
 pub trait Dialogs {
     /// Whether a window of its own can be opened at all; else the path field is shown at once.
     fn available(&self) -> bool;
-    /// Asks for a folder; the answer comes on the channel, none when the author waved it away.
+    /// Asks; the answer comes on the channel, none when the author waved it away.
     fn ask(&self, what: PathFor, ctx: &egui::Context) -> Receiver<Option<PathBuf>>;
 }
 
@@ -28,9 +28,13 @@ impl Dialogs for Portal {
         let ctx = ctx.clone();
         let title = what.title();
         std::thread::spawn(move || {
-            let folder = rfd::FileDialog::new().set_title(title).pick_folder();
+            let dialog = rfd::FileDialog::new().set_title(title);
+            let chosen = match what {
+                PathFor::Picture => dialog.add_filter("SVG", &["svg"]).pick_file(),
+                PathFor::Open | PathFor::SaveAs | PathFor::Export => dialog.pick_folder(),
+            };
             // The window may be gone by now; then nobody waits for the answer.
-            let _ = send.send(folder);
+            let _ = send.send(chosen);
             ctx.request_repaint();
         });
         receive

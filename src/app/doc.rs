@@ -1,18 +1,23 @@
-use std::collections::BTreeSet;
+mod own;
+mod reread;
+
+pub use reread::Reread;
+
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use crate::bundle::{Opened, Saving, author_themes, copy_theme, find_theme, kit_themes, open, open_demo, save};
+use crate::app::change::{Change, Target};
+use crate::bundle::{Opened, Saving, open, open_demo, save};
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Disk, Files, FontBook, VPath};
 use crate::ids::ThemeId;
 use crate::kit::Kit;
+use crate::kit::edit::apply;
 use crate::kit::file::write_kit;
 use crate::limits;
 use crate::theme::{Loaded, load_pictures};
 
-/// What is said of a part of a theme that cannot be read any more.
-const LAST_GOOD: &str = "the last good version stands in until it can be read again";
 /// The kit file of a folder.
 const KIT_FILE: &str = "kit.ron";
 /// The open kit with its theme and the place where it is kept.
@@ -27,11 +32,17 @@ pub struct Doc {
     pub folder: Option<PathBuf>,
     /// What is wrong with the theme that the kit names, when the one before it still stands in.
     pub theme_trouble: Option<Trouble>,
+    /// What keeps the theme from being as it is on disk, where another program has changed it.
+    pub theme_behind: Option<Trouble>,
     /// Goes up with every change, so that what is computed can say which state it belongs to.
     pub revision: u64,
     /// The folder on disk from which the theme comes; none for a built-in one.
     theme_folder: Option<PathBuf>,
     own_themes: Vec<ThemeId>,
+    /// The theme that is loaded.
+    worn: ThemeId,
+    /// Files of the kit's own themes as they were changed here, until they are saved.
+    edited: BTreeMap<ThemeId, own::Edited>,
     files: Arc<dyn Files>,
     file: VPath,
     saved: Kit,
@@ -42,6 +53,8 @@ pub struct Doc {
     /// The pictures that lie in the kit's folder, as they were when it was opened or saved.
     own_pictures: Vec<VPath>,
     unsaved: bool,
+    /// The kit file's text that was looked at last and not taken over.
+    seen: Option<String>,
 }
 
 /// The pictures in a kit's `art/`; none when the folder cannot be listed.
@@ -71,12 +84,17 @@ impl Doc {
             folder,
             theme_trouble: None,
             theme_folder: None,
+            theme_behind: None,
             own_themes: Vec::new(),
+            worn: ThemeId::from_text(""),
+            edited: BTreeMap::new(),
             revision: 1,
             files,
             file,
             unsaved: false,
+            seen: None,
         };
+        doc.worn = doc.kit.theme.clone();
         doc.find_themes();
         doc
     }
@@ -101,8 +119,8 @@ impl Doc {
     /// another.
     pub fn changed(&mut self) {
         self.revision += 1;
-        self.unsaved = self.kit != self.saved;
-        if self.kit.theme == self.theme.theme.id {
+        self.unsaved = self.kit != self.saved || !self.edited.is_empty();
+        if self.kit.theme == self.worn {
             self.theme_trouble = None;
         } else {
             self.load_theme(&self.kit.theme.clone());
@@ -112,83 +130,6 @@ impl Doc {
             let theme = Arc::make_mut(&mut self.theme);
             load_pictures(theme, self.files.as_ref(), &self.kit);
             self.pictures = pictures;
-        }
-    }
-
-    /// Notes which themes the kit has of its own, and where the one worn lies.
-    fn find_themes(&mut self) {
-        self.own_themes = kit_themes(self.files.as_ref());
-        let id = self.kit.theme.as_str();
-        let own = self.folder.as_ref().filter(|_| self.own_theme()).map(|folder| folder.join("themes").join(id));
-        let file = VPath::new("theme.ron").unwrap_or_default();
-        let author = || author_themes().map(|folder| folder.join(id)).filter(|folder| Disk::new(folder).exists(&file));
-        self.theme_folder = own.or_else(author);
-    }
-
-    /// The themes in the kit's own folder.
-    #[must_use]
-    pub fn own_themes(&self) -> &[ThemeId] {
-        &self.own_themes
-    }
-
-    /// Whether the theme worn is one of the kit's own.
-    #[must_use]
-    pub fn own_theme(&self) -> bool {
-        self.own_themes.contains(&self.kit.theme)
-    }
-
-    /// The folder on disk from which the theme comes; none for a built-in one.
-    #[must_use]
-    pub fn theme_folder(&self) -> Option<&Path> {
-        self.theme_folder.as_deref()
-    }
-
-    /// Reads the theme anew: another program has changed it. What cannot be read any more stays as it was, and is told.
-    pub fn reload_theme(&mut self) {
-        self.revision += 1;
-        match find_theme(self.files.as_ref(), &self.kit.theme) {
-            Ok((mut theme, fonts)) => {
-                let file = &theme.theme;
-                let named = file.frames.values().chain(file.ornaments.values()).chain(file.symbols.values());
-                for path in named {
-                    if let (false, Some(last)) = (theme.art.contains_key(path), self.theme.art.get(path)) {
-                        theme.art.insert(path.clone(), last.clone());
-                    }
-                }
-                theme.missing = theme.missing.into_iter().map(|trouble| trouble.hint(LAST_GOOD)).collect();
-                load_pictures(&mut theme, self.files.as_ref(), &self.kit);
-                self.theme = Arc::new(theme);
-                self.fonts = fonts;
-                self.theme_trouble = None;
-            }
-            Err(trouble) => self.theme_trouble = Some(trouble.hint(LAST_GOOD)),
-        }
-    }
-
-    /// Begins a theme of the kit's own as a copy of the one worn, and answers its id.
-    ///
-    /// # Errors
-    /// When the kit has no folder yet, there is a theme of that name, or the folder cannot be written.
-    pub fn start_theme(&mut self, name: &str) -> Hinted<ThemeId> {
-        if self.folder.is_none() {
-            return Err(Trouble::new("the kit lies in no folder yet").hint("save it first; its themes lie beside it"));
-        }
-        let id = copy_theme(self.files.as_ref(), &self.kit.theme, name)?;
-        self.find_themes();
-        Ok(id)
-    }
-
-    /// Loads a theme; the one before it stays when that fails.
-    fn load_theme(&mut self, id: &ThemeId) {
-        match find_theme(self.files.as_ref(), id) {
-            Ok((theme, fonts)) => {
-                self.theme = Arc::new(theme);
-                self.fonts = fonts;
-                self.pictures.clear();
-                self.theme_trouble = None;
-                self.find_themes();
-            }
-            Err(trouble) => self.theme_trouble = Some(trouble),
         }
     }
 
@@ -227,6 +168,7 @@ impl Doc {
     /// When the folder cannot be written or somebody else has changed the file meanwhile; the file there is then
     /// as it was, and the kit stays unsaved.
     pub fn save(&mut self) -> Hinted<()> {
+        self.save_themes()?;
         let place = self.place();
         let saving = Saving {
             files: self.files.as_ref(),
@@ -262,14 +204,16 @@ impl Doc {
                 .at(folder.display().to_string())
                 .hint("choose an empty folder, or a new name"));
         }
-        for path in self.files.list(&VPath::default())? {
+        let files = self.files_now()?;
+        for path in files.list(&VPath::default())? {
             let brought = ["art/", "themes/", "fonts/"].iter().any(|top| path.as_str().starts_with(top));
             if brought && self.folder.as_deref() != Some(folder) {
-                disk.write(&path, &self.files.read(&path, limits::PICTURE_BYTES)?)?;
+                disk.write(&path, &files.read(&path, limits::PICTURE_BYTES)?)?;
             }
         }
         let text = write_kit(&self.kit)?;
         disk.write(&file, text.as_bytes())?;
+        self.edited.clear();
         self.files = Arc::new(disk);
         self.file = file;
         self.folder = Some(folder.to_owned());
@@ -281,12 +225,22 @@ impl Doc {
     #[must_use]
     pub fn opened(&self) -> Opened {
         Opened {
-            files: self.files.clone(),
+            // A theme that cannot be written as RON cannot be kept either; then the folder stands as it is.
+            files: self.files_now().unwrap_or_else(|_| self.files.clone()),
             file: self.file.clone(),
             folder: self.folder.clone(),
             kit: self.kit.clone(),
             theme: (*self.theme).clone(),
             fonts: self.fonts.clone(),
+        }
+    }
+}
+
+impl Target for Doc {
+    fn apply(&mut self, change: Change) -> Option<Change> {
+        match change {
+            Change::Kit(edit) => apply(&mut self.kit, edit).map(Change::Kit),
+            Change::Theme(id, edit) => self.edit_theme(&id, edit).map(|back| Change::Theme(id, back)),
         }
     }
 }

@@ -1,7 +1,6 @@
 use std::collections::VecDeque;
 
-use crate::kit::Kit;
-use crate::kit::edit::{Edit, apply, apply_all};
+use crate::app::change::{Change, Target, apply_all};
 use crate::limits;
 
 /// Seconds within which further typing in the same field joins the step before it.
@@ -11,7 +10,7 @@ const TYPING_SECS: f64 = 1.5;
 #[derive(Debug)]
 struct Step {
     /// What takes it back, in the order to apply.
-    back: Vec<Edit>,
+    back: Vec<Change>,
     /// The field that was typed in, and when last: more of the same joins the step.
     typed: Option<(u64, f64)>,
 }
@@ -23,18 +22,18 @@ struct Step {
 #[derive(Debug, Default)]
 pub struct History {
     done: VecDeque<Step>,
-    undone: Vec<Vec<Edit>>,
+    undone: Vec<Vec<Change>>,
     open: Option<Step>,
 }
 
 impl History {
     /// Applies an edit as part of the gesture under way; false when nothing changed. `field` is the field that
     /// has the keyboard, `now` the seconds since the window opened.
-    pub fn edit(&mut self, kit: &mut Kit, edit: Edit, field: Option<u64>, now: f64) -> bool {
-        let Some(back) = apply(kit, edit) else { return false };
+    pub fn edit(&mut self, to: &mut impl Target, change: Change, field: Option<u64>, now: f64) -> bool {
+        let Some(back) = to.apply(change) else { return false };
         self.undone.clear();
         let step = self.open.get_or_insert_with(|| Step { back: Vec::new(), typed: None });
-        if !step.back.first().is_some_and(|newest| covers(newest, &back)) {
+        if !step.back.first().is_some_and(|newest| newest.covers(&back)) {
             step.back.insert(0, back);
         }
         step.typed = field.map(|field| (field, now));
@@ -42,9 +41,9 @@ impl History {
     }
 
     /// Applies a list of edits as one step of its own; false when nothing changed.
-    pub fn step(&mut self, kit: &mut Kit, edits: Vec<Edit>) -> bool {
+    pub fn step(&mut self, to: &mut impl Target, changes: Vec<Change>) -> bool {
         self.close();
-        let back = apply_all(kit, edits);
+        let back = apply_all(to, changes);
         if back.is_empty() {
             return false;
         }
@@ -62,7 +61,7 @@ impl History {
             && now - at <= TYPING_SECS
         {
             let mut back = step.back;
-            back.retain(|newer| !last.back.first().is_some_and(|older| covers(older, newer)));
+            back.retain(|newer| !last.back.first().is_some_and(|older| older.covers(newer)));
             back.append(&mut last.back);
             *last = Step { back, typed: Some((field, now)) };
             return;
@@ -87,18 +86,18 @@ impl History {
     }
 
     /// Takes back the last step; false when there is none.
-    pub fn undo(&mut self, kit: &mut Kit) -> bool {
+    pub fn undo(&mut self, to: &mut impl Target) -> bool {
         self.close();
         let Some(step) = self.done.pop_back() else { return false };
-        self.undone.push(apply_all(kit, step.back));
+        self.undone.push(apply_all(to, step.back));
         true
     }
 
     /// Makes the step last taken back again; false when there is none.
-    pub fn redo(&mut self, kit: &mut Kit) -> bool {
+    pub fn redo(&mut self, to: &mut impl Target) -> bool {
         self.close();
         let Some(edits) = self.undone.pop() else { return false };
-        let back = apply_all(kit, edits);
+        let back = apply_all(to, edits);
         self.push(Step { back, typed: None });
         true
     }
@@ -119,26 +118,5 @@ impl History {
     #[must_use]
     pub fn len(&self) -> usize {
         self.done.len()
-    }
-}
-
-/// Whether `older`, applied after `newer`, leaves nothing of it: both set the same thing whole. Such a `newer`
-/// need not be kept, so typing a page into one field does not keep a copy of the page for each letter.
-fn covers(older: &Edit, newer: &Edit) -> bool {
-    match (older, newer) {
-        (Edit::Facts(_), Edit::Facts(_))
-        | (Edit::Letter(_), Edit::Letter(_))
-        | (Edit::Finish(_), Edit::Finish(_))
-        | (Edit::Look(_), Edit::Look(_))
-        | (Edit::Levels(_), Edit::Levels(_))
-        | (Edit::Making(_), Edit::Making(_)) => true,
-        (Edit::Word(a, _), Edit::Word(b, _)) => a == b,
-        (Edit::Note(a), Edit::Note(b)) => a.id == b.id,
-        (Edit::Spot(a), Edit::Spot(b)) => a.id == b.id,
-        (Edit::Box(a), Edit::Box(b)) => a.id == b.id,
-        (Edit::Lock(a), Edit::Lock(b)) => a.id == b.id,
-        (Edit::Prop(a), Edit::Prop(b)) => a.id == b.id,
-        (Edit::Puzzle(a), Edit::Puzzle(b)) => a.id == b.id,
-        _ => false,
     }
 }

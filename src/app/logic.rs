@@ -8,6 +8,7 @@ use eframe::egui::{self, ViewportCommand};
 use crate::app::App;
 use crate::app::action::Action;
 use crate::app::bars::{Bar, PathFor};
+use crate::app::change::Change;
 use crate::app::ctx::{Command, Leaving};
 use crate::app::dialogs::Asked;
 use crate::app::doc::Doc;
@@ -15,13 +16,11 @@ use crate::app::export::{Outcome, Running};
 use crate::app::history::History;
 use crate::app::places::Locals;
 use crate::app::preview::{Job, Wanted};
-use crate::app::proposing::Proposing;
 use crate::app::redressing::Redressing;
 use crate::app::session::Selection;
 use crate::app::worker::{ProofJob, Report};
 use crate::bundle::{DEMO_KITS, Options};
 use crate::diag::{Hinted, Level};
-use crate::propose::{Proposal, Wish};
 
 /// What was asked to be drawn.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -48,7 +47,7 @@ impl App {
         if ctx.input(|input| input.keys_down.is_empty() && !input.pointer.any_down()) {
             self.history.close();
         }
-        self.watch_theme(ctx);
+        self.watch_disk(ctx);
         self.take_reports(ctx);
         self.take_answers();
         self.drain(ctx);
@@ -80,50 +79,6 @@ impl App {
         }
     }
 
-    fn propose(&mut self, ctx: &egui::Context, wish: Wish) {
-        if self.proposing.is_none() {
-            self.bar = Bar::None;
-            let (kit, theme) = (self.doc.kit.clone(), self.doc.theme.clone());
-            self.proposing = Some(Proposing::start(ctx, self.doc.revision, kit, theme, wish));
-            self.session.proposing = true;
-        }
-    }
-
-    /// Puts the codes in that were found, as one step; not into a kit that has changed meanwhile.
-    fn take_codes(&mut self, ctx: &egui::Context) {
-        let Some((revision, found)) = self.proposing.as_ref().and_then(Proposing::poll) else { return };
-        self.proposing = None;
-        self.session.proposing = false;
-        self.bar = match found {
-            Err(trouble) => Bar::Trouble(trouble),
-            Ok(_) if revision != self.doc.revision => {
-                Bar::Done("The kit has changed while codes were looked for; nothing was put in. Try again.".into())
-            }
-            Ok(proposal) => {
-                let edits = proposal.edits(&self.doc.kit);
-                if self.history.step(&mut self.doc.kit, edits) {
-                    self.changed(ctx);
-                }
-                Bar::Done(self.told_codes(&proposal))
-            }
-        };
-    }
-
-    /// A proposal in words.
-    fn told_codes(&self, proposal: &Proposal) -> String {
-        let title = |id| self.doc.kit.puzzle(id).map_or_else(String::new, |puzzle| puzzle.title.clone());
-        let many = proposal.changes.len();
-        let mut words = match many {
-            0 => "No code was changed.".to_owned(),
-            1 => "One code is new; Undo takes it back.".to_owned(),
-            _ => format!("{many} codes are new; Undo takes them back."),
-        };
-        for kept in &proposal.kept {
-            words.push_str(&format!(" \"{}\" stays: {}.", title(&kept.puzzle), kept.why));
-        }
-        words
-    }
-
     fn take_answers(&mut self) {
         let Some((what, answer)) = self.asked.as_ref().and_then(|asked| Some((asked.what, asked.poll()?))) else {
             return;
@@ -153,14 +108,24 @@ impl App {
             Command::Edit(edit) => {
                 let field = ctx.memory(egui::Memory::focused).map(|id| id.value());
                 let now = ctx.input(|input| input.time);
-                if self.history.edit(&mut self.doc.kit, edit, field, now) {
+                if self.history.edit(&mut self.doc, Change::Kit(edit), field, now) {
                     self.changed(ctx);
                 }
             }
             Command::Step(edits) => {
-                if self.history.step(&mut self.doc.kit, edits) {
+                if self.history.step(&mut self.doc, edits.into_iter().map(Change::Kit).collect()) {
                     self.changed(ctx);
                 }
+            }
+            Command::ThemeEdit(edit) => self.edit_theme(ctx, edit),
+            Command::ThemeStep(edits) => self.step_theme(ctx, edits),
+            Command::Replace(kind, name) => {
+                self.replacing = Some((kind, name));
+                self.ask(ctx, PathFor::Picture);
+            }
+            Command::TakeThemeFile => {
+                self.doc.take_theme_file();
+                ctx.request_repaint();
             }
             Command::Do(action) => self.act(ctx, action),
             Command::Select(selection) => self.session.select(selection),
@@ -171,6 +136,7 @@ impl App {
             Command::Level(level) => self.session.level = level,
             Command::Paper(paper) => self.session.paper = paper,
             Command::Eyes(eyes) => self.session.eyes = eyes,
+            Command::Specimens(role) => self.session.specimens = role,
             Command::Target(target) => self.session.target = target,
             Command::Redress(theme, codes) => {
                 if self.redressing.is_none() {
@@ -206,7 +172,7 @@ impl App {
         }
     }
 
-    fn changed(&mut self, ctx: &egui::Context) {
+    pub(super) fn changed(&mut self, ctx: &egui::Context) {
         self.doc.changed();
         ctx.request_repaint();
     }
@@ -214,12 +180,12 @@ impl App {
     fn act(&mut self, ctx: &egui::Context, action: Action) {
         match action {
             Action::Undo => {
-                if self.history.undo(&mut self.doc.kit) {
+                if self.history.undo(&mut self.doc) {
                     self.changed(ctx);
                 }
             }
             Action::Redo => {
-                if self.history.redo(&mut self.doc.kit) {
+                if self.history.redo(&mut self.doc) {
                     self.changed(ctx);
                 }
             }
@@ -286,6 +252,7 @@ impl App {
                 self.saved(saved);
             }
             PathFor::Export => self.locals.export.out = folder.display().to_string(),
+            PathFor::Picture => self.replace_picture(folder),
         }
     }
 
@@ -381,6 +348,7 @@ impl App {
                 level: drawn.level,
                 wanted: drawn.wanted.clone(),
                 width_px: drawn.width_px,
+                first: self.desk.first.clone().filter(|_| drawn.wanted == Wanted::Pieces),
                 opened: matches!(drawn.wanted, Wanted::SideBySide(_)).then(|| Box::new(self.doc.opened())),
             });
             self.drawn = Some(drawn);

@@ -6,6 +6,7 @@
 
 mod action;
 mod bars;
+mod change;
 mod ctx;
 mod derived;
 mod desk;
@@ -54,6 +55,7 @@ use crate::bundle::Opened;
 use crate::diag::{Hinted, Trouble};
 use crate::files::Watch;
 use crate::kit::Kit;
+use crate::theme::PictureKind;
 
 /// First size of the window.
 const WINDOW: [f32; 2] = [1360.0, 860.0];
@@ -102,8 +104,10 @@ pub struct App {
     /// Codes that are being looked for.
     proposing: Option<Proposing>,
     redressing: Option<Redressing>,
-    /// The folder of the theme, watched for what other programs change.
-    watch: Option<(PathBuf, Option<Watch>)>,
+    /// The folders in which other programs may change what is open, and the watch over them.
+    watch: (Vec<(PathBuf, bool)>, Option<Watch>),
+    /// The picture of a theme for which a file is being chosen.
+    replacing: Option<(PictureKind, String)>,
     pending: Vec<Command>,
     /// What was sent to be drawn last, so that nothing is asked for twice.
     drawn: Option<logic::Drawn>,
@@ -142,7 +146,8 @@ impl App {
             running: None,
             proposing: None,
             redressing: None,
-            watch: None,
+            watch: (Vec::new(), None),
+            replacing: None,
             pending: Vec::new(),
             drawn: None,
             proved: None,

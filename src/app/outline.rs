@@ -26,8 +26,10 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
                 row_ui(ui, cx, "Theme", Selection::Theme, None);
                 row_ui(ui, cx, "Palette", Selection::Palette, None);
                 row_ui(ui, cx, "Lettering", Selection::Lettering, None);
+                row_ui(ui, cx, "Pictures", Selection::Pictures, None);
                 head_ui(ui, "Words");
                 row_ui(ui, cx, "Words", Selection::Words, None);
+                row_ui(ui, cx, "Dressings", Selection::Dressings, None);
                 row_ui(ui, cx, "Leftovers", Selection::Leftovers, None);
             }
             Tab::Prove => {

@@ -38,6 +38,14 @@ pub struct Locals {
     pub leftovers: Option<(u64, Vec<Leftover>)>,
     /// Whether a change of theme shall propose new codes.
     pub keep_codes: bool,
+    /// Whether changes to palette and lettering go into this kit only, though it wears a theme of its own.
+    pub kit_only: bool,
+    /// A telling colour to be added.
+    pub new_colour: String,
+    /// A word of the theme to be added.
+    pub new_theme_word: String,
+    /// Small pictures of the theme's art.
+    pub thumbs: dress::Thumbs,
     /// The name of a theme to be begun.
     pub theme_name: String,
     /// Only findings that block or warn.
@@ -67,9 +75,13 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
             Some(theme) if *theme != cx.kit.theme => Wanted::SideBySide(theme.clone()),
             _ => Wanted::Pieces,
         },
-        Selection::Palette | Selection::Lettering | Selection::Words | Selection::Leftovers | Selection::Pieces => {
-            Wanted::Pieces
-        }
+        Selection::Lettering => cx.session.specimens.clone().map_or(Wanted::Pieces, Wanted::Specimens),
+        Selection::Palette
+        | Selection::Pictures
+        | Selection::Words
+        | Selection::Dressings
+        | Selection::Leftovers
+        | Selection::Pieces => Wanted::Pieces,
         Selection::Gallery(_) => Wanted::Gallery,
         Selection::Finish => Wanted::Of(Selection::Note(cx.kit.finish.card.clone())),
         Selection::Lock(id) => {

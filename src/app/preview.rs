@@ -1,11 +1,14 @@
 //! What is looked at, drawn by the press: the same layout that is printed, as a picture.
 
+mod ahead;
 mod beside;
 mod samples;
+mod specimens;
 
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::sync::Arc;
+use std::time::Duration;
 
 use eframe::egui::{Color32, ColorImage};
 
@@ -46,6 +49,8 @@ pub enum Wanted {
     Sheets(Paper),
     /// A sample of every mechanic.
     Gallery,
+    /// The kit's own words in every family at hand, for this lettering role.
+    Specimens(String),
     /// Every piece as it is, and beside it in another theme.
     SideBySide(ThemeId),
 }
@@ -66,6 +71,8 @@ pub struct Job {
     pub wanted: Wanted,
     /// How wide a picture is shown, in pixels of the screen.
     pub width_px: u32,
+    /// The piece that is looked at, to be drawn before all others.
+    pub first: Option<String>,
     /// The kit as it would be exported, where another theme is held beside its own.
     pub opened: Option<Box<Opened>>,
 }
@@ -137,12 +144,15 @@ struct KeptPress {
 pub struct Painter {
     press: Option<KeptPress>,
     kept: BTreeMap<String, (Face, u64, Item)>,
+    /// The group of each piece that was drawn: the puzzle to which it belongs.
+    groups: BTreeMap<String, String>,
     samples: Samples,
 }
 
 impl Painter {
-    /// Draws what the job asks for, in batches, unless `stop` says that something newer waits.
-    pub fn draw(&mut self, job: &Job, stop: &dyn Fn() -> bool, report: &dyn Fn(Shown)) {
+    /// Draws what the job asks for, in batches, unless `wait` says that something newer came within a time.
+    pub fn draw(&mut self, job: &Job, wait: &dyn Fn(Duration) -> bool, report: &dyn Fn(Shown)) {
+        let stop = &|| wait(Duration::ZERO);
         let mut shown = Shown {
             revision: job.revision,
             wanted: job.wanted.clone(),
@@ -150,16 +160,24 @@ impl Painter {
             troubles: Vec::new(),
             done: false,
         };
-        if let Err(trouble) = self.fill(job, &mut shown, stop, report) {
+        if let Err(trouble) = self.fill(job, &mut shown, wait, report) {
             shown.troubles.push(trouble);
         }
-        if !stop() || !shown.items.is_empty() || !shown.troubles.is_empty() {
-            shown.done = true;
+        let stopped = stop();
+        if !stopped || !shown.items.is_empty() || !shown.troubles.is_empty() {
+            shown.done = !stopped;
             report(shown);
         }
     }
 
-    fn fill(&mut self, job: &Job, shown: &mut Shown, stop: &dyn Fn() -> bool, report: &dyn Fn(Shown)) -> Hinted<()> {
+    fn fill(
+        &mut self,
+        job: &Job,
+        shown: &mut Shown,
+        wait: &dyn Fn(Duration) -> bool,
+        report: &dyn Fn(Shown),
+    ) -> Hinted<()> {
+        let stop = &|| wait(Duration::ZERO);
         if job.wanted == Wanted::Nothing {
             return Ok(());
         }
@@ -187,9 +205,15 @@ impl Painter {
         if let (Wanted::SideBySide(theme), Some(opened)) = (&job.wanted, &job.opened) {
             return beside::beside(job, (opened, theme), &press, shown, stop, report);
         }
+        if let Wanted::Specimens(role) = &job.wanted {
+            return specimens::specimens(job, role, shown, stop, report);
+        }
+        if self.ahead(job, &press, shown, wait, report)? {
+            return Ok(());
+        }
         let party = Party::new(&narrowed(&job.kit, &job.wanted), &job.theme, job.level)?;
         let pieces: Vec<&Piece> = match &job.wanted {
-            Wanted::Nothing | Wanted::Gallery | Wanted::SideBySide(_) => Vec::new(),
+            Wanted::Nothing | Wanted::Gallery | Wanted::SideBySide(_) | Wanted::Specimens(_) => Vec::new(),
             Wanted::Letter(paper) => {
                 let letter = party.letter(&job.theme, paper.safe_size())?;
                 self.piece(&press, &letter, job.width_px, shown);
@@ -236,6 +260,9 @@ impl Painter {
     }
 
     fn piece(&mut self, press: &Press, piece: &Piece, width_px: u32, shown: &mut Shown) {
+        if self.groups.get(&piece.id) != Some(&piece.group) {
+            self.groups.insert(piece.id.clone(), piece.group.clone());
+        }
         for (side, face) in [("", Some(&piece.front)), (", back", piece.back.as_ref())] {
             let Some(face) = face else { continue };
             let key = format!("{}{side}", piece.id);
@@ -356,7 +383,7 @@ fn narrowed<'a>(kit: &'a Kit, wanted: &Wanted) -> Cow<'a, Kit> {
     let only = match wanted {
         Wanted::Pieces | Wanted::Sheets(_) | Wanted::SideBySide(_) => return Cow::Borrowed(kit),
         Wanted::Of(Selection::Puzzle(id) | Selection::Hints(id) | Selection::Readings(id)) => Some(id),
-        Wanted::Nothing | Wanted::Gallery | Wanted::Letter(_) | Wanted::Of(_) => None,
+        Wanted::Nothing | Wanted::Gallery | Wanted::Letter(_) | Wanted::Specimens(_) | Wanted::Of(_) => None,
     };
     let mut kit = kit.clone();
     kit.puzzles.retain(|puzzle| Some(&puzzle.id) == only);

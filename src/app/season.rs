@@ -1,10 +1,15 @@
-//! Between frames: the kit's change of theme, words made slots, the theme's folder watched.
+//! Between frames: the kit's change of theme, a theme being made, words made slots, what other programs change.
+
+use std::path::Path;
 
 use eframe::egui;
 
 use crate::app::App;
 use crate::app::bars::{Bar, Picked};
+use crate::app::change::Change;
 use crate::app::ctx::Command;
+use crate::app::doc::Reread;
+use crate::app::history::History;
 use crate::app::session::Selection;
 use crate::diag::{Anchor, Trouble};
 use crate::files::Watch;
@@ -12,6 +17,7 @@ use crate::kit::WordForms;
 use crate::kit::edit::{Edit, Facts};
 use crate::redress::make_slot;
 use crate::script::{Words, same_word};
+use crate::theme::ThemeEdit;
 
 impl App {
     /// Takes in a change of theme that has come to its end.
@@ -42,20 +48,67 @@ impl App {
         }
     }
 
-    /// Watches the folder of the theme, and reads it anew when another program has changed it.
-    pub(super) fn watch_theme(&mut self, ctx: &egui::Context) {
-        let folder = self.doc.theme_folder();
-        if self.watch.as_ref().map(|(watched, _)| watched.as_path()) != folder {
-            self.watch = folder.map(|folder| {
-                let ctx = ctx.clone();
-                // A system that watches no more folders takes nothing away: the theme is read when the kit is opened.
-                (folder.to_owned(), Watch::new(folder, move || ctx.request_repaint()).ok())
-            });
+    /// Watches the folders of kit and theme, and reads anew what another program has changed in them.
+    pub(super) fn watch_disk(&mut self, ctx: &egui::Context) {
+        let folders = self.doc.watched();
+        let mut changed = self.watch.1.as_ref().is_some_and(Watch::changed);
+        // A folder that comes into being later is watched from then on.
+        if changed || self.watch.0 != folders {
+            let ctx = ctx.clone();
+            // A system that watches no more folders takes nothing away: what others change shows when the kit is opened.
+            let watch = Watch::new(&folders, move || ctx.request_repaint()).ok();
+            changed &= self.watch.0 == folders;
+            self.watch = (folders, watch);
         }
-        if self.watch.as_ref().and_then(|(_, watch)| watch.as_ref()).is_some_and(Watch::changed) {
-            self.doc.reload_theme();
+        if !changed {
+            return;
+        }
+        match self.doc.reread_kit() {
+            Reread::Same => {}
+            Reread::Fresh => {
+                self.history = History::default();
+                self.bar = Bar::Done("Another program has changed the kit's file; it was read anew.".into());
+            }
+            Reread::Behind(trouble) => self.bar = Bar::Trouble(trouble),
+        }
+        if self.doc.reread_theme() {
             ctx.request_repaint();
         }
+    }
+
+    /// Changes the theme worn, as part of the gesture under way.
+    pub(super) fn edit_theme(&mut self, ctx: &egui::Context, edit: ThemeEdit) {
+        let field = ctx.memory(egui::Memory::focused).map(|id| id.value());
+        let now = ctx.input(|input| input.time);
+        let change = Change::Theme(self.doc.worn().clone(), edit);
+        if self.history.edit(&mut self.doc, change, field, now) {
+            self.changed(ctx);
+        }
+    }
+
+    /// Changes the theme worn in one step.
+    pub(super) fn step_theme(&mut self, ctx: &egui::Context, edits: Vec<ThemeEdit>) {
+        let id = self.doc.worn().clone();
+        let changes = edits.into_iter().map(|edit| Change::Theme(id.clone(), edit)).collect();
+        if self.history.step(&mut self.doc, changes) {
+            self.changed(ctx);
+        }
+    }
+
+    /// Puts a picture from disk in the place of one of the theme's.
+    pub(super) fn replace_picture(&mut self, file: &Path) {
+        let Some((kind, name)) = self.replacing.take() else { return };
+        self.bar = match self.doc.take_picture(kind, &name, file) {
+            Ok((edit, left_out)) => {
+                self.pending.push(Command::ThemeStep(vec![edit]));
+                let mut words = format!("{} is the {} {name} now.", file.display(), kind.word());
+                for less in left_out {
+                    words.push_str(&format!(" Left out: {}.", less.message));
+                }
+                Bar::Done(words)
+            }
+            Err(trouble) => Bar::Trouble(trouble.hint("the picture before stands")),
+        };
     }
 
     /// Begins a theme of the kit's own and puts it on: it is a copy, so nothing else changes.

@@ -87,8 +87,12 @@ pub enum Selection {
     Palette,
     /// The fonts.
     Lettering,
+    /// The pictures of the theme.
+    Pictures,
     /// The words.
     Words,
+    /// What the theme calls the parts of mechanics.
+    Dressings,
     /// What the season before left behind.
     Leftovers,
     /// All findings.
@@ -121,7 +125,13 @@ impl Selection {
             | Self::Prop(_)
             | Self::Finish
             | Self::Drawn => Tab::Build,
-            Self::Theme | Self::Palette | Self::Lettering | Self::Words | Self::Leftovers => Tab::Dress,
+            Self::Theme
+            | Self::Palette
+            | Self::Lettering
+            | Self::Pictures
+            | Self::Words
+            | Self::Dressings
+            | Self::Leftovers => Tab::Dress,
             Self::Findings | Self::Flow | Self::Codes | Self::Readings(_) => Tab::Prove,
             Self::Sheets | Self::Pieces | Self::Bundle => Tab::Print,
         }
@@ -192,6 +202,8 @@ pub struct Session {
     pub eyes: Eyes,
     /// The theme that is held beside the one worn.
     pub target: Option<ThemeId>,
+    /// The lettering role for which the kit's words are shown in every font.
+    pub specimens: Option<String>,
     /// Whether the kit is on its way into another theme.
     pub redressing: bool,
     /// The field to go to in the next frame.
@@ -211,6 +223,7 @@ impl Default for Session {
             proposing: false,
             eyes: Eyes::Full,
             target: None,
+            specimens: None,
             redressing: false,
         }
     }

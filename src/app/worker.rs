@@ -97,7 +97,7 @@ impl Drop for Worker {
 fn draw_all(slot: &Newest<PreviewJob>, send: &Sender<Report>, ctx: &egui::Context) {
     let mut painter = Painter::default();
     while let Some(job) = slot.wait() {
-        painter.draw(&job, &|| slot.newer(), &|shown| {
+        painter.draw(&job, &|pause| slot.newer_within(pause), &|shown| {
             // The window may be gone; then the slot is closed and the loop ends.
             let _ = send.send(Report::Shown(shown));
             ctx.request_repaint();
@@ -207,13 +207,7 @@ impl<J> Newest<J> {
         }
     }
 
-    /// Whether a newer job waits, or none is wanted any more.
-    fn newer(&self) -> bool {
-        let state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
-        state.closed || state.job.is_some()
-    }
-
-    /// Waits for a newer job, but no longer than this.
+    /// Waits for a newer job, or for there to be none any more, but no longer than this.
     fn newer_within(&self, pause: Duration) -> bool {
         let state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
         let (state, _) = self

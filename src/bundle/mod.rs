@@ -20,6 +20,7 @@ mod save;
 mod scaffold;
 mod side_by_side;
 mod steps;
+mod taken;
 mod themes;
 mod whole;
 
@@ -29,7 +30,8 @@ pub use manifest::{Entry, FORMAT, Manifest};
 pub use open::{DEMO_KITS, Opened, author_themes, find_theme, open, open_demo, open_in};
 pub use options::{Go, Options, Progress, Shift};
 pub use redressed::{Redone, redone, save_in};
-pub use save::{Saving, save, save_changed};
+pub use save::{Saving, save, save_changed, save_theme};
 pub use scaffold::{scaffold, scaffold_from};
 pub use side_by_side::{Side, pairs, side_by_side};
+pub use taken::{Taken, take_picture};
 pub use themes::{ThemeFound, ThemeSource, copy_theme, kit_themes, theme_in, themes};

@@ -1,8 +1,9 @@
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Files, VPath};
 use crate::kit::Kit;
-use crate::kit::file::write_kit;
+use crate::kit::file::{from_ron, to_ron, write_kit};
 use crate::limits;
+use crate::theme::Theme;
 
 use super::Opened;
 
@@ -48,6 +49,27 @@ pub fn save(kit: &Kit, saving: &Saving<'_>) -> Hinted<String> {
     let text = write_kit(kit)?;
     files.write(file, text.as_bytes())?;
     Ok(text)
+}
+
+/// Saves a theme file of the kit's own, where nobody else has changed it since its text was `known`. One with comments is
+/// first kept under another name.
+///
+/// # Errors
+/// When the folder cannot be written or somebody else has changed the file meanwhile; the file there is then as it was.
+pub fn save_theme(files: &dyn Files, file: &VPath, theme: &Theme, known: &str) -> Hinted<()> {
+    let now = files.read_text(file, limits::RON_BYTES).ok();
+    if now.as_deref().is_some_and(|now| now != known) {
+        return Err(Trouble::new("the theme's file has been changed by another program while it was changed here")
+            .at(file.to_string())
+            .hint("take the file's version under Dress, Theme, or save the kit in another folder"));
+    }
+    // What the program itself wrote has no comments, though a text in it may look like one.
+    let ours = from_ron::<Theme>(known, file.as_str()).and_then(|theme| to_ron(&theme));
+    if now.is_some_and(|text| has_comments(&text) && ours.is_ok_and(|ours| ours != text)) {
+        let aside = file.as_str().strip_suffix(file.file_name()).unwrap_or_default();
+        files.write(&VPath::new(&format!("{aside}theme-with-comments.ron"))?, known.as_bytes())?;
+    }
+    files.write(file, to_ron(theme)?.as_bytes())
 }
 
 /// Saves a changed copy of an opened kit in its place, and says where that is.

@@ -5,7 +5,7 @@ use resvg::usvg;
 
 use super::line_work::{Outline as LineWidth, line_work};
 use crate::diag::{Hinted, Trouble};
-use crate::theme::{Edition, Palette};
+use crate::theme::{Edition, FrameInfo, Palette};
 use crate::units::{Mm, Rect, Size};
 
 /// A theme's frame, read: its size, its art in the palette's colours, its slots.
@@ -62,6 +62,24 @@ impl Frame {
         }
         let size = Size { w: mm(tree.size().width()), h: mm(tree.size().height()) };
         Ok(Self { size, svg: write(&tree, palette, LineWidth::Fixed)?, slots, shapes, outline })
+    }
+
+    /// What the frame lacks of what it is for: slots, and the cut line of a token.
+    #[must_use]
+    pub fn lacks(&self, info: &FrameInfo) -> Vec<Trouble> {
+        let name = info.name;
+        let slots = info.slots.iter().filter(|slot| self.slot(slot).is_none());
+        let mut lacking: Vec<Trouble> = slots
+            .map(|slot| {
+                Trouble::new(format!("the frame `{name}` has no slot `{slot}`"))
+                    .hint(format!("draw a rectangle with the id `slot-{slot}` in it"))
+            })
+            .collect();
+        if name == "token" && self.outline.is_none() {
+            let trouble = Trouble::new("the frame `token` has no cut line");
+            lacking.push(trouble.hint("give the path of its cut line the id `outline`"));
+        }
+        lacking
     }
 
     /// A slot's place.

@@ -8,6 +8,7 @@ mod builtin;
 mod disk;
 mod fonts;
 mod memory;
+mod over;
 mod vpath;
 mod watch;
 
@@ -15,6 +16,7 @@ pub use builtin::Builtin;
 pub use disk::{Disk, open_folder, today};
 pub use fonts::FontBook;
 pub use memory::Memory;
+pub use over::Over;
 pub use vpath::VPath;
 pub use watch::Watch;
 

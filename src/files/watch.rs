@@ -1,4 +1,4 @@
-use std::path::Path;
+use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
@@ -6,7 +6,7 @@ use notify::{Event, EventKind, RecommendedWatcher, RecursiveMode, Watcher as _};
 
 use crate::diag::{Hinted, Trouble};
 
-/// Watches a folder for what other programs change in it.
+/// Watches folders for what other programs change in them.
 pub struct Watch {
     changed: Arc<AtomicBool>,
     // Watching ends when this is dropped.
@@ -14,15 +14,15 @@ pub struct Watch {
 }
 
 impl Watch {
-    /// Watches `folder` and all in it. `tell` is called, on a thread of its own, each time something has changed.
+    /// Watches `folders`, each alone or with all below it; one that is not there is left out. `tell` is called, on a
+    /// thread of its own, each time something has changed.
     ///
     /// # Errors
-    /// When the folder is not there or the system watches no more folders.
-    pub fn new(folder: &Path, tell: impl Fn() + Send + 'static) -> Hinted<Self> {
+    /// When the system watches no more folders.
+    pub fn new(folders: &[(PathBuf, bool)], tell: impl Fn() + Send + 'static) -> Hinted<Self> {
         let trouble = |error: &notify::Error| {
-            Trouble::new(format!("the folder cannot be watched: {error}"))
-                .at(folder.display().to_string())
-                .hint("changes by other programs show when the kit is opened anew")
+            Trouble::new(format!("what other programs change cannot be watched: {error}"))
+                .hint("it shows when the kit is opened anew")
         };
         let changed = Arc::new(AtomicBool::new(false));
         let flag = changed.clone();
@@ -35,7 +35,10 @@ impl Watch {
             }
         };
         let mut watcher = notify::recommended_watcher(told).map_err(|error| trouble(&error))?;
-        watcher.watch(folder, RecursiveMode::Recursive).map_err(|error| trouble(&error))?;
+        for (folder, below) in folders.iter().filter(|(folder, _)| folder.is_dir()) {
+            let mode = if *below { RecursiveMode::Recursive } else { RecursiveMode::NonRecursive };
+            watcher.watch(folder, mode).map_err(|error| trouble(&error))?;
+        }
         Ok(Self { changed, _watcher: watcher })
     }
 

@@ -24,7 +24,7 @@ use serde::Serialize;
 use typst::foundations::Bytes;
 
 pub use preview::Preview;
-pub use raster::Raster;
+pub use raster::{Raster, picture};
 pub use report::{Fit, MissingGlyph};
 pub use set::{SetDoc, SetFace};
 pub use sheets::Divider;

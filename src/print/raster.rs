@@ -3,7 +3,7 @@ use resvg::usvg;
 
 use crate::diag::{Hinted, Trouble};
 use crate::limits;
-use crate::units::Size;
+use crate::units::{Mm, Size};
 
 /// A picture in pixels.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -53,6 +53,20 @@ impl Raster {
         }
         Self { width, height, rgba }
     }
+}
+
+/// A cleaned SVG picture (`face::clean_svg`) alone, `side` pixels along its longer side.
+///
+/// # Errors
+/// When it cannot be drawn.
+pub fn picture(svg: &str, side: u32) -> Hinted<Raster> {
+    let tree = usvg::Tree::from_str(svg, &usvg::Options::default())
+        .map_err(|error| Trouble::new(format!("the picture cannot be drawn: {error}")))?;
+    let (w, h) = (f64::from(tree.size().width()), f64::from(tree.size().height()));
+    let size = Size { w: Mm::new(w), h: Mm::new(h) };
+    let mut pixmap = blank(size, f64::from(side) / w.max(h).max(1.0))?;
+    draw(svg, &mut pixmap)?;
+    Ok(Raster::from_pixmap(pixmap))
 }
 
 /// An empty picture of `size`.

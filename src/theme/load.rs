@@ -74,15 +74,25 @@ pub fn load(files: &dyn Files, name: &str) -> Hinted<Loaded> {
             continue;
         }
         let place = || format!("{name}/{path}");
-        match files.read_text(path, limits::SVG_BYTES).and_then(|text| Ok((vet(&text)?, text))) {
-            Ok((remarks, text)) => {
-                art.insert(path.clone(), Arc::from(text));
+        match read_picture(files, path) {
+            Ok((text, remarks)) => {
+                art.insert(path.clone(), text);
                 left_out.extend(remarks.into_iter().map(|remark| remark.at(place())));
             }
             Err(trouble) => missing.push(trouble.at(place())),
         }
     }
     Ok(Loaded { theme, art, pictures: BTreeMap::new(), missing, left_out })
+}
+
+/// A picture's SVG text, looked through ([`vet`]), with what will be left out of it.
+///
+/// # Errors
+/// When it cannot be read, or holds what no picture may hold.
+pub fn read_picture(files: &dyn Files, path: &VPath) -> Hinted<(Arc<str>, Vec<Trouble>)> {
+    let text = files.read_text(path, limits::SVG_BYTES)?;
+    let remarks = vet(&text)?;
+    Ok((Arc::from(text), remarks))
 }
 
 /// The ids of the built-in themes, sorted.

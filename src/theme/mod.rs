@@ -5,6 +5,7 @@
 //! The doc comments of the types here are also the text of `inklatch explain theme`.
 
 pub mod colour;
+mod edit;
 mod edition;
 mod guard;
 mod lettering;
@@ -17,10 +18,11 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 pub use colour::Colour;
+pub use edit::{PictureKind, ThemeEdit, edit};
 pub use edition::Edition;
 pub use guard::vet;
 pub use lettering::Lettering;
-pub use load::{Loaded, builtin_ids, load, load_builtin};
+pub use load::{Loaded, builtin_ids, load, load_builtin, read_picture};
 pub use palette::{Palette, ROLES, RoleInfo};
 pub use pictures::load_pictures;
 

@@ -120,3 +120,116 @@ fn pieces_are_seen_with_other_eyes() {
     }
     assert_eq!(harness.state().steps(), 0);
 }
+
+/// A small kit that wears a theme of its own, a copy of `plain`.
+fn own_theme(folder: &std::path::Path) -> egui_kittest::Harness<'static, inklatch::app::App> {
+    let disk = Disk::new(folder);
+    let own = copy_theme(&disk, &ThemeId::new("plain").unwrap(), "Our Own").unwrap();
+    let mut kit = inklatch::kit::file::read_kit(&scaffold("A Small Kit").unwrap(), "kit.ron").unwrap();
+    kit.theme = own;
+    disk.write(&path("kit.ron"), inklatch::kit::file::write_kit(&kit).unwrap().as_bytes()).unwrap();
+    let mut harness = window(open(Some(folder)).unwrap(), false);
+    press(&mut harness, Modifiers::COMMAND, Key::Num3);
+    harness
+}
+
+fn saved_theme(folder: &std::path::Path) -> inklatch::theme::Theme {
+    let below = Disk::new(folder.join("themes/our-own"));
+    inklatch::theme::load(&below, "our-own").unwrap().theme
+}
+
+fn retype(harness: &mut egui_kittest::Harness<'_, inklatch::app::App>, role: Role, name: &str, text: &str) {
+    harness.get_by_role_and_label(role, name).focus();
+    harness.run_steps(2);
+    press(harness, Modifiers::COMMAND, Key::A);
+    harness.get_by_role_and_label(role, name).type_text(text);
+    harness.run_steps(4);
+}
+
+#[test]
+fn a_theme_is_made_in_the_window() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut harness = own_theme(folder.path());
+    let before = saved_theme(folder.path());
+    let kit = harness.state().kit().clone();
+    for row in ["Theme", "Palette", "Lettering", "Pictures", "Words", "Dressings"] {
+        click(&mut harness, Role::Button, row);
+        harness.check_accessibility();
+    }
+    click(&mut harness, Role::Button, "Palette");
+    retype(&mut harness, Role::TextInput, "ink in hex", "#102030");
+    click(&mut harness, Role::Button, "Theme");
+    retype(&mut harness, Role::TextInput, "Name of the theme", "The Old Observatory");
+    assert_eq!(saved_theme(folder.path()), before, "nothing is written before it is saved");
+    assert_eq!(*harness.state().kit(), kit, "the kit itself has no other colours");
+    press(&mut harness, Modifiers::COMMAND, Key::S);
+    let saved = saved_theme(folder.path());
+    assert_eq!((saved.palette["ink"].as_str(), saved.name.as_str()), ("#102030", "The Old Observatory"));
+    press(&mut harness, Modifiers::COMMAND, Key::Z);
+    press(&mut harness, Modifiers::COMMAND, Key::Z);
+    press(&mut harness, Modifiers::COMMAND, Key::S);
+    assert_eq!(saved_theme(folder.path()), before);
+    rest(&mut harness);
+}
+
+#[test]
+fn a_picture_is_replaced_and_a_bad_one_refused() {
+    let folder = tempfile::tempdir().unwrap();
+    let elsewhere = tempfile::tempdir().unwrap();
+    let drawn = Disk::new(elsewhere.path());
+    let square = |inner: &str| {
+        format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"24mm\" height=\"24mm\" viewBox=\"0 0 24 24\">{inner}</svg>"
+        )
+    };
+    let write = |name: &str, svg: &str| drawn.write(&path(name), svg.as_bytes()).unwrap();
+    write("comet.svg", &square("<circle class=\"f-ink\" cx=\"8\" cy=\"8\" r=\"5\"/>"));
+    write("frame.svg", &square("<rect id=\"slot-title\" x=\"2\" y=\"2\" width=\"9\" height=\"9\" fill=\"none\"/>"));
+    write("bomb.svg", &format!("<!DOCTYPE svg [<!ENTITY a \"b\">]>{}", square("")));
+    let mut harness = own_theme(folder.path());
+    click(&mut harness, Role::Button, "Pictures");
+    let mut replace = |which: &str, file: &str| {
+        // The row may be out of sight.
+        harness.get_by_role_and_label(Role::Button, &format!("Replace the {which}")).click_accesskit();
+        harness.run_steps(6);
+        let place = elsewhere.path().join(file).display().to_string();
+        harness.get_by_role_and_label(Role::TextInput, "SVG picture to put in its place").type_text(&place);
+        harness.run_steps(2);
+        click(&mut harness, Role::Button, "Take it");
+        harness.query_all_by_label_contains("the picture before stands").next().is_none()
+    };
+    assert!(!replace("frame square", "frame.svg"), "a frame without its slots was taken");
+    assert!(!replace("symbol star", "bomb.svg"), "a picture that declares entities was taken");
+    assert!(!replace("symbol star", "no-such.svg"));
+    assert!(replace("symbol star", "comet.svg"));
+    harness.check_accessibility();
+    press(&mut harness, Modifiers::COMMAND, Key::S);
+    let star = saved_theme(folder.path()).symbols["star"].clone();
+    assert_eq!(star.as_str(), "art/comet.svg");
+    press(&mut harness, Modifiers::COMMAND, Key::Z);
+    press(&mut harness, Modifiers::COMMAND, Key::S);
+    assert_ne!(saved_theme(folder.path()).symbols["star"], star);
+}
+
+#[test]
+fn a_kit_that_another_program_changes_is_read_anew() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut harness = own_theme(folder.path());
+    rest(&mut harness);
+    let file = path("kit.ron");
+    let disk = Disk::new(folder.path());
+    let good = disk.read_text(&file, 1 << 20).unwrap();
+    let mut wait = |words: &str| {
+        let start = Instant::now();
+        while harness.query_all_by_label_contains(words).next().is_none() {
+            assert!(start.elapsed() < PATIENCE, "\"{words}\" did not come about");
+            std::thread::sleep(std::time::Duration::from_millis(10));
+            harness.step();
+        }
+    };
+    disk.write(&file, &good.as_bytes()[..good.len() / 2]).unwrap();
+    wait("the last good version stands in");
+    disk.write(&file, good.replace("A Small Kit", "A Kit From Elsewhere").as_bytes()).unwrap();
+    wait("it was read anew");
+    assert_eq!(harness.state().kit().title, "A Kit From Elsewhere");
+}

@@ -34,13 +34,9 @@ pub fn lacking(theme: &Loaded, palette: &Palette) -> Vec<Draft> {
         match Frame::read(svg, palette) {
             Err(trouble) => drafts_of(&mut say, name, &trouble),
             Ok(frame) => {
-                for slot in info.slots.iter().filter(|slot| frame.slot(slot).is_none()) {
-                    let help = format!("draw a rectangle with the id `slot-{slot}` in it");
-                    say(Severity::Blocks, format!("the frame `{name}` has no slot `{slot}`"), help);
-                }
-                if name == "token" && frame.outline.is_none() {
-                    let help = "give the path of its cut line the id `outline`".to_owned();
-                    say(Severity::Blocks, "the frame `token` has no cut line".to_owned(), help);
+                for trouble in frame.lacks(info) {
+                    let help = trouble.hints.into_iter().next().unwrap_or_default();
+                    say(Severity::Blocks, trouble.message, help);
                 }
             }
         }

@@ -5,15 +5,21 @@ use crate::app::places::Locals;
 use crate::app::widgets::{Field, Mark, UiExt as _, mark_ui};
 use crate::checks::Finding;
 use crate::diag::{Anchor, Severity};
-use crate::theme::{builtin_ids, load_builtin};
+use crate::theme::{ThemeEdit, builtin_ids, load_builtin};
 
 /// Which theme, what is wrong with it, and how to put the kit into another.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     let theme = &cx.doc.theme.theme;
     ui.title("Theme");
     ui.lede("The look and the words of a season. The puzzles stay; another theme dresses them anew.");
-    if let Some(trouble) = &cx.doc.theme_trouble {
+    for trouble in [&cx.doc.theme_trouble, &cx.doc.theme_behind].into_iter().flatten() {
         ui.trouble(trouble);
+    }
+    if cx.doc.theme_edited()
+        && cx.doc.theme_behind.is_some()
+        && ui.secondary("Take the file's version").on_hover_text("Gives up what was changed here").clicked()
+    {
+        cx.send(Command::TakeThemeFile);
     }
     ui.group_card(|ui| {
         ui.strong_small(&theme.name);
@@ -93,15 +99,37 @@ fn redress_ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     }
 }
 
+/// The facts of a theme of the kit's own.
+fn about_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    let theme = &cx.doc.theme.theme;
+    ui.quiet(&format!(
+        "This is one: it lies in themes/{}/ beside the kit file. What you change under Palette, Lettering, Pictures, Words \
+         and Dressings goes into it when you save. What another program changes there shows at once; a file that cannot be \
+         read leaves the last good one in its place.",
+        cx.kit.theme
+    ));
+    ui.add_space(8.0);
+    let send = |edit| cx.send(Command::ThemeEdit(edit));
+    let mut name = theme.name.clone();
+    if Field::new("Name of the theme").line(ui, cx, &mut name) {
+        send(ThemeEdit::Name(name));
+    }
+    let mut about = theme.about.clone();
+    if Field::new("Season and mood").text(ui, cx, 2, &mut about) {
+        send(ThemeEdit::About(about));
+    }
+    let mut credit = theme.credit.clone();
+    let help = "Who drew and wrote it, and under what licence.";
+    if Field::new("Credit").help(help).line(ui, cx, &mut credit) {
+        send(ThemeEdit::Credit(credit));
+    }
+}
+
 /// A theme of the kit's own, begun from the one it wears.
 fn own_ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     ui.section("A theme of your own");
     if cx.doc.own_theme() {
-        ui.quiet(&format!(
-            "This is one: it lies in themes/{}/ beside the kit file. What another program changes there shows at once; a \
-             file that cannot be read leaves the last good one in its place.",
-            cx.kit.theme
-        ));
+        about_ui(ui, cx);
         return;
     }
     if !cx.doc.has_place() {
