@@ -240,7 +240,7 @@ impl Target for Doc {
     fn apply(&mut self, change: Change) -> Option<Change> {
         match change {
             Change::Kit(edit) => apply(&mut self.kit, edit).map(Change::Kit),
-            Change::Theme(id, edit) => self.edit_theme(&id, edit).map(|back| Change::Theme(id, back)),
+            Change::Theme(id, edit) => self.edit_theme(&id, &edit).map(|back| Change::Theme(id, back)),
         }
     }
 }

@@ -108,12 +108,12 @@ pub fn edit(theme: &mut Theme, change: ThemeEdit) -> Option<ThemeEdit> {
     fn swap<T: PartialEq>(old: &mut T, new: T) -> Option<T> {
         (*old != new).then(|| std::mem::replace(old, new))
     }
-    fn entry<T: PartialEq + Clone>(map: &mut BTreeMap<String, T>, key: &str, new: Option<T>) -> Option<Option<T>> {
-        let old = match new.clone() {
-            Some(new) => map.insert(key.to_owned(), new),
-            None => map.remove(key),
-        };
-        (old != new).then_some(old)
+    fn entry<T: PartialEq>(map: &mut BTreeMap<String, T>, key: &str, new: Option<T>) -> Option<Option<T>> {
+        match new {
+            Some(new) if map.get(key) == Some(&new) => None,
+            Some(new) => Some(map.insert(key.to_owned(), new)),
+            None => map.remove(key).map(Some),
+        }
     }
     use ThemeEdit as E;
     match change {

@@ -99,7 +99,7 @@ impl Doc {
     }
 
     /// Changes a theme of the kit's own, and answers what takes it back.
-    pub(super) fn edit_theme(&mut self, id: &ThemeId, change: ThemeEdit) -> Option<ThemeEdit> {
+    pub(super) fn edit_theme(&mut self, id: &ThemeId, change: &ThemeEdit) -> Option<ThemeEdit> {
         let mut edited = match self.edited.remove(id) {
             Some(edited) => edited,
             None => {
@@ -113,7 +113,7 @@ impl Doc {
         if back.is_some() && self.worn == *id {
             let loaded = Arc::make_mut(&mut self.theme);
             loaded.theme = edited.theme.clone();
-            if let ThemeEdit::Picture(_, _, Some(path)) = &change
+            if let ThemeEdit::Picture(_, _, Some(path)) = change
                 && !loaded.art.contains_key(path)
                 && let Ok(place) = VPath::new("themes").and_then(|at| at.join(id.as_str())?.join(path.as_str()))
             {
