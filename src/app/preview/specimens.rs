@@ -63,6 +63,7 @@ pub fn specimens(
             image: Arc::new(image(&preview.raster)),
             overflows: Vec::new(),
             missing,
+            folds: Vec::new(),
             facts: None,
         });
         report(shown.clone());
