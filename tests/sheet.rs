@@ -146,6 +146,38 @@ fn groups_stay_together_when_that_costs_no_sheet() {
     }
 }
 
+/// Flags of which a page takes four lying and three upright, and smaller things beside them: like pieces lie one way on
+/// each page, and no sheet more is used than by turning them freely.
+#[test]
+fn like_pieces_lie_one_way() {
+    let mut pieces = Vec::new();
+    for k in 0..9 {
+        pieces.push(Piece { group: "flags".into(), ..piece(&format!("flag-{k}"), 122.0, 96.0) });
+    }
+    for k in 0..18 {
+        pieces.push(Piece { group: "tokens".into(), ..piece(&format!("token-{k}"), 58.0, 66.0) });
+    }
+    for k in 0..3 {
+        pieces.push(Piece { group: "tags".into(), ..piece(&format!("tag-{k}"), 40.0, 70.0) });
+    }
+    for (paper, least) in [(Paper::Letter, 5), (Paper::A4, 5)] {
+        let sheets = impose(&pieces, paper, Audience::Players, "Kit").unwrap();
+        check(&sheets);
+        assert!(sheets.len() <= least, "{} on {}", sheets.len(), paper.word());
+        for sheet in &sheets {
+            for kind in ["flag", "token", "tag"] {
+                let ways: std::collections::BTreeSet<bool> = sheet
+                    .placed
+                    .iter()
+                    .filter(|placed| placed.piece.starts_with(kind))
+                    .map(|placed| placed.turned)
+                    .collect();
+                assert!(ways.len() < 2, "{kind} both ways on one sheet of {}", paper.word());
+            }
+        }
+    }
+}
+
 #[test]
 fn the_letter_has_a_page_of_its_own() {
     for paper in Paper::ALL {

@@ -1,11 +1,15 @@
 //! Packing: rectangles onto as few pages as can be found, like things together.
 //!
 //! Several orders and two ways of placing are tried, and the best result is kept: fewest pages first, then fewest
-//! groups torn apart, then rows rather than patchwork (they cut with a ruler), then fewest turned pieces. All
-//! lengths are whole micrometres, so that sums are exact.
+//! groups torn apart, then pages that come apart by straight cuts from edge to edge, then like pieces that lie one way,
+//! then rows rather than patchwork (they cut with a ruler), then fewest turned pieces. All lengths are whole
+//! micrometres, so that sums are exact.
 
+mod looks;
 mod rects;
 mod rows;
+
+use std::collections::BTreeSet;
 
 use crate::diag::Hinted;
 use crate::diag::Trouble;
@@ -114,6 +118,11 @@ pub fn pack(items: &[Item], area: Size, gap: Mm, turn: bool) -> Hinted<Vec<Spot>
             }
         }
     }
+    if turn {
+        for one_way in one_way(&boxes, ground) {
+            one_way.lay(&mut |lots, patchwork| pages = consider(lots, patchwork));
+        }
+    }
     if boxes.len() <= SHUFFLED_ITEMS && pages > bound {
         let mut order: Vec<Slab> = boxes.clone();
         let mut chance = Chance(0x9E37_79B9_7F4A_7C15);
@@ -130,7 +139,49 @@ pub fn pack(items: &[Item], area: Size, gap: Mm, turn: bool) -> Hinted<Vec<Spot>
     Ok(lots.iter().zip(items).map(|(lot, item)| spot(lot, item.size)).collect())
 }
 
-/// Lays each page anew by itself: the same boxes, as few of them turned as can be, in rows if that is possible.
+/// Boxes turned beforehand, like ones alike, and then laid as they are.
+struct OneWay {
+    boxes: Vec<Slab>,
+    turned: BTreeSet<usize>,
+    ground: Ground,
+}
+
+impl OneWay {
+    /// Turns those boxes that `lying` names, and those that fit in no other way.
+    fn new(boxes: &[Slab], ground: Ground, lying: impl Fn(&Slab) -> bool) -> Self {
+        let turns = |b: &&Slab| !ground.takes(b.w, b.h) || (lying(b) && ground.takes(b.h, b.w));
+        let turned: BTreeSet<usize> = boxes.iter().filter(turns).map(|b| b.at).collect();
+        let turn = |b: &Slab| if turned.contains(&b.at) { Slab { w: b.h, h: b.w, ..*b } } else { *b };
+        Self { boxes: boxes.iter().map(turn).collect(), turned, ground: Ground { turn: false, ..ground } }
+    }
+
+    /// Lays them in every way and order; `consider` is told of each, and whether it is patchwork.
+    fn lay(&self, consider: &mut dyn FnMut(Vec<Lot>, bool)) {
+        let known = |mut lots: Vec<Lot>| {
+            for lot in &mut lots {
+                lot.turned = self.turned.contains(&lot.at);
+            }
+            lots
+        };
+        for order in orders(&self.boxes) {
+            consider(known(rows::lay(&order, self.ground, false)), false);
+            if self.boxes.len() <= PATCHWORK_ITEMS {
+                for rule in rects::Rule::ALL {
+                    consider(known(rects::lay(&order, self.ground, rule)), true);
+                }
+            }
+        }
+    }
+}
+
+/// All upright, and all in the way in which a page takes more of their like.
+fn one_way(boxes: &[Slab], ground: Ground) -> [OneWay; 2] {
+    let a_page = |w: i64, h: i64| if w > 0 && h > 0 { (ground.w / w) * (ground.h / h) } else { 0 };
+    [OneWay::new(boxes, ground, |_| false), OneWay::new(boxes, ground, |b| a_page(b.h, b.w) > a_page(b.w, b.h))]
+}
+
+/// Lays each page anew by itself: the same boxes, like ones one way, as few of them turned as can be, in rows if that
+/// is possible.
 fn tidy(lots: &[Lot], boxes: &[Slab], ground: Ground) -> Vec<Lot> {
     let pages = lots.iter().map(|lot| lot.page + 1).max().unwrap_or(0);
     let mut tidied = Vec::with_capacity(lots.len());
@@ -139,16 +190,21 @@ fn tidy(lots: &[Lot], boxes: &[Slab], ground: Ground) -> Vec<Lot> {
         let own: Vec<Slab> = old.iter().filter_map(|lot| boxes.get(lot.at)).copied().collect();
         let upright = Ground { turn: false, ..ground };
         let straight = own.iter().all(|b| ground.takes(b.w, b.h));
-        let mut best = (neatness(&old, true), old);
-        for order in orders(&own) {
-            let mut consider = |lots: Vec<Lot>, patchwork: bool| {
-                if lots.len() == own.len() && lots.iter().all(|lot| lot.page == 0) {
-                    let new = (neatness(&lots, patchwork), lots);
-                    if new.0 < best.0 {
-                        best = new;
-                    }
+        let mut best = (neatness(&old, boxes, true), old);
+        let mut consider = |lots: Vec<Lot>, patchwork: bool| {
+            if lots.len() == own.len() && lots.iter().all(|lot| lot.page == 0) {
+                let new = (neatness(&lots, boxes, patchwork), lots);
+                if new.0 < best.0 {
+                    best = new;
                 }
-            };
+            }
+        };
+        if ground.turn {
+            for one_way in one_way(&own, ground) {
+                one_way.lay(&mut consider);
+            }
+        }
+        for order in orders(&own) {
             for ground in [Some(upright).filter(|_| straight), ground.turn.then_some(ground)].into_iter().flatten() {
                 consider(rows::lay(&order, ground, false), false);
                 if own.len() <= PATCHWORK_ITEMS {
@@ -163,10 +219,11 @@ fn tidy(lots: &[Lot], boxes: &[Slab], ground: Ground) -> Vec<Lot> {
     tidied
 }
 
-/// How many boxes are turned, then whether they are patchwork, then how far down they reach; less is neater.
-fn neatness(lots: &[Lot], patchwork: bool) -> (usize, bool, i64) {
+/// What makes one page neater than another, in this order; less is neater. Last comes how far down it reaches.
+fn neatness(lots: &[Lot], boxes: &[Slab], patchwork: bool) -> (usize, usize, usize, bool, i64) {
     let turned = lots.iter().filter(|lot| lot.turned).count();
-    (turned, patchwork, lots.iter().map(|lot| lot.y).max().unwrap_or(0))
+    let reach = lots.iter().map(|lot| lot.y).max().unwrap_or(0);
+    (looks::uncut(lots, boxes), looks::mixed(lots, boxes), turned, patchwork, reach)
 }
 
 fn spot(lot: &Lot, size: Size) -> Spot {
@@ -179,6 +236,8 @@ fn spot(lot: &Lot, size: Size) -> Spot {
 struct Score {
     pages: usize,
     torn: usize,
+    uncut: usize,
+    mixed: usize,
     patchwork: bool,
     turned: usize,
 }
@@ -193,6 +252,8 @@ fn score(lots: &[Lot], boxes: &[Slab], patchwork: bool) -> Score {
     Score {
         pages: lots.iter().map(|lot| lot.page + 1).max().unwrap_or(0),
         torn: seen.len() - groups.len(),
+        uncut: looks::uncut(lots, boxes),
+        mixed: looks::mixed(lots, boxes),
         patchwork,
         turned: lots.iter().filter(|lot| lot.turned).count(),
     }
