@@ -1,5 +1,7 @@
 //! Tests of `checks`: each fires on its fixture with the right words, and stays silent on a near miss.
 
+#[path = "checks/mends.rs"]
+mod mends;
 #[path = "checks/prover.rs"]
 mod prover;
 #[path = "checks/rows.rs"]

@@ -199,6 +199,7 @@ pub fn dressed<T>(mechanic: &str, lock: &LockKind, with: impl FnOnce(&Dressing<'
         mark: "gear",
         theme: &THEME,
         palette: &palette,
+        pictures: &inklatch::face::Pictures::default(),
     })
 }
 
@@ -297,6 +298,7 @@ impl Stage {
             mark: self.theme.theme.symbols.keys().next().map_or("", String::as_str),
             theme: &self.theme,
             palette: &self.palette,
+            pictures: &inklatch::face::Pictures::default(),
         })
     }
 

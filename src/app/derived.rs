@@ -15,6 +15,8 @@ pub struct Proven {
     pub proof: Proof,
     /// The drawings.
     pub drawings: Vec<(Level, Arc<Drawing>)>,
+    /// Whether mends that take long are still being looked for.
+    pub mending: bool,
 }
 
 impl Proven {
@@ -30,7 +32,7 @@ impl Proven {
             };
             drawings.push((level.party.level, drawing));
         }
-        Self { proof, drawings }
+        Self { proof, drawings, mending: false }
     }
 }
 
@@ -42,6 +44,7 @@ pub struct Derived {
     trouble: Option<Trouble>,
     drawings: Vec<(Level, Arc<Drawing>)>,
     theme: Vec<Finding>,
+    mending: bool,
     /// How far the export under way has come.
     pub export: Option<Progress>,
 }
@@ -51,7 +54,8 @@ impl Derived {
     pub fn proved(&mut self, revision: u64, proof: Result<Proven, Trouble>) {
         self.revision = revision;
         match proof {
-            Ok(Proven { proof, drawings }) => {
+            Ok(Proven { proof, drawings, mending }) => {
+                self.mending = mending;
                 self.proof = Some(proof);
                 self.drawings = drawings;
                 self.trouble = None;
@@ -75,6 +79,12 @@ impl Derived {
     #[must_use]
     pub const fn stale(&self, revision: u64) -> bool {
         self.revision != revision
+    }
+
+    /// Whether ways to mend the findings are still being looked for.
+    #[must_use]
+    pub const fn mending(&self) -> bool {
+        self.mending && self.trouble.is_none()
     }
 
     /// What kept the kit from being proved.

@@ -62,6 +62,8 @@ pub fn counts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     }
     if cx.derived.stale(cx.doc.revision) {
         ui.quiet("looking again");
+    } else if cx.derived.mending() {
+        ui.quiet("looking for mends");
     }
 }
 
@@ -157,7 +159,8 @@ fn fix_ui(ui: &mut Ui, cx: &Ctx<'_>, fix: &crate::checks::Fix) {
         ui.quiet(&fix.title);
         return;
     }
-    let button = ui.lesser(true, &fix.title, "");
+    // A mend sets whole things as they were when it was found; what was written since must not be lost.
+    let button = ui.lesser(!cx.derived.stale(cx.doc.revision), &fix.title, "");
     let button = match fix.kind {
         FixKind::Ask => button.on_hover_text("Changes what you wrote; one step of undo takes it back"),
         FixKind::Safe | FixKind::ShowOnly => button.on_hover_text("Mends it in one step"),

@@ -187,6 +187,7 @@ impl App {
     pub fn at_rest(&self) -> bool {
         self.derived.proven()
             && !self.derived.stale(self.doc.revision)
+            && !self.derived.mending()
             && self.drawn()
             && self.running.is_none()
             && self.proposing.is_none()

@@ -172,6 +172,19 @@ impl Selection {
         }
     }
 
+    /// What handles an item.
+    #[must_use]
+    pub fn of_item(item: Item) -> Self {
+        match item {
+            Item::Note(id) => Self::Note(id),
+            Item::Puzzle(id) => Self::Puzzle(id),
+            Item::Lock(id) => Self::Lock(id),
+            Item::Box(id) => Self::Box(id),
+            Item::Spot(id) => Self::Spot(id),
+            Item::Prop(id) => Self::Prop(id),
+        }
+    }
+
     /// The item of the kit that can be removed, if it is one.
     #[must_use]
     pub fn item(&self) -> Option<Item> {

@@ -11,7 +11,7 @@ use eframe::egui;
 
 use crate::app::derived::Proven;
 use crate::app::preview::{Job as PreviewJob, Painter, Shown};
-use crate::checks::{Finding, Prover, theme_findings};
+use crate::checks::{Finding, Proof, Prover, theme_findings};
 use crate::diag::{Hinted, Level};
 use crate::files::{FontBook, Memory};
 use crate::kit::Kit;
@@ -114,7 +114,8 @@ fn prove_all(slot: &Newest<ProofJob>, send: &Sender<Report>, ctx: &egui::Context
         }
         let proof = Standing::renewed(&mut standing, &job)
             .and_then(|at| at.prover.prove(&job.kit, &job.theme, Some(&at.press), &Level::ALL));
-        let proven = proof.map(|proof| Proven::new(&job.kit, proof));
+        let wants_mends = proof.as_ref().is_ok_and(Proof::wants_mends);
+        let proven = proof.map(|proof| Proven { mending: wants_mends, ..Proven::new(&job.kit, proof) });
         let _ = send.send(Report::Proved(job.revision, Box::new(proven)));
         if looked.as_ref().is_none_or(|theme| !Arc::ptr_eq(theme, &job.theme)) {
             // Licences of fonts are looked for in the theme's folder, by the command line.
@@ -122,13 +123,30 @@ fn prove_all(slot: &Newest<ProofJob>, send: &Sender<Report>, ctx: &egui::Context
             looked = Some(job.theme.clone());
         }
         ctx.request_repaint();
+        // What is wrong is shown at once; how to mend it may take longer to find.
+        if wants_mends {
+            let proof = Standing::renewed(&mut standing, &job)
+                .and_then(|at| at.prover.prove(&job.kit, &job.theme, Some(&at.press), &Level::ALL));
+            let proven = proof.map(|mut proof| {
+                proof.mend(&job.kit, &job.theme, &|| slot.newer_within(Duration::ZERO));
+                Proven::new(&job.kit, proof)
+            });
+            if slot.newer_within(Duration::ZERO) {
+                continue;
+            }
+            let _ = send.send(Report::Proved(job.revision, Box::new(proven)));
+            ctx.request_repaint();
+        }
         // The paper is read when nothing is being edited: it takes as long again.
         if slot.newer_within(PAPER_PAUSE) {
             continue;
         }
         let proof = Standing::renewed(&mut standing, &job)
             .and_then(|at| at.prover.prove_printed(&job.kit, &job.theme, &at.press, &Level::ALL));
-        let proven = proof.map(|proof| Proven::new(&job.kit, proof));
+        let proven = proof.map(|mut proof| {
+            proof.mend(&job.kit, &job.theme, &|| slot.newer_within(Duration::ZERO));
+            Proven::new(&job.kit, proof)
+        });
         let _ = send.send(Report::Proved(job.revision, Box::new(proven)));
         ctx.request_repaint();
     }

@@ -16,7 +16,7 @@ check!(
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     for (puzzle, laid) in things::puzzles(facts) {
-        let Some(lock) = facts.kit.lock(&puzzle.opens) else { continue };
+        let Some(lock) = facts.lock(&puzzle.opens) else { continue };
         let answer = as_set(&lock.kind, &laid.answer);
         if lock.kind.spells(&answer) {
             continue;

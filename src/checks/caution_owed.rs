@@ -1,6 +1,7 @@
 use super::glass_with_children::GLASS;
 use super::magnets_with_children::is_magnet;
-use super::{Draft, Facts, Sink, things};
+use super::{Draft, Facts, Finding, Fix, Sink, things, trying};
+use crate::kit::edit::{Edit, Facts as Lines};
 
 check!(
     /// ## What it does
@@ -14,7 +15,7 @@ check!(
     /// ## How to mend
     /// Raise the kit's youngest age, choose another thing, or let an adult hand it out and take it back.
     CautionOwed, "caution-owed", Warns, "a thing meant for older guests than the youngest",
-    "the host must act on its caution; local codes and the maker's label come first", run
+    "the host must act on its caution; local codes and the maker's label come first", run, mend
 );
 
 /// What only the host handles, while preparing.
@@ -31,4 +32,14 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             format!("the kit is for guests from {youngest}, and a {} is meant from {}", material.name, material.least_age);
         sink.add(Draft::new(at.anchor(), message).help(material.caution));
     }
+}
+
+/// The kit meant for guests who are old enough for the thing.
+fn mend(facts: &Facts<'_>, finding: &Finding) -> Option<Fix> {
+    let (youngest, oldest) = facts.kit.ages;
+    let here = things::materials(facts).into_iter().filter(|(_, at)| at.anchor() == finding.anchor);
+    let least = here.map(|(material, _)| material.least_age).max().filter(|age| *age > youngest && *age <= oldest)?;
+    let lines = Lines { ages: (least, oldest), ..Lines::of(facts.kit) };
+    let title = format!("Make it a kit for guests from {least}");
+    trying::sound(facts, finding, [trying::ask(title, vec![Edit::Facts(Box::new(lines))])])
 }

@@ -1,3 +1,5 @@
+use std::collections::BTreeMap;
+
 use super::{Draft, Facts, Sink, mends, things};
 use crate::codes::{Saying, says};
 use crate::diag::{Anchor, PuzzleField};
@@ -20,8 +22,16 @@ check!(
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let texts = facts.party.on_view(facts.kit);
-    for code in things::codes(facts).iter().filter(|code| code.lock.kind != LockKind::Key) {
-        for OnView { from, name, text } in &texts {
+    let codes: Vec<things::Code<'_>> =
+        things::codes(facts).into_iter().filter(|code| code.lock.kind != LockKind::Key).collect();
+    let mut pairs: BTreeMap<usize, Vec<&OnView>> = BTreeMap::new();
+    let index = things::index(&codes);
+    for view in &texts {
+        index.may_say(&view.text).into_iter().for_each(|code| pairs.entry(code).or_default().push(view));
+    }
+    for (code, texts) in pairs {
+        let Some(code) = codes.get(code) else { continue };
+        for OnView { from, name, text } in texts {
             let own = matches!(from, Anchor::Puzzle(id, field) if *id == code.puzzle.id && *field != PuzzleField::Title);
             if !own && says(text, &code.lock.kind, &code.answer) == Some(Saying::Whole) {
                 let message = format!("the code of {} stands in {name}", code.lock.name);

@@ -17,7 +17,7 @@ check!(
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let finish = &facts.kit.finish;
     // Names that lead nowhere are told elsewhere.
-    let (Some(item), Some(_)) = (facts.kit.box_def(&finish.opens), facts.kit.note(&finish.card)) else { return };
+    let (Some(item), Some(_)) = (facts.box_def(&finish.opens), facts.note(&finish.card)) else { return };
     let message = match (facts.flow.boxes.contains_key(&finish.opens), facts.flow.finish_reachable) {
         (_, true) => return,
         (false, _) => format!("{} can never be opened", item.name),
@@ -27,7 +27,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         .locks
         .iter()
         .filter(|lock| !facts.flow.locks.contains_key(lock))
-        .map(|lock| facts.kit.lock(lock).map_or_else(|| lock.to_string(), |lock| lock.name.clone()))
+        .map(|lock| facts.lock(lock).map_or_else(|| lock.to_string(), |lock| lock.name.clone()))
         .collect();
     let draft = Draft::new(Anchor::Finish, message);
     sink.add(if shut.is_empty() {

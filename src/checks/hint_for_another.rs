@@ -17,8 +17,10 @@ check!(
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let codes = things::codes(facts);
+    let index = things::index(&codes);
     for hint in ladder::hints(facts) {
-        for code in codes.iter().filter(|code| code.lock.kind != LockKind::Key && code.puzzle.id != hint.puzzle.id) {
+        let may = index.may_say(hint.text).into_iter().filter_map(|at| codes.get(at));
+        for code in may.filter(|code| code.lock.kind != LockKind::Key && code.puzzle.id != hint.puzzle.id) {
             if says(hint.text, &code.lock.kind, &code.answer).is_some_and(Saying::whole) {
                 let message = format!(
                     "the {} of \"{}\" holds the code of \"{}\"",

@@ -22,8 +22,10 @@ check!(
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     for ladder in ladder::hints(facts).chunks(3) {
         let [nudge, method, giveaway] = ladder else { continue };
-        let worst = [(nudge, giveaway), (nudge, method), (method, giveaway)].into_iter().find_map(|(early, late)| {
-            let (few, many) = (codes_left(facts, early)?, codes_left(facts, late)?);
+        let [first, second, third] = [nudge, method, giveaway].map(|hint| (hint, codes_left(facts, hint)));
+        let pairs = [(first, third), (first, second), (second, third)];
+        let worst = pairs.into_iter().find_map(|((early, few), (late, many))| {
+            let (few, many) = (few?, many?);
             (few < many).then_some((early, late, few, many))
         });
         let Some((early, late, few, many)) = worst else { continue };
@@ -45,7 +47,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
 /// How many codes are left for someone who reads one hint alone; none for an empty one, and for one that gives the
 /// whole code, which is another finding.
 fn codes_left(facts: &Facts<'_>, hint: &Hint<'_>) -> Option<u64> {
-    let lock = facts.kit.lock(&hint.puzzle.opens).filter(|_| !hint.text.is_empty())?;
+    let lock = facts.lock(&hint.puzzle.opens).filter(|_| !hint.text.is_empty())?;
     let code = as_set(&lock.kind, &facts.party.puzzle(&hint.puzzle.id)?.answer);
     if says(hint.text, &lock.kind, &code).is_some_and(crate::codes::Saying::whole) {
         return None;

@@ -19,7 +19,7 @@ check!(
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     for hint in ladder::hints(facts) {
-        let (Some(lock), Some(laid)) = (facts.kit.lock(&hint.puzzle.opens), facts.party.puzzle(&hint.puzzle.id)) else {
+        let (Some(lock), Some(laid)) = (facts.lock(&hint.puzzle.opens), facts.party.puzzle(&hint.puzzle.id)) else {
             continue;
         };
         let Some(saying) = says(hint.text, &lock.kind, &as_set(&lock.kind, &laid.answer)) else { continue };

@@ -1,5 +1,7 @@
+use std::collections::{BTreeMap, BTreeSet, HashMap};
+
 use super::{Draft, Facts, Sink, things};
-use crate::codes::stands_in;
+use crate::codes::cased_words;
 use crate::diag::{Anchor, Severity};
 use crate::face::{Audience, Piece};
 use crate::kit::LockKind;
@@ -28,24 +30,52 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let codes = things::codes(facts);
     let secret: Vec<&things::Code<'_>> =
         codes.iter().filter(|code| !matches!(code.lock.kind, LockKind::Key | LockKind::Spoken)).collect();
+    let openings = openings(&host);
+    let mut codes_of: BTreeMap<&str, Vec<usize>> = BTreeMap::new();
+    secret.iter().enumerate().for_each(|(at, code)| codes_of.entry(&code.answer).or_default().push(at));
     for piece in facts.party.pieces.iter().filter(|piece| piece.audience != Audience::Host) {
         let words = words_of(piece);
         let shown = || words.printed.iter().chain(words.beside.iter().map(|(_, text)| text));
-        for (what, text) in &host {
-            if shown().any(|shown| shown.contains(text.as_str())) {
-                let message = format!("\"{}\" carries the host's {what}", piece.label);
-                sink.add(Draft::new(place(piece), message).help("take the sentence out of the piece"));
-            }
+        let carried: BTreeSet<usize> = shown().flat_map(|shown| carried(shown, &host, &openings)).collect();
+        for (what, _) in carried.into_iter().filter_map(|at| host.get(at)) {
+            let message = format!("\"{}\" carries the host's {what}", piece.label);
+            sink.add(Draft::new(place(piece), message).help("take the sentence out of the piece"));
         }
         // Codes in what is printed are for `code-in-plain-sight` and `hint-says-it`.
         for (name, text) in &words.beside {
-            for code in secret.iter().filter(|code| stands_in(text, &code.answer)) {
+            let held: BTreeSet<usize> =
+                cased_words(text).filter_map(|word| codes_of.get(word)).flatten().copied().collect();
+            for code in held.into_iter().filter_map(|at| secret.get(at)) {
                 let message = format!("the {name} of \"{}\" holds the code of {}", piece.label, code.lock.name);
                 let draft = Draft::new(place(piece), message).severity(Severity::Blocks);
                 sink.add(draft.help("change the name that holds it, or the code"));
             }
         }
     }
+}
+
+/// The host's sentences by their first bytes.
+fn openings<'h>(host: &'h [(&'static str, String)]) -> HashMap<&'h [u8], Vec<usize>> {
+    let mut openings: HashMap<&[u8], Vec<usize>> = HashMap::new();
+    for (at, (_, text)) in host.iter().enumerate() {
+        openings.entry(text.as_bytes().get(..LEAST_CHARS).unwrap_or_default()).or_default().push(at);
+    }
+    openings
+}
+
+/// The host's sentences that stand in a text.
+fn carried(text: &str, host: &[(&'static str, String)], openings: &HashMap<&[u8], Vec<usize>>) -> Vec<usize> {
+    let bytes = text.as_bytes();
+    let mut found = Vec::new();
+    for (at, opening) in bytes.windows(LEAST_CHARS).enumerate() {
+        for sentence in openings.get(opening).into_iter().flatten() {
+            let rest = bytes.get(at..).unwrap_or_default();
+            if host.get(*sentence).is_some_and(|(_, sentence)| rest.starts_with(sentence.as_bytes())) {
+                found.push(*sentence);
+            }
+        }
+    }
+    found
 }
 
 /// Where the first words of the piece are written.

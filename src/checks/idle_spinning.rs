@@ -1,6 +1,9 @@
-use super::{Draft, Facts, Sink, ladder};
+use std::collections::BTreeMap;
+
+use super::{Draft, Facts, Sink, ladder, mends};
 use crate::codes::{SECONDS_PER_TRY, minutes, says};
 use crate::diag::{Anchor, Step};
+use crate::ids::PuzzleId;
 use crate::kit::Puzzle;
 use crate::mechanics;
 use crate::party::{LockLeft, lock_table};
@@ -21,8 +24,10 @@ check!(
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let hints = ladder::hints(facts);
+    let hints: BTreeMap<(&PuzzleId, Step), &ladder::Hint<'_>> =
+        hints.iter().map(|hint| ((&hint.puzzle.id, hint.step), hint)).rev().collect();
     for row in lock_table(facts.kit, facts.party) {
-        let (Some(puzzle), Some(lock)) = (facts.kit.puzzle(&row.puzzle), facts.kit.lock(&row.lock)) else { continue };
+        let (Some(puzzle), Some(lock)) = (facts.puzzle(&row.puzzle), facts.lock(&row.lock)) else { continue };
         let Some(meant) = meant(puzzle) else { continue };
         let LockLeft { left, .. } = row;
         if minutes(left.nothing) < meant {
@@ -39,7 +44,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         }
         let mut before = left.nothing;
         for (step, left) in Step::ALL.iter().zip(left.steps).take(2) {
-            let hint = hints.iter().find(|hint| hint.puzzle.id == puzzle.id && hint.step == *step);
+            let hint = hints.get(&(&puzzle.id, *step));
             let Some(hint) = hint.filter(|_| left < before && minutes(left) < meant) else { continue };
             before = left;
             // What gives the code itself is told by `hint-says-it`.
@@ -51,7 +56,8 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             let message =
                 format!("the {} of \"{}\" leaves {codes}, which are tried in {}", step.word(), puzzle.title, time(left));
             let draft = Draft::new(hint.anchor.clone(), message);
-            sink.add(draft.help("say where to look or what to do, and nothing of the code"));
+            let draft = draft.help("say where to look or what to do, and nothing of the code");
+            sink.add(mends::with_drafted(facts, draft, hint));
         }
     }
 }

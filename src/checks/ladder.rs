@@ -36,7 +36,7 @@ pub(super) fn anchor(puzzle: &Puzzle, level: Level, step: Step) -> Anchor {
 pub(super) fn settled(facts: &Facts<'_>, from: &Anchor) -> Anchor {
     match from {
         Anchor::Puzzle(id, PuzzleField::Hint(level, step)) => {
-            facts.kit.puzzle(id).map_or_else(|| from.clone(), |puzzle| anchor(puzzle, *level, *step))
+            facts.puzzle(id).map_or_else(|| from.clone(), |puzzle| anchor(puzzle, *level, *step))
         }
         other => other.clone(),
     }

@@ -1,5 +1,7 @@
-use super::{Draft, Facts, Sink};
+use super::{Draft, Facts, Finding, Fix, Sink, trying};
 use crate::diag::{Anchor, Level};
+use crate::kit::Levels;
+use crate::kit::edit::Edit;
 
 check!(
     /// ## What it does
@@ -11,7 +13,7 @@ check!(
     /// ## How to mend
     /// Let it lay other hints open, or change a setup or a hint.
     LevelAddsNothing, "level-adds-nothing", Notes, "a play level that plays like another",
-    "a host who chooses it finds no difference", run
+    "a host who chooses it finds no difference", run, mend
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
@@ -29,4 +31,13 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         let message = format!("the level {} plays like {}", level.word(), Level::Standard.word());
         sink.add(Draft::new(Anchor::Kit, message).help("let it lay other hints open, or change a setup or a hint"));
     }
+}
+
+/// The rules that a fresh kit has for the level.
+fn mend(facts: &Facts<'_>, finding: &Finding) -> Option<Fix> {
+    let level = finding.level?;
+    let mut levels = facts.kit.levels.clone();
+    levels.of_mut(level).clone_from(Levels::default().of(level));
+    let title = format!("Give the level {} the rules of a fresh kit", level.word());
+    trying::sound(facts, finding, [trying::ask(title, vec![Edit::Levels(Box::new(levels))])])
 }

@@ -26,7 +26,9 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         kinds.entry(lock.kind.describe()).or_default().push(lock);
     }
     for (kind, locks) in kinds.into_iter().filter(|(_, locks)| locks.len() > 1) {
-        let alike = |lock: &Lock| lock.mark.is_empty() || locks.iter().filter(|other| other.mark == lock.mark).count() > 1;
+        let mut times: BTreeMap<&str, usize> = BTreeMap::new();
+        locks.iter().for_each(|lock| *times.entry(&lock.mark).or_default() += 1);
+        let alike = |lock: &Lock| lock.mark.is_empty() || times.get(lock.mark.as_str()).is_some_and(|times| *times > 1);
         let unmarked: Vec<&Lock> = locks.iter().copied().filter(|lock| alike(lock)).collect();
         let Some(first) = unmarked.first() else { continue };
         let names: Vec<&str> = unmarked.iter().map(|lock| lock.name.as_str()).collect();

@@ -1,6 +1,10 @@
-use super::{Draft, Facts, Sink};
+use std::collections::BTreeSet;
+
+use super::{Draft, Facts, Finding, Fix, Sink, things, trying};
 use crate::diag::{Anchor, Severity};
-use crate::kit::PropRole;
+use crate::ids::LockId;
+use crate::kit::edit::{Edit, Item};
+use crate::kit::{BoxDef, PropRole};
 
 check!(
     /// ## What it does
@@ -13,16 +17,21 @@ check!(
     /// ## How to mend
     /// Let a puzzle open it, add its key, or take the lock off the box.
     LockWithoutPuzzle, "lock-without-puzzle", Blocks, "a lock that nothing opens",
-    "the box stays shut whatever the guests do", run
+    "the box stays shut whatever the guests do", run, mend
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let kit = facts.kit;
+    let keyed = kit.props.iter().filter_map(|prop| match &prop.role {
+        PropRole::Key(lock) => Some(lock),
+        PropRole::Tool | PropRole::Decoration | PropRole::Decoy | PropRole::Treat => None,
+    });
+    let openable: BTreeSet<&LockId> = keyed.chain(kit.puzzles.iter().map(|puzzle| &puzzle.opens)).collect();
+    let shut = things::shut(kit);
     for lock in &kit.locks {
         let at = || Anchor::Lock(lock.id.clone());
-        let keyed = kit.props.iter().any(|prop| prop.role == PropRole::Key(lock.id.clone()));
-        let opened = keyed || kit.puzzle_of(&lock.id).is_some();
-        match kit.box_of(&lock.id) {
+        let opened = openable.contains(&lock.id);
+        match shut.get(&lock.id) {
             Some(item) if !opened => {
                 let draft = Draft::new(at(), format!("nothing opens {}, which shuts {}", lock.name, item.name));
                 sink.add(draft.help("let a puzzle open it, or add its key").help("or take it off the box"));
@@ -35,4 +44,20 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             Some(_) | None => {}
         }
     }
+}
+
+/// The lock taken off its box and out of the kit.
+fn mend(facts: &Facts<'_>, finding: &Finding) -> Option<Fix> {
+    let Anchor::Lock(id) = &finding.anchor else { return None };
+    let lock = facts.lock(id)?;
+    let on = facts.kit.boxes.iter().filter(|item| item.locks.contains(id));
+    let mut edits: Vec<Edit> = on
+        .map(|item| {
+            let locks = item.locks.iter().filter(|other| *other != id).cloned().collect();
+            Edit::Box(Box::new(BoxDef { locks, ..item.clone() }))
+        })
+        .collect();
+    edits.push(Edit::Remove(Item::Lock(id.clone())));
+    let title = facts.party.say(&format!("Take {} out of the kit", lock.name));
+    trying::sound(facts, finding, [trying::ask(title, edits)])
 }

@@ -1,4 +1,4 @@
-use super::{Draft, Facts, Sink, things};
+use super::{Draft, Facts, Sink, mends, things};
 use crate::diag::{Anchor, PuzzleField};
 use crate::kit::LockKind;
 
@@ -14,7 +14,7 @@ check!(
     /// ## How to mend
     /// Choose another answer, or take one of the two off the wheel.
     LookAlikeSymbol, "look-alike-symbol", Warns, "a letter or digit of an answer that can be taken for another",
-    "guests who have found the right thing set the wrong one", run
+    "guests who have found the right thing set the wrong one", run, mends::other_code
 );
 
 /// Symbols that look alike.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::{Facts, Finding, FixKind, Proof, find, prove};
+use super::{Check, Facts, Finding, FixKind, Proof, find, prove};
 use crate::diag::{Hinted, Level};
 use crate::kit::Kit;
 use crate::kit::edit::{Edit, Item, apply_all};
@@ -10,18 +10,23 @@ use crate::limits;
 use crate::print::Press;
 use crate::theme::Loaded;
 
-/// Adds the mends that take long to findings that have none.
-pub(super) fn mend(facts: &Facts<'_>, findings: &mut [Finding]) {
-    let lacking = findings.iter_mut().filter(|finding| finding.fix.is_none());
-    let mut left = limits::LONG_MENDS;
-    for finding in lacking {
+/// Adds the mends that take long to findings that have none, until `stop` says that nobody waits for them any more.
+pub(super) fn mend(facts: &Facts<'_>, findings: &mut [Finding], stop: &dyn Fn() -> bool) {
+    let (mut found, mut tried) = (0, 0);
+    for finding in findings.iter_mut().filter(|finding| wanted(finding)) {
         let Ok(check) = find(finding.name) else { continue };
-        if left == 0 {
+        if found == limits::LONG_MENDS || tried == limits::LONG_MEND_TRIES || stop() {
             return;
         }
         finding.fix = check.mend(facts, finding);
-        left -= usize::from(finding.fix.is_some());
+        tried += 1;
+        found += usize::from(finding.fix.is_some());
     }
+}
+
+/// Whether a finding has no mend and its check may find one.
+pub(super) fn wanted(finding: &Finding) -> bool {
+    finding.fix.is_none() && find(finding.name).is_ok_and(Check::looks_for_mends)
 }
 
 /// A kit with its safe mends made.
@@ -80,7 +85,7 @@ impl Touched {
             Edit::Lock(item) => Self::Item(Item::Lock(item.id.clone())),
             Edit::Prop(item) => Self::Item(Item::Prop(item.id.clone())),
             Edit::Puzzle(item) => Self::Item(Item::Puzzle(item.id.clone())),
-            Edit::Remove(item) => Self::Item(item.clone()),
+            Edit::Remove(item) | Edit::Id(item, ..) => Self::Item(item.clone()),
             Edit::Insert(_, inner) => Self::of(inner),
             Edit::Word(word, _) => Self::Word(word.clone()),
             Edit::Facts(_)

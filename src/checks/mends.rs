@@ -1,5 +1,7 @@
 //! Mends that several checks offer.
 
+use std::collections::BTreeMap;
+
 use super::ladder::{self, Hint};
 use super::{Draft, Facts, Finding, Fix, FixKind};
 use crate::codes::{as_set, says};
@@ -15,7 +17,20 @@ pub(super) const ALIKE: f64 = 0.85;
 
 /// Whether two texts say nearly the same.
 pub(super) fn alike(a: &str, b: &str) -> bool {
-    strsim::normalized_levenshtein(&a.to_lowercase(), &b.to_lowercase()) >= ALIKE
+    let (a, b) = (a.to_lowercase(), b.to_lowercase());
+    least_likeness(&a, &b) && strsim::normalized_levenshtein(&a, &b) >= ALIKE
+}
+
+/// Whether two texts can be alike by their characters alone: one that stands in one of them oftener than in the other
+/// has to be changed, so most pairs are told apart without looking at the order.
+fn least_likeness(a: &str, b: &str) -> bool {
+    let mut surplus: BTreeMap<char, i64> = BTreeMap::new();
+    a.chars().for_each(|c| *surplus.entry(c).or_default() += 1);
+    b.chars().for_each(|c| *surplus.entry(c).or_default() -= 1);
+    let more: i64 = surplus.values().filter(|n| **n > 0).sum();
+    let fewer: i64 = -surplus.values().filter(|n| **n < 0).sum::<i64>();
+    let most = a.chars().count().max(b.chars().count());
+    more.max(fewer) as f64 <= (1.0 - ALIKE) * most as f64 + 1.0
 }
 
 /// Another code for the puzzle that a finding is about.
@@ -31,7 +46,7 @@ fn code_of(facts: &Facts<'_>, puzzle: &PuzzleId) -> Option<Fix> {
     // No code goes with those of others that are unsound themselves; the proposal for one puzzle takes them as given.
     let proposal = propose(facts.kit, facts.theme, &Wish::only(facts.kit, puzzle)).ok()?;
     let change = proposal.changes.first()?;
-    let title = facts.kit.puzzle(puzzle).map_or_else(|| puzzle.to_string(), |puzzle| facts.party.say(&puzzle.title));
+    let title = facts.puzzle(puzzle).map_or_else(|| puzzle.to_string(), |puzzle| facts.party.say(&puzzle.title));
     let title = format!("Set the answer of \"{title}\" to {}", change.new);
     Some(Fix { title, kind: FixKind::Ask, edits: proposal.edits(facts.kit) })
 }
@@ -57,7 +72,7 @@ pub(super) fn with_drafted(facts: &Facts<'_>, draft: Draft, hint: &Hint<'_>) -> 
 /// Whether a text tells anything of the code of any puzzle.
 fn tells(facts: &Facts<'_>, text: &str) -> bool {
     facts.kit.puzzles.iter().zip(&facts.party.puzzles).any(|(puzzle, laid)| {
-        let lock = facts.kit.lock(&puzzle.opens).filter(|lock| lock.kind != LockKind::Key);
+        let lock = facts.lock(&puzzle.opens).filter(|lock| lock.kind != LockKind::Key);
         lock.is_some_and(|lock| says(text, &lock.kind, &as_set(&lock.kind, &laid.answer)).is_some())
     })
 }

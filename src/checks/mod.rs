@@ -10,8 +10,10 @@ mod mend_setup;
 mod mending;
 mod mends;
 mod prove;
+mod references;
 mod sink;
 mod things;
+mod trying;
 
 use rayon::prelude::*;
 
@@ -23,8 +25,9 @@ pub use sink::{Draft, Sink};
 
 use crate::diag::{Hinted, Severity, Trouble};
 use crate::flow::Flow;
-use crate::kit::Kit;
+use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId, SpotId};
 use crate::kit::file::nearest;
+use crate::kit::{BoxDef, Kit, Lock, Note, Prop, Puzzle, Spot};
 use crate::party::Party;
 use crate::theme::Loaded;
 
@@ -41,6 +44,27 @@ pub struct Facts<'a> {
     pub flow: &'a Flow,
     /// What type setting said of each piece; empty when nothing was set.
     pub set: &'a [SetPiece],
+}
+
+macro_rules! lookups {
+    ($($name:ident: $id:ty => $item:ty;)*) => {
+        impl<'a> Facts<'a> {$(
+            #[doc = concat!("As [`Kit::", stringify!($name), "`], and quick in a kit of thousands.")]
+            #[must_use]
+            pub fn $name(&self, id: &$id) -> Option<&'a $item> {
+                self.party.positions.$name(self.kit, id)
+            }
+        )*}
+    };
+}
+
+lookups! {
+    note: NoteId => Note;
+    spot: SpotId => Spot;
+    box_def: BoxId => BoxDef;
+    lock: LockId => Lock;
+    prop: PropId => Prop;
+    puzzle: PuzzleId => Puzzle;
 }
 
 /// What a check is, in words.
@@ -73,6 +97,10 @@ pub trait Check: Sync {
     fn info(&self) -> &'static Info;
     /// Looks at the facts and says what it finds.
     fn check(&self, facts: &Facts<'_>, sink: &mut Sink);
+    /// Whether [`Check::mend`] may find anything.
+    fn looks_for_mends(&self) -> bool {
+        false
+    }
     /// A mend that takes long to find: asked for once, for findings that have none, when all is known.
     fn mend(&self, _: &Facts<'_>, _: &Finding) -> Option<Fix> {
         None
@@ -100,7 +128,12 @@ macro_rules! check {
             fn check(&self, facts: &crate::checks::Facts<'_>, sink: &mut crate::checks::Sink) {
                 $run(facts, sink);
             }
-            $(fn mend(
+            $(fn looks_for_mends(&self) -> bool {
+                // Named so that this is written for checks with a mend only.
+                let _: fn(&crate::checks::Facts<'_>, &crate::checks::Finding) -> Option<crate::checks::Fix> = $mend;
+                true
+            }
+            fn mend(
                 &self,
                 facts: &crate::checks::Facts<'_>,
                 finding: &crate::checks::Finding,
@@ -190,7 +223,7 @@ family! {
 #[must_use]
 pub fn run(facts: &Facts<'_>) -> Vec<Finding> {
     let mut found = run_unmended(facts);
-    mending::mend(facts, &mut found);
+    mending::mend(facts, &mut found, &|| false);
     found
 }
 

@@ -1,4 +1,4 @@
-use super::{Draft, Facts, Sink, things};
+use super::{Draft, Facts, Sink, mend_setup, things};
 use crate::diag::{Anchor, PuzzleField};
 use crate::readings::Verdict;
 
@@ -13,7 +13,8 @@ check!(
     /// See whether the lock has the right number and kind of wheels, and whether all pieces that the guests need
     /// are part of the setup.
     NoReading, "no-reading", Blocks, "nothing that the lock can show can be read from the pieces",
-    "the puzzle cannot be solved, and nobody at the table can know that", run
+    "the puzzle cannot be solved, and nobody at the table can know that", run,
+    mend_setup::one_field
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
@@ -21,7 +22,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         if laid.verdict != Some(Verdict::None) {
             continue;
         }
-        let lock = facts.kit.lock(&puzzle.opens).map_or_else(String::new, |lock| lock.kind.describe());
+        let lock = facts.lock(&puzzle.opens).map_or_else(String::new, |lock| lock.kind.describe());
         let message = format!("\"{}\" gives nothing that its lock ({lock}) can show", puzzle.title);
         let draft = Draft::new(Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Setup), message);
         sink.add(draft.help("compare the setup with the lock: number of symbols, and which symbols"));

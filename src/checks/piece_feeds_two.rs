@@ -1,8 +1,9 @@
+use std::collections::BTreeMap;
+
 use super::{Draft, Facts, Sink};
 use crate::diag::{Anchor, PuzzleField};
-use crate::face::{Audience, Piece};
+use crate::face::{Audience, Face, Piece};
 use crate::ids::PuzzleId;
-use crate::party::words_of;
 
 check!(
     /// ## What it does
@@ -27,17 +28,25 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         .pieces
         .iter()
         .filter(|piece| piece.audience == Audience::Players)
-        .filter_map(|piece| Some((owner(piece)?, piece, words_of(piece).printed)))
+        .filter_map(|piece| Some((owner(piece)?, piece, printed(piece))))
         .filter(|(_, _, printed)| printed.iter().flat_map(|text| text.split_whitespace()).count() >= LEAST_WORDS)
         .collect();
-    for (at, (owner, piece, printed)) in pieces.iter().enumerate() {
-        let twin = pieces[..at].iter().find(|(other, _, theirs)| other != owner && theirs == printed);
-        let Some((other, ..)) = twin else { continue };
-        let title = |id| facts.kit.puzzle(id).map_or("", |puzzle| puzzle.title.as_str());
+    let mut known: BTreeMap<&[String], Vec<&PuzzleId>> = BTreeMap::new();
+    for (owner, piece, printed) in &pieces {
+        let alike = known.entry(printed).or_default();
+        let twin = alike.iter().find(|other| **other != owner).copied();
+        alike.push(owner);
+        let Some(other) = twin else { continue };
+        let title = |id| facts.puzzle(id).map_or("", |puzzle| puzzle.title.as_str());
         let message = format!("\"{}\" and \"{}\" print the same piece: {}", title(other), title(owner), piece.part);
         let anchor = Anchor::Puzzle(owner.clone(), PuzzleField::Part(piece.part.clone()));
         sink.add(Draft::new(anchor, message).help("let one of them use another key, or say that the card serves twice"));
     }
+}
+
+/// The texts within the cut line.
+fn printed(piece: &Piece) -> Vec<String> {
+    std::iter::once(&piece.front).chain(&piece.back).flat_map(Face::runs).map(|run| run.text.text()).collect()
 }
 
 /// The puzzle to which a piece belongs, as its texts say.

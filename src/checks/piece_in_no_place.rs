@@ -1,5 +1,6 @@
-use super::{Draft, Facts, FixKind, Sink, things};
+use super::{Draft, Facts, Finding, Fix, FixKind, Sink, things, trying};
 use crate::diag::{Anchor, PuzzleField};
+use crate::kit::Lying;
 use crate::kit::edit::Edit;
 use crate::kit::file::nearest;
 use crate::mechanics;
@@ -16,7 +17,7 @@ check!(
     /// ## How to mend
     /// Say where each part lies; take out the parts that are not there.
     PieceInNoPlace, "piece-in-no-place", Warns, "a part laid nowhere, or laid but not there",
-    "the host does not know where it goes", run
+    "the host does not know where it goes", run, mend
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
@@ -40,4 +41,10 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             sink.add(draft.fix("Take the place out", FixKind::Safe, vec![Edit::Puzzle(Box::new(mended))]));
         }
     }
+}
+
+/// A place for the part.
+fn mend(facts: &Facts<'_>, finding: &Finding) -> Option<Fix> {
+    let Anchor::Puzzle(id, PuzzleField::Part(part)) = &finding.anchor else { return None };
+    trying::sound(facts, finding, trying::elsewhere(facts, &Lying::Part(id.clone(), part.clone())))
 }

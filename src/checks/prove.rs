@@ -3,7 +3,7 @@ use std::collections::BTreeMap;
 use rayon::prelude::*;
 
 use super::{Facts, Finding, finding, mending, run_unmended};
-use crate::diag::{Hinted, Level, Trouble};
+use crate::diag::{Anchor, Hinted, Level, Trouble};
 use crate::face::proof::Printed;
 use crate::face::{Audience, Piece};
 use crate::flow::Flow;
@@ -61,6 +61,21 @@ impl Proof {
     pub fn level(&self, level: Level) -> Option<&LevelProof> {
         self.levels.iter().find(|proof| proof.party.level == level)
     }
+
+    /// Looks for the mends that take long to find, such as another code that goes with all the others, for findings
+    /// that have none; gives up when `stop` says so. `kit` and `theme` are those that were proved.
+    pub fn mend(&mut self, kit: &Kit, theme: &Loaded, stop: &dyn Fn() -> bool) {
+        let Self { levels, findings, .. } = self;
+        if let Some(LevelProof { party, flow, set }) = levels.first() {
+            mending::mend(&Facts { kit, theme, party, flow, set }, findings, stop);
+        }
+    }
+
+    /// Whether [`Proof::mend`] has anything to look for.
+    #[must_use]
+    pub fn wants_mends(&self) -> bool {
+        self.findings.iter().any(mending::wanted)
+    }
 }
 
 /// Proves a kit at some levels: lays it out, reads it, sets it when there is a press, and checks it.
@@ -70,7 +85,9 @@ impl Proof {
 /// # Errors
 /// When the palette cannot be read; anything else that is wrong is a finding.
 pub fn prove(kit: &Kit, theme: &Loaded, press: Option<&Press>, levels: &[Level]) -> Hinted<Proof> {
-    Prover::default().prove(kit, theme, press, levels)
+    let mut proof = Prover::default().prove(kit, theme, press, levels)?;
+    proof.mend(kit, theme, &|| false);
+    Ok(proof)
 }
 
 /// As [`prove`], and reads every puzzle once more from its laid-out pieces.
@@ -78,7 +95,9 @@ pub fn prove(kit: &Kit, theme: &Loaded, press: Option<&Press>, levels: &[Level])
 /// # Errors
 /// As [`prove`].
 pub fn prove_printed(kit: &Kit, theme: &Loaded, press: &Press, levels: &[Level]) -> Hinted<Proof> {
-    Prover::default().prove_printed(kit, theme, press, levels)
+    let mut proof = Prover::default().prove_printed(kit, theme, press, levels)?;
+    proof.mend(kit, theme, &|| false);
+    Ok(proof)
 }
 
 /// As [`prove_printed`], for one edition: its pieces are what is set and read.
@@ -86,12 +105,15 @@ pub fn prove_printed(kit: &Kit, theme: &Loaded, press: &Press, levels: &[Level])
 /// # Errors
 /// As [`prove`].
 pub fn prove_edition(kit: &Kit, theme: &Loaded, press: &Press, levels: &[Level], edition: Edition) -> Hinted<Proof> {
-    Prover { edition, ..Prover::default() }.prove_printed(kit, theme, press, levels)
+    let mut proof = Prover { edition, ..Prover::default() }.prove_printed(kit, theme, press, levels)?;
+    proof.mend(kit, theme, &|| false);
+    Ok(proof)
 }
 
 /// Proves a kit again and again, and works out anew only what an edit changed: puzzles are taken over as they were
 /// laid out and read, and faces as they were set, when all is the same that goes into them. The checks themselves
-/// run every time. A proof is the same as one of [`prove`].
+/// run every time. A proof is the same as one of [`prove`], but for the mends that take long to find: [`Proof::mend`]
+/// looks for those.
 ///
 /// A prover belongs to one theme and one press: begin with a new one when either changes.
 #[derive(Debug, Default)]
@@ -143,9 +165,6 @@ impl Prover {
             proofs.push(LevelProof { party, flow, set });
         }
         let mut findings = merged(found);
-        if let Some(LevelProof { party, flow, set }) = proofs.first() {
-            mending::mend(&Facts { kit, theme, party, flow, set }, &mut findings);
-        }
         for finding in &mut findings {
             finding.edition = Some(self.edition).filter(|edition| *edition != Edition::Colour);
         }
@@ -239,14 +258,22 @@ fn set_one(press: &Press, paper: Option<Paper>, piece: &Piece, read: bool) -> Se
 fn merged(found: Vec<Vec<Finding>>) -> Vec<Finding> {
     let count = found.len();
     let mut groups: Vec<(Finding, usize, Vec<Option<Level>>)> = Vec::new();
+    let mut places: BTreeMap<(Anchor, &'static str), Vec<usize>> = BTreeMap::new();
     for finding in found.into_iter().flatten() {
-        let bare = Finding { level: None, ..finding.clone() };
-        match groups.iter_mut().find(|(known, _, _)| *known == bare) {
-            Some((_, times, levels)) => {
-                *times += 1;
-                levels.push(finding.level);
+        let level = finding.level;
+        let bare = Finding { level: None, ..finding };
+        let here = places.entry((bare.anchor.clone(), bare.name)).or_default();
+        match here.iter().copied().find(|at| groups.get(*at).is_some_and(|(known, _, _)| *known == bare)) {
+            Some(at) => {
+                if let Some((_, times, levels)) = groups.get_mut(at) {
+                    *times += 1;
+                    levels.push(level);
+                }
             }
-            None => groups.push((bare, 1, vec![finding.level])),
+            None => {
+                here.push(groups.len());
+                groups.push((bare, 1, vec![level]));
+            }
         }
     }
     let tell = |(bare, times, levels): (Finding, usize, Vec<Option<Level>>)| -> Vec<Finding> {

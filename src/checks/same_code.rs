@@ -1,3 +1,5 @@
+use std::collections::BTreeMap;
+
 use super::{Draft, Facts, Sink, mends, things};
 use crate::diag::{Anchor, PuzzleField};
 
@@ -17,11 +19,12 @@ check!(
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let codes = things::codes(facts);
     let codes: Vec<_> = codes.iter().filter(|code| code.lock.kind != crate::kit::LockKind::Key).collect();
-    for (at, second) in codes.iter().enumerate() {
+    let mut known: BTreeMap<String, Vec<&things::Code<'_>>> = BTreeMap::new();
+    for second in codes {
+        let alike = known.entry(second.answer.to_lowercase()).or_default();
         // Two puzzles for one lock are told elsewhere.
-        let first = codes[..at].iter().find(|first| {
-            first.lock.id != second.lock.id && first.answer.to_lowercase() == second.answer.to_lowercase()
-        });
+        let first = alike.iter().find(|first| first.lock.id != second.lock.id).copied();
+        alike.push(second);
         if let Some(first) = first {
             let message = format!("{} and {} both open with {}", first.lock.name, second.lock.name, second.answer);
             let draft = Draft::new(Anchor::Puzzle(second.puzzle.id.clone(), PuzzleField::Answer), message);

@@ -1,4 +1,4 @@
-use super::{Draft, Facts, Sink, things};
+use super::{Draft, Facts, Sink, mend_setup, things};
 use crate::diag::{Anchor, PuzzleField};
 use crate::mechanics;
 
@@ -12,13 +12,14 @@ check!(
     /// ## How to mend
     /// The hints come from the mechanic itself; `explain` with the mechanic's name describes its setup.
     SetupRefused, "setup-refused", Blocks, "a puzzle that its mechanic cannot arrange",
-    "nothing of the puzzle can be printed", run
+    "nothing of the puzzle can be printed", run,
+    mend_setup::accepted
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     for (puzzle, laid) in things::puzzles(facts) {
         // An unknown mechanic or lock is a finding of its own.
-        let told = mechanics::find(&puzzle.mechanic).is_err() || facts.kit.lock(&puzzle.opens).is_none();
+        let told = mechanics::find(&puzzle.mechanic).is_err() || facts.lock(&puzzle.opens).is_none();
         if let (false, Err(trouble)) = (told, &laid.laid) {
             sink.add(Draft::of(Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Setup), trouble));
         }

@@ -1,3 +1,5 @@
+use std::collections::BTreeMap;
+
 use super::{Finding, Fix, FixKind, Info};
 use crate::diag::{Anchor, Level, Severity, Trouble};
 use crate::ids::PuzzleId;
@@ -9,6 +11,8 @@ pub struct Sink {
     info: &'static Info,
     level: Level,
     findings: Vec<Finding>,
+    /// The findings by place, so that none is taken twice.
+    places: BTreeMap<Anchor, Vec<usize>>,
 }
 
 /// A finding in the making.
@@ -27,7 +31,7 @@ impl Sink {
     /// An empty sink for one check at one level.
     #[must_use]
     pub const fn new(info: &'static Info, level: Level) -> Self {
-        Self { info, level, findings: Vec::new() }
+        Self { info, level, findings: Vec::new(), places: BTreeMap::new() }
     }
 
     /// Takes a finding.
@@ -45,7 +49,9 @@ impl Sink {
             help,
             fix,
         };
-        if !self.findings.contains(&finding) {
+        let here = self.places.entry(finding.anchor.clone()).or_default();
+        if !here.iter().any(|at| self.findings.get(*at) == Some(&finding)) {
+            here.push(self.findings.len());
             self.findings.push(finding);
         }
     }

@@ -1,4 +1,4 @@
-use super::{Draft, Facts, Sink, things};
+use super::{Draft, Facts, Sink, mend_setup, things};
 use crate::diag::{Anchor, PuzzleField};
 use crate::readings::tokens::turned;
 
@@ -13,7 +13,8 @@ check!(
     /// ## How to mend
     /// Let the setup put a line beneath it, or take another answer.
     SixOrNine, "six-or-nine", Warns, "a number on a loose piece that reads otherwise upside down",
-    "half the guests sit on the other side of the table", run
+    "half the guests sit on the other side of the table", run,
+    mend_setup::field_back
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {

@@ -1,11 +1,14 @@
 //! What several checks look up.
 
+use std::collections::BTreeMap;
+
 use super::Facts;
-use crate::codes::as_set;
+use crate::codes::{Index, as_set};
 use crate::diag::Anchor;
+use crate::ids::LockId;
 use crate::kit::file::nearest;
 use crate::kit::material::{Material, material};
-use crate::kit::{Kit, Lock, LockKind, Place, Prop, Puzzle};
+use crate::kit::{BoxDef, Kit, Lock, LockKind, Place, Prop, Puzzle};
 use crate::party::LaidPuzzle;
 use crate::script::Readability;
 
@@ -31,11 +34,16 @@ pub(super) fn codes<'a>(facts: &Facts<'a>) -> Vec<Code<'a>> {
         .iter()
         .zip(&facts.party.puzzles)
         .filter_map(|(puzzle, laid)| {
-            let lock = facts.kit.lock(&puzzle.opens)?;
+            let lock = facts.lock(&puzzle.opens)?;
             let answer = as_set(&lock.kind, &laid.answer);
             lock.kind.spells(&answer).then_some(Code { puzzle, lock, answer })
         })
         .collect()
+}
+
+/// The codes by what texts can say of them.
+pub(super) fn index(codes: &[Code<'_>]) -> Index {
+    Index::new(codes.iter().map(|code| (&code.lock.kind, code.answer.as_str())))
 }
 
 /// The letter and the notes: where they stand, what to call them, and what was counted in them.
@@ -51,19 +59,31 @@ pub(super) fn readable(facts: &Facts<'_>) -> Vec<(Anchor, String, Readability)> 
     all
 }
 
+/// The box that each lock shuts; the first, should there be two.
+pub(super) fn shut(kit: &Kit) -> BTreeMap<&LockId, &BoxDef> {
+    let mut shut = BTreeMap::new();
+    for item in &kit.boxes {
+        for lock in &item.locks {
+            shut.entry(lock).or_insert(item);
+        }
+    }
+    shut
+}
+
 /// The puzzles of the kit with what became of them.
 pub(super) fn puzzles<'a>(facts: &Facts<'a>) -> impl Iterator<Item = (&'a Puzzle, &'a LaidPuzzle)> {
     facts.kit.puzzles.iter().zip(&facts.party.puzzles)
 }
 
 /// Whether a place is in the kit; else what to say of it and the nearest name.
-pub(super) fn unknown_place(kit: &Kit, place: &Place) -> Option<(String, Option<String>)> {
+pub(super) fn unknown_place(facts: &Facts<'_>, place: &Place) -> Option<(String, Option<String>)> {
+    let kit = facts.kit;
     match place {
-        Place::Spot(id) if kit.spot(id).is_none() => {
+        Place::Spot(id) if facts.spot(id).is_none() => {
             let near = near(id.as_str(), kit.spots.iter().map(|spot| spot.id.as_str()));
             Some((format!("there is no spot `{id}`"), near))
         }
-        Place::Box(id) if kit.box_def(id).is_none() => {
+        Place::Box(id) if facts.box_def(id).is_none() => {
             let near = near(id.as_str(), kit.boxes.iter().map(|item| item.id.as_str()));
             Some((format!("there is no box `{id}`"), near))
         }

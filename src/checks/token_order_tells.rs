@@ -1,4 +1,4 @@
-use super::{Draft, Facts, Sink, things};
+use super::{Draft, Facts, Finding, Fix, Sink, things, trying};
 use crate::codes::{ordered_by, says};
 use crate::diag::{Anchor, PuzzleField};
 use crate::ids::PuzzleId;
@@ -15,7 +15,7 @@ check!(
     /// ## How to mend
     /// Give names without numbers, or numbers in another order, and a mark that has nothing to do with the answer.
     TokenOrderTells, "token-order-tells", Warns, "names or marks that tell the order or the answer",
-    "hint tokens lie in view, and guests read off what comes next", run
+    "hint tokens lie in view, and guests read off what comes next", run, mend
 );
 
 /// Fewer names with numbers agree with the order by chance.
@@ -29,11 +29,11 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         sink.add(draft.help("take the numbers out, or number in another order"));
     }
     let marks = facts.kit.puzzles.iter().filter_map(|puzzle| {
-        Some((puzzle.id.clone(), facts.kit.lock(&puzzle.opens)?.mark.replace('-', " ")))
+        Some((puzzle.id.clone(), facts.lock(&puzzle.opens)?.mark.replace('-', " ")))
     });
     if let Some((first, names)) = in_order(facts, marks) {
         let message = format!("the marks are numbered in the order of solving: {names}");
-        let lock = facts.kit.puzzle(&first).map(|puzzle| puzzle.opens.clone());
+        let lock = facts.puzzle(&first).map(|puzzle| puzzle.opens.clone());
         sink.add(Draft::new(lock.map_or(Anchor::Kit, Anchor::Lock), message).help("choose marks without numbers"));
     }
     for code in things::codes(facts).iter().filter(|code| code.lock.kind != LockKind::Key) {
@@ -62,4 +62,10 @@ fn in_order(facts: &Facts<'_>, names: impl Iterator<Item = (PuzzleId, String)>) 
     }
     let quoted: Vec<String> = rows.iter().map(|(.., name)| format!("\"{name}\"")).collect();
     Some((rows.first()?.2.clone(), quoted.join(", ")))
+}
+
+/// Another symbol for the lock.
+fn mend(facts: &Facts<'_>, finding: &Finding) -> Option<Fix> {
+    let Anchor::Lock(id) = &finding.anchor else { return None };
+    trying::sound(facts, finding, trying::other_marks(facts, facts.lock(id).into_iter().collect()))
 }

@@ -1,5 +1,5 @@
-use super::{Draft, Facts, Sink};
-use crate::flow::facts::{close_words, thing_anchor};
+use super::{Draft, Facts, Finding, Fix, Sink, trying};
+use crate::flow::facts::{ClosePair, close_words, thing_anchor};
 
 check!(
     /// ## What it does
@@ -12,7 +12,7 @@ check!(
     /// ## How to mend
     /// Lay one of them somewhere else, or take the pair off the list.
     TooClose, "too-close", Warns, "two things that were to lie apart share a spot",
-    "found side by side they are no search, or guests mix them up", run
+    "found side by side they are no search, or guests mix them up", run, mend
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
@@ -21,4 +21,12 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         let draft = if close.pair.why.trim().is_empty() { draft } else { draft.why(close.pair.why.trim()) };
         sink.add(draft.help("lay one of them somewhere else"));
     }
+}
+
+/// One of the two laid elsewhere.
+fn mend(facts: &Facts<'_>, finding: &Finding) -> Option<Fix> {
+    let told = |close: &&ClosePair| facts.party.say(&close_words(facts.kit, close)) == finding.message;
+    let close = facts.flow.close.iter().find(told)?;
+    let things = [&close.pair.one, &close.pair.other];
+    trying::sound(facts, finding, things.into_iter().flat_map(|thing| trying::elsewhere(facts, thing)))
 }

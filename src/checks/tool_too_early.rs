@@ -18,7 +18,7 @@ check!(
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     for early in &facts.flow.early {
-        let (Some(prop), Some(puzzle)) = (facts.kit.prop(&early.prop), facts.kit.puzzle(&early.puzzle)) else { continue };
+        let (Some(prop), Some(puzzle)) = (facts.prop(&early.prop), facts.puzzle(&early.puzzle)) else { continue };
         let message = format!("{} is to hand {} rounds before \"{}\" needs it", prop.name, early.wait, puzzle.title);
         let draft = Draft::new(Anchor::Prop(prop.id.clone()), message);
         let draft = draft.help("lay it into a box that opens shortly before");

@@ -22,7 +22,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     for (puzzle, _) in things::puzzles(facts) {
         let Ok(mechanic) = mechanics::find(&puzzle.mechanic) else { continue };
         for id in mechanic.meta().tools {
-            let named = puzzle.tools.iter().filter_map(|tool| facts.kit.prop(tool));
+            let named = puzzle.tools.iter().filter_map(|tool| facts.prop(tool));
             if named.into_iter().any(|prop| prop.material == *id) {
                 continue;
             }

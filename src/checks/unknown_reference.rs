@@ -1,9 +1,9 @@
 use super::things::{near, unknown_place};
-use super::{Draft, Facts, Sink};
+use super::{Draft, Facts, Sink, references};
 use crate::diag::{Anchor, PuzzleField};
 use crate::flow::facts::thing_words;
 use crate::kit::material::{MATERIALS, material};
-use crate::kit::{Kit, Lying, Place, PropRole};
+use crate::kit::{Lying, Place, PropRole};
 use crate::mechanics::{self, MECHANICS};
 
 check!(
@@ -17,21 +17,21 @@ check!(
     /// ## How to mend
     /// Correct the name, or add what it names.
     UnknownReference, "unknown-reference", Blocks, "a name that leads nowhere",
-    "something lies nowhere, opens nothing or is not drawn", run
+    "something lies nowhere, opens nothing or is not drawn", run, references::mend
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let kit = facts.kit;
-    places(kit, sink);
-    locks(kit, sink);
-    puzzles(kit, sink);
-    apart(kit, sink);
+    places(facts, sink);
+    locks(facts, sink);
+    puzzles(facts, sink);
+    apart(facts, sink);
     let mut say = |anchor: Anchor, message: String, hint: Option<String>| add(sink, anchor, message, hint);
-    if kit.box_def(&kit.finish.opens).is_none() {
+    if facts.box_def(&kit.finish.opens).is_none() {
         let hint = near(kit.finish.opens.as_str(), kit.boxes.iter().map(|item| item.id.as_str()));
         say(Anchor::Finish, format!("the finish opens a box `{}` that does not exist", kit.finish.opens), hint);
     }
-    if kit.note(&kit.finish.card).is_none() {
+    if facts.note(&kit.finish.card).is_none() {
         let hint = near(kit.finish.card.as_str(), kit.notes.iter().map(|note| note.id.as_str()));
         say(Anchor::Finish, format!("the closing card `{}` does not exist", kit.finish.card), hint);
     }
@@ -52,14 +52,15 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
 }
 
 /// The things that the kit wants to lie apart.
-fn apart(kit: &Kit, sink: &mut Sink) {
+fn apart(facts: &Facts<'_>, sink: &mut Sink) {
+    let kit = facts.kit;
     for thing in kit.apart.iter().flat_map(|pair| [&pair.one, &pair.other]) {
         let known = match thing {
             Lying::Letter => true,
-            Lying::Note(id) => kit.note(id).is_some(),
-            Lying::Prop(id) => kit.prop(id).is_some(),
-            Lying::Box(id) => kit.box_def(id).is_some(),
-            Lying::Part(id, part) => kit.puzzle(id).is_some_and(|puzzle| puzzle.parts.contains_key(part)),
+            Lying::Note(id) => facts.note(id).is_some(),
+            Lying::Prop(id) => facts.prop(id).is_some(),
+            Lying::Box(id) => facts.box_def(id).is_some(),
+            Lying::Part(id, part) => facts.puzzle(id).is_some_and(|puzzle| puzzle.parts.contains_key(part)),
         };
         if !known {
             let message = format!("{} is to lie apart from another thing, and is not in the kit", thing_words(kit, thing));
@@ -69,7 +70,8 @@ fn apart(kit: &Kit, sink: &mut Sink) {
 }
 
 /// Where things lie.
-fn places(kit: &Kit, sink: &mut Sink) {
+fn places(facts: &Facts<'_>, sink: &mut Sink) {
+    let kit = facts.kit;
     let mut at: Vec<(Anchor, &Place)> = kit.letter.place.iter().map(|place| (Anchor::Letter, place)).collect();
     at.extend(kit.notes.iter().map(|note| (Anchor::Note(note.id.clone()), &note.place)));
     at.extend(kit.boxes.iter().map(|item| (Anchor::Box(item.id.clone()), &item.place)));
@@ -80,14 +82,15 @@ fn places(kit: &Kit, sink: &mut Sink) {
         }));
     }
     for (anchor, place) in at {
-        if let Some((message, hint)) = unknown_place(kit, place) {
+        if let Some((message, hint)) = unknown_place(facts, place) {
             add(sink, anchor, message, hint);
         }
     }
 }
 
 /// The locks that boxes, keys and puzzles name.
-fn locks(kit: &Kit, sink: &mut Sink) {
+fn locks(facts: &Facts<'_>, sink: &mut Sink) {
+    let kit = facts.kit;
     let boxes = kit.boxes.iter().flat_map(|item| item.locks.iter().map(|lock| (Anchor::Box(item.id.clone()), lock)));
     let keys = kit.props.iter().filter_map(|prop| match &prop.role {
         PropRole::Key(lock) => Some((Anchor::Prop(prop.id.clone()), lock)),
@@ -96,7 +99,7 @@ fn locks(kit: &Kit, sink: &mut Sink) {
     let opens = |puzzle: &crate::kit::Puzzle| Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Opens);
     let puzzles = kit.puzzles.iter().map(|puzzle| (opens(puzzle), &puzzle.opens));
     for (anchor, lock) in boxes.chain(keys).chain(puzzles) {
-        if kit.lock(lock).is_none() {
+        if facts.lock(lock).is_none() {
             let hint = near(lock.as_str(), kit.locks.iter().map(|lock| lock.id.as_str()));
             add(sink, anchor, format!("there is no lock `{lock}`"), hint);
         }
@@ -104,14 +107,15 @@ fn locks(kit: &Kit, sink: &mut Sink) {
 }
 
 /// The mechanics and tools of puzzles.
-fn puzzles(kit: &Kit, sink: &mut Sink) {
+fn puzzles(facts: &Facts<'_>, sink: &mut Sink) {
+    let kit = facts.kit;
     for puzzle in &kit.puzzles {
         if mechanics::find(&puzzle.mechanic).is_err() {
             let hint = near(&puzzle.mechanic, MECHANICS.iter().map(|mechanic| mechanic.meta().id));
             let anchor = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Mechanic);
             add(sink, anchor, format!("there is no mechanic `{}`", puzzle.mechanic), hint);
         }
-        for tool in puzzle.tools.iter().filter(|tool| kit.prop(tool).is_none()) {
+        for tool in puzzle.tools.iter().filter(|tool| facts.prop(tool).is_none()) {
             let hint = near(tool.as_str(), kit.props.iter().map(|prop| prop.id.as_str()));
             let anchor = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Tool(tool.clone()));
             add(sink, anchor, format!("there is no prop `{tool}`"), hint);

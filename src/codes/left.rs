@@ -77,16 +77,25 @@ pub fn left(kind: &LockKind, known: &Known) -> Option<u64> {
             shown.retain(|symbol| symbol == fixed);
         }
         let mut next: BTreeMap<BTreeMap<char, u8>, u64> = BTreeMap::new();
-        for (lacking, ways) in &states {
-            for symbol in &shown {
+        for (lacking, ways) in states {
+            let mut add = |lacking: BTreeMap<char, u8>, ways: u64| {
+                let sum = next.entry(lacking).or_default();
+                *sum = sum.checked_add(ways)?;
+                Some(())
+            };
+            let wanted: Vec<char> = shown.iter().filter(|symbol| lacking.contains_key(symbol)).copied().collect();
+            for symbol in &wanted {
                 let mut lacking = lacking.clone();
                 match lacking.get_mut(symbol) {
-                    Some(1) => drop(lacking.remove(symbol)),
+                    Some(1) | None => drop(lacking.remove(symbol)),
                     Some(count) => *count -= 1,
-                    None => {}
                 }
-                let sum = next.entry(lacking).or_default();
-                *sum = sum.checked_add(*ways)?;
+                add(lacking, ways)?;
+            }
+            // All symbols that nothing lacks lead to the same.
+            let others = (shown.len() - wanted.len()) as u64;
+            if others > 0 {
+                add(lacking, ways.checked_mul(others)?)?;
             }
         }
         states = next;

@@ -5,6 +5,7 @@
 
 mod count;
 mod guess;
+mod index;
 mod left;
 mod likeness;
 mod numbers;
@@ -13,6 +14,7 @@ mod told;
 
 pub use count::{Repeats, chance_within, codes, mean_tries, orderings};
 pub use guess::{Guess, guess};
+pub use index::Index;
 pub use left::{Known, Left, SECONDS_PER_TRY, left, minutes, symbols};
 pub use likeness::{Likeness, likeness, reads_turned};
 pub use numbers::{number, roman};
@@ -43,6 +45,6 @@ pub fn stands_in(text: &str, code: &str) -> bool {
 }
 
 /// The words of a text as they stand.
-fn cased_words(text: &str) -> impl Iterator<Item = &str> {
+pub fn cased_words(text: &str) -> impl Iterator<Item = &str> {
     text.split(|c: char| !c.is_alphanumeric()).filter(|word| !word.is_empty())
 }

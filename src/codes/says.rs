@@ -40,7 +40,7 @@ impl Saying {
 }
 
 /// The least letters that the initials of words must spell to count: three agree by chance in every longer text.
-const INITIALS: usize = 4;
+pub(super) const INITIALS: usize = 4;
 
 /// The most telling way in which `text` says the code of a lock, as it is set on it; none when it does not.
 #[must_use]
@@ -153,10 +153,14 @@ fn holds(words: &[String], row: &[String]) -> bool {
     words.windows(row.len().max(1)).any(|window| window.iter().zip(row).all(|(a, b)| *a == b))
 }
 
+/// Whether a word counts in a spoken answer.
+pub(super) fn plain(word: &str) -> bool {
+    !matches!(word, "the" | "a" | "an")
+}
+
 /// Whether the answer's words stand in the text in a row; articles do not count.
 fn phrase(text: &[String], answer: &str) -> bool {
-    let plain = |word: &String| !matches!(word.as_str(), "the" | "a" | "an");
-    let answer: Vec<String> = words(answer).into_iter().filter(plain).collect();
+    let answer: Vec<String> = words(answer).into_iter().filter(|word| plain(word)).collect();
     let text: Vec<&String> = text.iter().filter(|word| plain(word)).collect();
     !answer.is_empty() && text.windows(answer.len()).any(|window| window.iter().zip(&answer).all(|(a, b)| *a == b))
 }

@@ -6,6 +6,7 @@ mod alike;
 pub mod draw;
 mod frame;
 mod line_work;
+mod pictures;
 mod piece;
 pub mod proof;
 
@@ -15,6 +16,7 @@ use serde::Serialize;
 
 pub use alike::Glance;
 pub use frame::{Frame, clean_svg};
+pub use pictures::Pictures;
 pub use piece::{Audience, Piece};
 
 use crate::diag::Anchor;

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::Flow;
 use crate::diag::{Anchor, PuzzleField};
 use crate::ids::{PropId, PuzzleId};
-use crate::kit::{Apart, Kit, Lying, Place};
+use crate::kit::{Apart, Kit, Lying, Place, Positions};
 use crate::script::capital;
 
 /// Rounds between a tool and its puzzle that are too many (common practice, no source).
@@ -109,12 +109,17 @@ pub(super) fn early_tools(kit: &Kit, flow: &Flow) -> Vec<EarlyTool> {
 /// does not lie where the box stands.
 #[must_use]
 pub fn close_pairs(kit: &Kit, mechanics: &[Apart]) -> Vec<ClosePair> {
+    if kit.apart.is_empty() && mechanics.is_empty() {
+        return Vec::new();
+    }
+    let positions = Positions::of(kit);
     kit.apart
         .iter()
         .chain(mechanics)
         .filter_map(|pair| {
-            let place = place_of(kit, &pair.one)?;
-            (place_of(kit, &pair.other)? == place).then(|| ClosePair { pair: pair.clone(), place: place.clone() })
+            let place = place_at(kit, &positions, &pair.one)?;
+            (place_at(kit, &positions, &pair.other)? == place)
+                .then(|| ClosePair { pair: pair.clone(), place: place.clone() })
         })
         .collect()
 }
@@ -122,12 +127,16 @@ pub fn close_pairs(kit: &Kit, mechanics: &[Apart]) -> Vec<ClosePair> {
 /// Where a thing lies, if it is in the kit and lies anywhere.
 #[must_use]
 pub fn place_of<'a>(kit: &'a Kit, thing: &Lying) -> Option<&'a Place> {
+    place_at(kit, &Positions::default(), thing)
+}
+
+fn place_at<'a>(kit: &'a Kit, positions: &Positions, thing: &Lying) -> Option<&'a Place> {
     match thing {
         Lying::Letter => kit.letter.place.as_ref(),
-        Lying::Note(id) => kit.note(id).map(|note| &note.place),
-        Lying::Prop(id) => kit.prop(id).map(|prop| &prop.place),
-        Lying::Box(id) => kit.box_def(id).map(|item| &item.place),
-        Lying::Part(id, part) => kit.puzzle(id)?.parts.get(part),
+        Lying::Note(id) => positions.note(kit, id).map(|note| &note.place),
+        Lying::Prop(id) => positions.prop(kit, id).map(|prop| &prop.place),
+        Lying::Box(id) => positions.box_def(kit, id).map(|item| &item.place),
+        Lying::Part(id, part) => positions.puzzle(kit, id)?.parts.get(part),
     }
 }
 

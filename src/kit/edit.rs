@@ -120,6 +120,8 @@ pub enum Edit {
     Prop(Box<Prop>),
     /// As `Note`.
     Puzzle(Box<Puzzle>),
+    /// Gives the item with this id, of several the one with this number from 0, another id; what refers to it stays.
+    Id(Item, usize, String),
     /// Removes an item; what refers to it becomes a finding.
     Remove(Item),
     /// Puts an item back where it stood; the inverse of `Remove`.
@@ -141,6 +143,34 @@ pub enum Item {
     Prop(PropId),
     /// A puzzle.
     Puzzle(PuzzleId),
+}
+
+impl Item {
+    /// An item of the same kind with this id; none when it cannot be an id.
+    #[must_use]
+    pub fn with_id(&self, id: &str) -> Option<Self> {
+        Some(match self {
+            Self::Note(_) => Self::Note(NoteId::new(id)?),
+            Self::Spot(_) => Self::Spot(SpotId::new(id)?),
+            Self::Box(_) => Self::Box(BoxId::new(id)?),
+            Self::Lock(_) => Self::Lock(LockId::new(id)?),
+            Self::Prop(_) => Self::Prop(PropId::new(id)?),
+            Self::Puzzle(_) => Self::Puzzle(PuzzleId::new(id)?),
+        })
+    }
+
+    /// Its id.
+    #[must_use]
+    pub fn id(&self) -> &str {
+        match self {
+            Self::Note(id) => id.as_str(),
+            Self::Spot(id) => id.as_str(),
+            Self::Box(id) => id.as_str(),
+            Self::Lock(id) => id.as_str(),
+            Self::Prop(id) => id.as_str(),
+            Self::Puzzle(id) => id.as_str(),
+        }
+    }
 }
 
 /// Applies `edit` and answers the edit that takes it back; none when nothing changed.
@@ -182,7 +212,22 @@ pub fn apply(kit: &mut Kit, edit: Edit) -> Option<Edit> {
             Some(Edit::Remove(Item::$variant(id)))
         }};
     }
+    macro_rules! id {
+        ($list:ident, $old:expr, $nth:expr, $new:expr, $id:ident, $variant:ident) => {{
+            let new = $id::new(&$new).filter(|new| *new != $old)?;
+            let (at, item) = kit.$list.iter_mut().enumerate().filter(|(_, item)| item.id == $old).nth($nth)?;
+            item.id = new.clone();
+            let before = kit.$list.iter().take(at).filter(|item| item.id == new).count();
+            Some(Edit::Id(Item::$variant(new), before, $old.to_string()))
+        }};
+    }
     match edit {
+        Edit::Id(Item::Note(old), nth, new) => id!(notes, old, nth, new, NoteId, Note),
+        Edit::Id(Item::Spot(old), nth, new) => id!(spots, old, nth, new, SpotId, Spot),
+        Edit::Id(Item::Box(old), nth, new) => id!(boxes, old, nth, new, BoxId, Box),
+        Edit::Id(Item::Lock(old), nth, new) => id!(locks, old, nth, new, LockId, Lock),
+        Edit::Id(Item::Prop(old), nth, new) => id!(props, old, nth, new, PropId, Prop),
+        Edit::Id(Item::Puzzle(old), nth, new) => id!(puzzles, old, nth, new, PuzzleId, Puzzle),
         Edit::Facts(new) => {
             let old = Facts::of(kit);
             (old != *new).then(|| {

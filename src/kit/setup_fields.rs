@@ -48,6 +48,31 @@ impl RawSetup {
         };
         Self::new(&text).ok()
     }
+
+    /// The same setup with another name for a field; none when it is not there.
+    #[must_use]
+    pub fn renamed(&self, name: &str, new: &str) -> Option<Self> {
+        let key = self.key(name)?;
+        Self::new(&format!("{}{new}{}", self.ron().get(..key.start)?, self.ron().get(key.end..)?)).ok()
+    }
+
+    /// The same setup without a field; none when it is not there.
+    #[must_use]
+    pub fn without_field(&self, name: &str) -> Option<Self> {
+        let ron = self.ron();
+        let start = self.key(name)?.start;
+        let (_, value) = fields(ron).into_iter().find(|(field, _)| field == name)?;
+        let rest = ron.get(value.end..)?;
+        let rest = rest.trim_start().strip_prefix(',').unwrap_or(rest);
+        Self::new(&format!("{}{rest}", ron.get(..start)?)).ok()
+    }
+
+    /// Where the name of a field stands: the last time before its value.
+    fn key(&self, name: &str) -> Option<Range<usize>> {
+        let (_, value) = fields(self.ron()).into_iter().find(|(field, _)| field == name)?;
+        let start = self.ron().get(..value.start)?.rfind(name)?;
+        Some(start..start + name.len())
+    }
 }
 
 /// A place in RON text.

@@ -2,7 +2,7 @@ use std::sync::Arc;
 
 use crate::diag::{Anchor, Hinted, PuzzleField, Trouble};
 use crate::face::proof::{Look, Looks, Printed};
-use crate::face::{Align, Audience, Face, Frame, Piece, Role, TextRun, Valign, clean_svg};
+use crate::face::{Align, Audience, Face, Frame, Pictures, Piece, Role, TextRun, Valign, clean_svg};
 use crate::ids::PuzzleId;
 use crate::kit::LockKind;
 use crate::script::{Rich, capital};
@@ -26,6 +26,8 @@ pub struct Dressing<'a> {
     pub theme: &'a Loaded,
     /// The palette in force.
     pub palette: &'a Palette,
+    /// What was read of the theme's pictures in this palette.
+    pub pictures: &'a Pictures,
 }
 
 impl<'a> Dressing<'a> {
@@ -50,7 +52,8 @@ impl<'a> Dressing<'a> {
             Trouble::new(format!("the theme draws no `{name}`"))
                 .hint(format!("add `{name}` to `frames` of its theme.ron"))
         })?;
-        Frame::read(svg, self.palette).map_err(|trouble| trouble.at(format!("frame {name}")))
+        let read = || Frame::read(svg, self.palette).map_err(|trouble| trouble.at(format!("frame {name}")));
+        self.pictures.frame(name, read)
     }
 
     /// A slot of a frame.
@@ -87,7 +90,8 @@ impl<'a> Dressing<'a> {
             }
             trouble.hint(format!("its symbols are {}", known.join(", ")))
         })?;
-        clean_svg(svg, self.palette).map_err(|trouble| trouble.at(format!("symbol {name}")))
+        let read = || clean_svg(svg, self.palette).map_err(|trouble| trouble.at(format!("symbol {name}")));
+        self.pictures.symbol(name, read)
     }
 
     /// How the theme's symbols look, by name, to be recognised on paper.

@@ -4,7 +4,7 @@ use rand::{RngExt as _, SeedableRng as _};
 use serde::Serialize;
 
 use crate::diag::{Hinted, Trouble};
-use crate::face::Piece;
+use crate::face::{Pictures, Piece};
 use crate::ids::PuzzleId;
 use crate::kit::LockKind;
 use crate::kit::material::material;
@@ -72,8 +72,9 @@ pub fn sample(mechanic: &dyn AnyMechanic, theme: &Loaded, palette: &Palette) -> 
         let mut rng = Rng::seed_from_u64(limits::SAMPLE_SEED);
         let Some((answer, view)) = carried(mechanic, &setup, &lock, theme, &|_| false, &mut rng) else { continue };
         let id = PuzzleId::from_text(meta.id);
-        let cx =
-            Dressing { puzzle: &id, mechanic: meta.id, lock: &lock, lock_name: "the lock", mark: "", theme, palette };
+        let pictures = &Pictures::default();
+        let (lock_name, mark) = ("the lock", "");
+        let cx = Dressing { puzzle: &id, mechanic: meta.id, lock: &lock, lock_name, mark, theme, palette, pictures };
         let pieces = view.pieces(&cx)?;
         let mut things: Vec<&'static str> = Vec::new();
         for need in view.prep(&cx).iter().flat_map(|step| &step.needs) {

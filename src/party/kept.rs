@@ -1,6 +1,8 @@
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::laid::Made;
+use crate::face::Pictures;
 use crate::ids::{LockId, PuzzleId};
 use crate::kit::LockKind;
 use crate::theme::Palette;
@@ -13,6 +15,8 @@ use crate::theme::Palette;
 #[derive(Debug, Default)]
 pub struct Kept {
     shared: Option<Shared>,
+    /// The theme's pictures, and the palette in which they were read.
+    pictures: Option<(Palette, Arc<Pictures>)>,
     entries: BTreeMap<PuzzleId, Vec<Entry>>,
     pass: u64,
 }
@@ -56,6 +60,13 @@ impl Kept {
             !list.is_empty()
         });
         self.pass += 1;
+    }
+
+    /// The theme's pictures in this palette.
+    pub(super) fn pictures(&mut self, palette: &Palette) -> Arc<Pictures> {
+        let known = self.pictures.take().filter(|(of, _)| of == palette);
+        let (_, pictures) = self.pictures.insert(known.unwrap_or_else(|| (palette.clone(), Arc::default())));
+        pictures.clone()
     }
 
     /// Says what all puzzles share from now on; a change in it makes all that is kept worthless.

@@ -38,7 +38,7 @@ fn label(party: &Party, kit: &Kit, theme: &Loaded, item: &BoxDef, room: Size) ->
     let marks: Vec<&str> = item
         .locks
         .iter()
-        .filter_map(|id| kit.lock(id))
+        .filter_map(|id| party.positions.lock(kit, id))
         .map(|lock| lock.mark.as_str())
         .filter(|mark| theme.symbol(mark).is_some())
         .collect();

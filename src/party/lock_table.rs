@@ -24,7 +24,7 @@ pub fn lock_table(kit: &Kit, party: &Party) -> Vec<LockLeft> {
 }
 
 fn row(kit: &Kit, party: &Party, puzzle: &Puzzle) -> Option<LockLeft> {
-    let lock = kit.lock(&puzzle.opens)?;
+    let lock = party.positions.lock(kit, &puzzle.opens)?;
     let laid = party.puzzle(&puzzle.id)?;
     let hints = [laid.hints.nudge.as_str(), laid.hints.method.as_str(), laid.hints.giveaway.as_str()];
     let left = Left::new(&lock.kind, &as_set(&lock.kind, &laid.answer), &hints)?;

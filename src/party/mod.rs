@@ -21,11 +21,11 @@ use kept::Key;
 use rayon::prelude::*;
 
 use crate::diag::{Anchor, Hinted, Level, Trouble};
-use crate::face::Piece;
+use crate::face::{Pictures, Piece};
 use crate::flow::{self, Flow};
 use crate::ids::PuzzleId;
 use crate::kit::material::PrepStep;
-use crate::kit::{Apart, HintLadder, Kit, Lying};
+use crate::kit::{Apart, HintLadder, Kit, Lying, Positions};
 use crate::mechanics::work::Work;
 use crate::mechanics::{AnyView, Dressing};
 use crate::readings::{Readings, Verdict};
@@ -54,6 +54,10 @@ pub struct Party {
     pub pieces: Vec<Piece>,
     /// What kept a piece from being made, and for which puzzle or note.
     pub troubles: Vec<(Anchor, Trouble)>,
+    /// Where the items of the kit stand in their lists.
+    pub positions: Positions,
+    /// What was read of the theme's pictures.
+    pub pictures: Arc<Pictures>,
 }
 
 /// A puzzle, laid out and read.
@@ -117,27 +121,32 @@ impl Party {
         let mut troubles = Vec::new();
         let colours = telling_colours(theme, &mut troubles);
         fill_names(kit, &mut script);
-        let table = laid::Table { kit, theme, palette: &palette, script: &script, colours: &colours };
+        let positions = Positions::of(kit);
+        let pictures = kept.pictures(&palette);
+        let scene = laid::Scene { kit, theme, palette: &palette, script: &script, colours: &colours };
+        let table = laid::Table::new(scene, &positions, &pictures);
         kept.share(table.shared());
-        let known: Vec<(Option<Key>, Option<laid::Made>)> = kit
+        // The texts of puzzles stand in the script in the kit's order.
+        let known: Vec<(laid::Job<'_>, Option<Key>, Option<laid::Made>)> = kit
             .puzzles
             .iter()
-            .map(|puzzle| {
-                let key = table.key(puzzle);
+            .zip(&script.puzzles)
+            .map(|(puzzle, text)| {
+                let job = (puzzle, text);
+                let key = table.key(job);
                 let made = key.as_ref().and_then(|key| kept.get(&puzzle.id, key));
-                (key, made)
+                (job, key, made)
             })
             .collect();
-        let laid: Vec<(Option<Key>, laid::Made)> = kit
-            .puzzles
-            .par_iter()
-            .zip(known)
-            .map(|(puzzle, (key, made))| match made {
+        let laid: Vec<(Option<Key>, laid::Made)> = known
+            .into_par_iter()
+            .map(|(job, key, made)| match made {
                 Some(mut made) => {
-                    made.puzzle.hints = table.hints(puzzle);
+                    // The hints alone, of all that is kept, do not go into the laying out.
+                    made.puzzle.hints = job.1.hints.clone();
                     (None, made)
                 }
-                None => (key, table.lay(puzzle)),
+                None => (key, table.lay(job)),
             })
             .collect();
         let (mut puzzles, mut pieces) = (Vec::new(), Vec::new());
@@ -149,7 +158,7 @@ impl Party {
             pieces.extend(made.pieces);
             troubles.extend(made.trouble);
         }
-        let mut party = Self { level, palette, script, puzzles, pieces, troubles };
+        let mut party = Self { level, palette, script, puzzles, pieces, troubles, positions, pictures };
         party.add(|party| notes::notes(party, theme));
         party.add(|party| labels::labels(party, kit, theme));
         party.add(|party| printed::printed(party, kit, theme));
@@ -166,7 +175,9 @@ impl Party {
     /// A puzzle, laid out and read.
     #[must_use]
     pub fn puzzle(&self, id: &PuzzleId) -> Option<&LaidPuzzle> {
-        self.puzzles.iter().find(|puzzle| puzzle.id == *id)
+        // The puzzles stand in the kit's order.
+        let known = self.positions.at(id).and_then(|at| self.puzzles.get(at));
+        known.filter(|puzzle| puzzle.id == *id)
     }
 
     /// A printed piece by its id.
@@ -249,6 +260,7 @@ impl Party {
             mark: "",
             theme,
             palette: &self.palette,
+            pictures: &self.pictures,
         }
     }
 

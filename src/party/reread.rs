@@ -22,7 +22,7 @@ impl Party {
     ) -> Option<Hinted<Readings>> {
         let laid = self.puzzle(&puzzle.id)?;
         let mechanic = mechanics::find(&puzzle.mechanic).ok()?;
-        let lock = kit.lock(&puzzle.opens)?;
+        let lock = self.positions.lock(kit, &puzzle.opens)?;
         let lock_name = self.say(&lock.name);
         let cx = Dressing {
             puzzle: &puzzle.id,
@@ -32,6 +32,7 @@ impl Party {
             mark: if theme.symbol(&lock.mark).is_some() { &lock.mark } else { "" },
             theme,
             palette: &self.palette,
+            pictures: &self.pictures,
         };
         printed.push(Printed::told(laid.prep.iter().map(|step| step.what.clone())));
         let view = mechanic.reread(&printed, &cx)?;

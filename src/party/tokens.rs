@@ -43,7 +43,7 @@ fn frame(party: &Party, theme: &Loaded) -> Hinted<Frame> {
 
 fn token(party: &Party, kit: &Kit, theme: &Loaded, frame: &Frame, slip: &Slip<'_>) -> Hinted<Piece> {
     let Slip { puzzle, laid, step, at } = *slip;
-    let lock = kit.lock(&puzzle.opens);
+    let lock = party.positions.lock(kit, &puzzle.opens);
     let mark = lock.map_or("", |lock| lock.mark.as_str());
     let mark = if theme.symbol(mark).is_some() { mark } else { "" };
     let mut cx = party.plain_dressing(theme, &puzzle.id);

@@ -1,6 +1,7 @@
 use super::{laid, telling_colours};
 use crate::diag::{Hinted, Level};
-use crate::kit::{Kit, Puzzle};
+use crate::face::Pictures;
+use crate::kit::{Kit, Positions, Puzzle};
 use crate::mechanics::AnyView;
 use crate::readings::{Budget, Readings, Verdict};
 use crate::script::Script;
@@ -15,6 +16,8 @@ pub struct Trial<'a> {
     palette: Palette,
     script: Script,
     colours: Vec<(&'a str, Colour)>,
+    positions: Positions,
+    pictures: Pictures,
 }
 
 impl<'a> Trial<'a> {
@@ -26,7 +29,14 @@ impl<'a> Trial<'a> {
         let palette = Palette::new(&theme.theme.palette, &kit.look.palette)?;
         let script = Script::new(kit, &theme.theme, level);
         let colours = telling_colours(theme, &mut Vec::new());
-        Ok(Self { kit, theme, palette, script, colours })
+        let (positions, pictures) = (Positions::of(kit), Pictures::default());
+        Ok(Self { kit, theme, palette, script, colours, positions, pictures })
+    }
+
+    /// The setup of a puzzle at this level, its slots filled.
+    fn setup<'s>(&'s self, puzzle: &'s Puzzle) -> &'s str {
+        let text = self.positions.at(&puzzle.id).and_then(|at| self.script.puzzles.get(at));
+        text.map_or(puzzle.setup.ron(), |text| text.setup.as_str())
     }
 
     /// The texts of the kit at this level.
@@ -40,11 +50,7 @@ impl<'a> Trial<'a> {
     /// # Errors
     /// When the mechanic cannot carry the answer, or the puzzle has no mechanic or lock.
     pub fn lay(&self, puzzle: &Puzzle, answer: &str) -> Hinted<(Box<dyn AnyView>, Readings)> {
-        self.lay_setup(
-            puzzle,
-            self.script.puzzle(&puzzle.id).map_or(puzzle.setup.ron(), |text| text.setup.as_str()),
-            answer,
-        )
+        self.lay_setup(puzzle, self.setup(puzzle), answer)
     }
 
     /// As [`Trial::lay`], with another setup in RON, its slots filled.
@@ -52,14 +58,14 @@ impl<'a> Trial<'a> {
     /// # Errors
     /// As [`Trial::lay`].
     pub fn lay_setup(&self, puzzle: &Puzzle, setup: &str, answer: &str) -> Hinted<(Box<dyn AnyView>, Readings)> {
-        let table = laid::Table {
+        let scene = laid::Scene {
             kit: self.kit,
             theme: self.theme,
             palette: &self.palette,
             script: &self.script,
             colours: &self.colours,
         };
-        let (lock, view) = table.view(puzzle, setup, answer)?;
+        let (lock, view) = laid::Table::new(scene, &self.positions, &self.pictures).view(puzzle, setup, answer)?;
         let readings = view.readings(&lock.kind, &mut Budget::default());
         Ok((view, readings))
     }

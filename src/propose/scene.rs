@@ -7,7 +7,7 @@ use crate::face::Audience;
 use crate::ids::PuzzleId;
 use crate::kit::edit::{Edit, apply};
 use crate::kit::{Kit, Lock, LockKind, Puzzle};
-use crate::party::{Party, Trial, words_of};
+use crate::party::{Kept, Party, Trial, words_of};
 use crate::theme::Loaded;
 
 /// What stands fixed while codes are looked for: the texts on view, the hints, and the means to lay puzzles out.
@@ -38,8 +38,9 @@ impl<'a> Scene<'a> {
     pub fn new(kit: &'a Kit, theme: &'a Loaded, open: &[&Puzzle]) -> Hinted<Self> {
         let mut scene =
             Self { trials: Vec::new(), texts: BTreeSet::new(), beside: BTreeSet::new(), hints: BTreeSet::new() };
+        let mut laid = Kept::default();
         for level in LEVELS {
-            let party = Party::new(kit, theme, level)?;
+            let party = Party::with(kit, theme, level, &mut laid)?;
             scene.trials.push(Trial::new(kit, theme, level)?);
             for view in party.on_view(kit) {
                 let owner = owner(&view.from);
@@ -120,8 +121,9 @@ pub(super) fn clashes(kit: &Kit, theme: &Loaded, changes: &[Change]) -> Hinted<V
         fresh.map(|fresh| apply(&mut kit, Edit::Puzzle(Box::new(fresh))));
     }
     let mut found = BTreeSet::new();
+    let mut laid = Kept::default();
     for level in LEVELS {
-        let party = Party::new(&kit, theme, level)?;
+        let party = Party::with(&kit, theme, level, &mut laid)?;
         let locks: Vec<(&Change, &Lock)> =
             changes.iter().filter_map(|change| Some((change, kit.lock(&kit.puzzle(&change.puzzle)?.opens)?))).collect();
         for view in party.on_view(&kit) {

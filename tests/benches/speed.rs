@@ -7,6 +7,7 @@
 
 mod solvers;
 
+use std::collections::BTreeSet;
 use std::hint::black_box;
 use std::path::PathBuf;
 
@@ -16,7 +17,7 @@ use inklatch::checks::{self, Prover};
 use inklatch::diag::Level;
 use inklatch::face::{Face, Layer};
 use inklatch::ids::{BoxId, LockId, PuzzleId};
-use inklatch::kit::{BoxDef, Lock, Place};
+use inklatch::kit::{BoxDef, Lock, LockKind, Place};
 use inklatch::party::Party;
 use inklatch::sheet::Paper;
 
@@ -91,32 +92,57 @@ fn large(count: usize) -> Opened {
     let mut opened = demo();
     let kit = &mut opened.kit;
     let (puzzle, lock, item) = (kit.puzzles[0].clone(), kit.locks[0].clone(), kit.boxes[0].clone());
+    let setup = puzzle.setup.with_field("word", "\"WINTER\"").expect("the setup has a word");
     let spot = kit.spots.first().expect("a spot").id.clone();
-    for n in 0..count {
-        let name = format!("large-{n}");
+    for (n, code) in unlike(count).into_iter().enumerate() {
+        // Spelled, so that no number in a name is a code of the demo kit.
+        let spelled: String = n.to_string().bytes().map(|digit| char::from(digit - b'0' + b'k')).collect();
+        let name = format!("large-{spelled}");
         let id = LockId::new(&name).expect("a name");
-        kit.locks.push(Lock { id: id.clone(), name: format!("the lock {n}"), ..lock.clone() });
+        let kind = LockKind::Digits(6);
+        kit.locks.push(Lock { id: id.clone(), name: format!("the lock {spelled}"), kind, ..lock.clone() });
         let own = BoxId::new(&name).expect("a name");
         kit.boxes.push(BoxDef {
             id: own,
-            name: format!("the box {n}"),
+            name: format!("the box {spelled}"),
             locks: vec![id.clone()],
             label: None,
             ..item.clone()
         });
         let mut more = puzzle.clone();
         more.id = PuzzleId::new(&name).expect("a name");
-        more.title = format!("The lamp {n}");
+        more.title = format!("The lamp {spelled}");
         more.opens = id;
+        more.answer = code;
+        more.setup = setup.clone();
+        let before = kit.boxes.get(kit.boxes.len() - 2).map(|before| before.id.clone());
         for (part, place) in more.parts.values_mut().enumerate() {
-            *place = match n.checked_sub(1).filter(|_| n % 10 > 0 && part > 0) {
-                Some(before) => Place::Box(BoxId::new(&format!("large-{before}")).expect("a name")),
+            *place = match before.clone().filter(|_| n % 10 > 0 && part > 0) {
+                Some(before) => Place::Box(before),
                 None => Place::Spot(spot.clone()),
             };
         }
         kit.puzzles.push(more);
     }
     opened
+}
+
+/// Codes of six digits of which no two have the same digits or differ on one wheel only.
+fn unlike(count: usize) -> Vec<String> {
+    let (mut digits, mut wheels, mut codes) = (BTreeSet::new(), BTreeSet::new(), Vec::new());
+    // Steps by a prime come to every number once, and to neighbours late.
+    for number in (0_u32..1_000_000).map(|n| n.wrapping_mul(388_211) % 1_000_000) {
+        let code = format!("{number:06}");
+        let mut sorted = code.clone().into_bytes();
+        sorted.sort_unstable();
+        let open: Vec<String> = (0..6).map(|at| format!("{}-{}", &code[..at], &code[at + 1..])).collect();
+        if codes.len() < count && !digits.contains(&sorted) && !open.iter().any(|wheel| wheels.contains(wheel)) {
+            digits.insert(sorted);
+            wheels.extend(open);
+            codes.push(code);
+        }
+    }
+    codes
 }
 
 /// What is included: texts filled, every puzzle laid out and read, every piece made, the flow, all checks. Nothing is

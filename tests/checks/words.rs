@@ -65,7 +65,7 @@ pub fn texts() -> Vec<Row> {
             |case| case.kit.notes.push(note("617", "A number.")),
             |case| case.kit.notes.push(note("6170", "Where everybody can sit.")),
         ),
-        row(
+        mending(row(
             "unfilled-slot",
             "the slot `keper` has no word",
             |case| case.kit.letter.body.push_str(" {{ keper }}"),
@@ -73,7 +73,7 @@ pub fn texts() -> Vec<Row> {
                 case.kit.words.insert("keeper".into(), WordForms { one: "Odo".into(), ..Default::default() });
                 case.kit.letter.body.push_str(" {{ keeper }}");
             },
-        ),
+        )),
         row("reading-age", "the letter has grade", |case| hard_letter(case, 9), |case| hard_letter(case, 30)),
         row(
             "letter-too-long",
@@ -126,7 +126,7 @@ pub fn texts() -> Vec<Row> {
                 case.kit.look.palette.insert("ink".into(), "#767676".into());
             },
         )),
-        row(
+        mending(row(
             "level-adds-nothing",
             "the level stiff plays like standard",
             |case| {
@@ -134,7 +134,7 @@ pub fn texts() -> Vec<Row> {
                 case.kit.levels.stiff = case.kit.levels.standard.clone();
             },
             |case| case.kit.levels.stiff = case.kit.levels.standard.clone(),
-        ),
+        )),
     ]
 }
 
@@ -198,12 +198,12 @@ pub fn safety() -> Vec<Row> {
             |case| hiding_place(case, "InFood"),
             |case| hiding_place(case, "Behind"),
         ),
-        row(
+        mending(row(
             "caution-owed",
             "the kit is for guests from 6, and a small UV torch",
             |case| case.kit.ages.0 = 6,
             |case| case.kit.ages.0 = 10,
-        ),
+        )),
     ]
 }
 
@@ -255,13 +255,13 @@ pub fn dress() -> Vec<Row> {
                 case.theme.theme.colours.insert("amber".into(), "#DAA622".into());
             },
         ),
-        row(
+        mending(row(
             "pictures-alike",
             "the symbols bell and moon look alike",
             |case| draw_as(case, "bell", "moon"),
             // No lock wears the weight.
             |case| draw_as(case, "weight", "moon"),
-        ),
+        )),
         mending(row(
             "leftover-word",
             "\"tower\" of the theme midwinter stayed: \"From the tower\"",

@@ -1,6 +1,6 @@
 use crate::checks::Draft;
 use crate::diag::{Anchor, Severity};
-use crate::face::{Face, Frame, Glance, clean_svg};
+use crate::face::{Face, Frame, Glance, Pictures, clean_svg};
 use crate::limits;
 use crate::print::{Press, Raster};
 use crate::theme::colour::Eyes;
@@ -48,10 +48,14 @@ pub fn alike_colours(theme: &Loaded) -> Vec<Draft> {
 }
 
 /// Symbols among `names` that look alike in print.
-pub fn alike_pictures(theme: &Loaded, palette: &Palette, names: &[&str]) -> Vec<Draft> {
+pub fn alike_pictures(theme: &Loaded, palette: &Palette, pictures: &Pictures, names: &[&str]) -> Vec<Draft> {
     let seen: Vec<(&str, Glance)> = names
         .iter()
-        .filter_map(|name| Some((*name, Glance::of(&clean_svg(theme.symbol(name)?, palette).ok()?).ok()?)))
+        .filter_map(|name| {
+            let svg = theme.symbol(name)?;
+            let glance = pictures.glance(name, || Glance::of(&clean_svg(svg, palette)?));
+            Some((*name, glance.ok()?))
+        })
         .collect();
     let mut drafts = Vec::new();
     for (at, (a, one)) in seen.iter().enumerate() {

@@ -12,6 +12,7 @@ pub(super) use parts::unread;
 
 use super::{CHECKS, Draft, Finding, Sink, finding};
 use crate::diag::{Anchor, Level};
+use crate::face::Pictures;
 use crate::files::{Files, FontBook};
 use crate::print::Press;
 use crate::theme::{Lettering, Loaded, Palette};
@@ -40,7 +41,7 @@ pub fn theme_findings(theme: &Loaded, fonts: &FontBook, files: &dyn Files) -> Ve
     if let Ok(palette) = &palette {
         take("theme-incomplete", parts::lacking(theme, palette));
         let names: Vec<&str> = theme.theme.symbols.keys().map(String::as_str).collect();
-        take("pictures-alike", alike_pictures(theme, palette, &names));
+        take("pictures-alike", alike_pictures(theme, palette, &Pictures::default(), &names));
         if let Ok(press) = &press {
             take("low-contrast", colours::grounds(theme, palette, press));
         }
