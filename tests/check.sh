@@ -62,6 +62,9 @@ cargo test --release
 step "a second opinion on the generated puzzles"
 bash tests/second_opinion.sh
 
+step "the fonts, by a second reader"
+bash tests/fonts.sh
+
 step "documentation"
 RUSTDOCFLAGS="-D warnings" cargo doc --release --no-deps
 

@@ -162,6 +162,22 @@ fn colour_differences_are_those_of_the_published_table() {
     }
 }
 
+/// Source: W3C WCAG 2.2, relative luminance and contrast ratio (tests/refs/01_wcag_contrast.json; 1e-6, flags exact).
+#[test]
+fn contrast_is_what_wcag_says() {
+    for case in cases(include_str!("refs/01_wcag_contrast.json")).1 {
+        let colour = |key: &str| Colour::parse(case[key].as_str().unwrap()).unwrap();
+        let (a, b) = (colour("a"), colour("b"));
+        let ratio = case["ratio"].as_f64().unwrap();
+        assert!((a.contrast(b) - ratio).abs() < 1e-6, "{}: {}", case["id"], a.contrast(b));
+        assert_eq!(a.contrast(b), b.contrast(a));
+        for (flag, least) in [("3", 3.0), ("4.5", 4.5), ("7", 7.0)] {
+            let pass = case["passes"][flag].as_bool().unwrap();
+            assert_eq!(a.contrast(b) >= least, pass, "{} at {least}", case["id"]);
+        }
+    }
+}
+
 /// Source: IEC 61966-2-1 by colour-science 0.4.7 (tests/refs/01_srgb_to_lab_d65.json, to 0.06, and
 /// 01_hex_pairs_de00.json, to 0.1).
 #[test]

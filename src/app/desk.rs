@@ -8,7 +8,7 @@ use eframe::egui::{
 
 use crate::app::ctx::{Command, Ctx};
 use crate::app::places::{level_ui, paper_ui};
-use crate::app::preview::{Ground, Item, Shown, Wanted, sample_id};
+use crate::app::preview::{Ground, Item, SPECIMEN, Shown, Wanted, sample_id};
 use crate::app::session::{Selection, Tab};
 use crate::app::widgets::{Mark, UiExt as _, mark_ui};
 use crate::face::Audience;
@@ -325,7 +325,10 @@ fn caption_ui(ui: &mut Ui, cx: &Ctx<'_>, item: &Item, room: f32) {
         let copies = if item.copies > 1 { format!(", {} copies", item.copies) } else { String::new() };
         let size = format!("{:.0} × {:.0} mm{copies}{host}", item.size.w.get(), item.size.h.get());
         ui.label(RichText::new(&item.label).size(13.0).color(cx.tokens.ink));
-        ui.label(RichText::new(size).size(12.5).color(cx.tokens.quiet));
+        // A specimen of a font is no piece, and has no size of its own.
+        if !item.id.starts_with(SPECIMEN) {
+            ui.label(RichText::new(size).size(12.5).color(cx.tokens.quiet));
+        }
         for words in &item.overflows {
             ui.chip(Mark::Blocks, &format!("does not fit: {words}"));
         }

@@ -14,6 +14,7 @@ use eframe::egui::{Color32, ColorImage};
 
 use samples::Samples;
 pub use samples::sample_id;
+pub use specimens::SPECIMEN;
 
 use crate::app::session::Selection;
 use crate::bundle::{Opened, Shift, duplex};

@@ -5,6 +5,7 @@
 
 #![expect(clippy::expect_used, reason = "a bench that cannot be set up has nothing to measure")]
 
+mod season;
 mod solvers;
 
 use std::collections::BTreeSet;
@@ -213,5 +214,16 @@ fn exporting(c: &mut Criterion) {
     group.finish();
 }
 
-criterion_group!(benches, keystroke, proving, proving_large, editing, exporting, solvers::proving, solvers::making);
+criterion_group!(
+    benches,
+    keystroke,
+    proving,
+    proving_large,
+    editing,
+    exporting,
+    season::redressing,
+    season::dragging,
+    solvers::proving,
+    solvers::making
+);
 criterion_main!(benches);

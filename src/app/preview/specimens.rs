@@ -8,6 +8,8 @@ use crate::script::{Rich, Script, capital};
 use crate::theme::{Lettering, Palette};
 use crate::units::{Mm, Pt, Rect, Size};
 
+/// What the ids of specimens begin with; no piece of a kit has a colon in its id.
+pub const SPECIMEN: &str = "specimen:";
 /// Size of a specimen, in millimetres.
 const SIZE: (f64, f64) = (110.0, 30.0);
 /// Greatest size of running text, and of titles and what is written by hand.
@@ -53,7 +55,7 @@ pub fn specimens(
         missing.dedup();
         let worn = if family == now { ", as it is" } else { "" };
         shown.items.push(Item {
-            id: format!("specimen:{family}"),
+            id: format!("{SPECIMEN}{family}"),
             label: format!("{family}{worn}"),
             alt: format!("{}: {words}", capital(role)),
             audience: Audience::Players,
