@@ -108,7 +108,8 @@ fn guests_get_the_letter_and_nothing_of_the_host() {
         }
         let host = ["host guide", "the answers", "how to set it", "test each twice", "shopping", "opens with"];
         for phrase in host {
-            assert!(!joined.contains(phrase), "{} says \"{phrase}\"", entry.path);
+            // A listing names what is in the kit.
+            assert!(entry.audience == "listing" || !joined.contains(phrase), "{} says \"{phrase}\"", entry.path);
         }
         for (puzzle, laid) in DEMO.opened.kit.puzzles.iter().zip(&party.puzzles) {
             // A key's answer is a hiding place, which has a name of its own on its tag.

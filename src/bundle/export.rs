@@ -5,6 +5,7 @@ use serde_json::Value;
 
 use super::documents::{self, Job as DocumentJob, document, file_name, info};
 use super::guide;
+use super::listing::Listing;
 use super::manifest::{Entry, FILE, FORMAT, MADE_BY, Made, Manifest};
 use super::options::{Go, Options, Progress};
 use super::place::Site;
@@ -113,8 +114,13 @@ pub fn export_proven(
     let documents = document_jobs(&proven, options);
     let guides: Vec<(&LevelProof, Paper)> =
         proven.iter().flat_map(|level| options.papers.iter().map(|paper| (*level, *paper))).collect();
+    let listing = match options.papers.first() {
+        Some(paper) if options.listing => Listing::new(opened, &shown, &options.editions, *paper)?,
+        _ => None,
+    };
+    let covers = listing.as_ref().map(Listing::pictures).unwrap_or_default();
     let books = guides.len() * if options.one_pdf { 2 } else { 1 };
-    let steps = Steps::new(documents.len() + books + shown.len() + pictures.len() + 1, progress);
+    let steps = Steps::new(documents.len() + books + shown.len() + pictures.len() + covers.len() + 2, progress);
 
     let (sheets, pictures) = rayon::join(
         || {
@@ -124,8 +130,19 @@ pub fn export_proven(
                 Ok((made, what))
             })
         },
-        || steps.all(&pictures, |job| Ok((pieces::pictures(job, press)?, job.told()))),
+        || {
+            let pictures = steps.all(&pictures, |job| Ok((pieces::pictures(job, press)?, job.told())));
+            let covers = listing.as_ref().map(|listing| {
+                steps.all(&covers, |picture| {
+                    let made = listing.picture(*picture, press)?;
+                    let what = made.path.to_string();
+                    Ok((made, what))
+                })
+            });
+            Ok::<_, Trouble>((pictures?, covers.transpose()?.unwrap_or_default()))
+        },
     );
+    let (pictures, covers) = pictures?;
     let mut files: Vec<Made> = sheets?.into_iter().flatten().collect();
     let prep: Vec<PrepPlan> = proven.par_iter().map(|level| prep(opened, level, options.groups)).collect();
     let flows: Vec<(&LevelProof, &PrepPlan)> = shown.iter().copied().zip(&prep).collect();
@@ -152,7 +169,15 @@ pub fn export_proven(
         let what = made.path.to_string();
         Ok((made, what))
     })?);
-    files.extend(pictures?.into_iter().flatten());
+    files.extend(pictures.into_iter().flatten());
+    if let Some(listing) = &listing {
+        let prep = proven.iter().zip(&prep).find(|(known, _)| std::ptr::eq(**known, listing.level()));
+        if let Some((_, prep)) = prep {
+            files.extend(listing.words(&options.papers, prep, &files, press)?);
+        }
+    }
+    files.extend(covers);
+    steps.step("listing")?;
     files.sort_by(|a, b| a.path.cmp(&b.path));
     finish(opened, &site, &files, blocking, options, &steps, findings)
 }

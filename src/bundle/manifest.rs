@@ -61,7 +61,7 @@ pub struct Entry {
     /// The edition, where the file belongs to one.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub edition: Option<Edition>,
-    /// Whom it is for: `players`, `hints`, `host`.
+    /// Whom it is for: `players`, `hints`, `host`, or those who think of buying: `listing`.
     pub audience: String,
 }
 

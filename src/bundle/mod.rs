@@ -1,6 +1,6 @@
 //! The bundle: what an author hands over, made from an opened kit.
 //!
-//! A bundle is a folder `players/ hints/ host/ pieces/` with a `manifest.json` that accounts for every file.
+//! A bundle is a folder `players/ hints/ host/ pieces/ listing/` with a `manifest.json` that accounts for every file.
 //! It is made whole in a folder beside its place and then renamed: one that failed or was cancelled leaves
 //! nothing behind. The same kit gives the same bytes.
 
@@ -8,6 +8,7 @@ mod archive;
 mod documents;
 mod export;
 mod guide;
+mod listing;
 mod manifest;
 mod names;
 mod open;

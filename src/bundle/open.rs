@@ -130,6 +130,22 @@ pub fn find_theme(kit_files: &dyn Files, id: &ThemeId) -> Hinted<(Loaded, FontBo
     })
 }
 
+/// The folder of a theme, looked for as [`find_theme`] does.
+pub(super) fn theme_files<'a>(kit_files: &'a dyn Files, id: &ThemeId) -> Option<Box<dyn Files + 'a>> {
+    let folder = VPath::new("themes").and_then(|themes| themes.join(id.as_str())).ok()?;
+    let file = VPath::new("theme.ron").ok()?;
+    if kit_files.exists(&folder.join(file.as_str()).ok()?) {
+        return Some(Box::new(Below { files: kit_files, folder }));
+    }
+    if let Some(author) = author_themes() {
+        let disk = Disk::new(author.join(id.as_str()));
+        if disk.exists(&file) {
+            return Some(Box::new(disk));
+        }
+    }
+    theme::builtin_ids().contains(id).then(|| Box::new(Builtin::below(folder)) as Box<dyn Files>)
+}
+
 /// The author's theme folder: `inklatch/themes` in the user's data folder (XDG Base Directory Specification:
 /// `$XDG_DATA_HOME`, absolute, else `$HOME/.local/share`).
 #[must_use]

@@ -79,6 +79,9 @@ enum Command {
         /// Put everything into one PDF as well, for each paper and level: guests' pages first, with bookmarks
         #[arg(long)]
         one_pdf: bool,
+        /// Leave out what the kit is sold by: cover, contact sheets, description, terms of use, credits
+        #[arg(long)]
+        no_listing: bool,
         /// Export although findings block; the host guide then says so
         #[arg(long)]
         force: bool,
@@ -243,7 +246,19 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
             let levels = level.map_or_else(|| Level::ALL.to_vec(), |level| vec![level.into()]);
             check::run(kit.as_deref(), &levels, check::How { json: *json, fix: *fix }, out)
         }
-        Some(Command::Export { kit, paper, level, edition, out: folder, zip, one_pdf, force, groups, shift }) => {
+        Some(Command::Export {
+            kit,
+            paper,
+            level,
+            edition,
+            out: folder,
+            zip,
+            one_pdf,
+            no_listing,
+            force,
+            groups,
+            shift,
+        }) => {
             let shift = match crate::bundle::Shift::parse(shift) {
                 Ok(shift) => shift,
                 Err(trouble) => return report(&trouble.into(), err),
@@ -254,6 +269,7 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
                 editions: edition.editions(),
                 zip: *zip,
                 one_pdf: *one_pdf,
+                listing: !no_listing,
                 force: *force,
                 groups: *groups,
                 shift,

@@ -229,7 +229,23 @@ impl Press {
     /// # Errors
     /// When there is no such template, or it does not agree with the data.
     pub fn pages(&self, template: &str, data: &serde_json::Value, paper: Paper, doc: &DocInfo) -> Hinted<SetDoc> {
-        let document = self.run(template, data, BTreeMap::new(), Some(paper), doc)?;
+        self.pages_with(template, data, &[], paper, doc)
+    }
+
+    /// As [`Press::pages`], with pictures that the template reads by their names: `/cover.png`.
+    ///
+    /// # Errors
+    /// As [`Press::pages`].
+    pub fn pages_with(
+        &self,
+        template: &str,
+        data: &serde_json::Value,
+        pictures: &[(&str, Vec<u8>)],
+        paper: Paper,
+        doc: &DocInfo,
+    ) -> Hinted<SetDoc> {
+        let files = pictures.iter().map(|(name, bytes)| ((*name).to_owned(), Bytes::new(bytes.clone()))).collect();
+        let document = self.run(template, data, files, Some(paper), doc)?;
         let missing = words::lost(&document);
         Ok(SetDoc { fits: Vec::new(), missing, document, archival: doc.day.is_some() })
     }

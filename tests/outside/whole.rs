@@ -113,7 +113,7 @@ fn every_pdf_says_which_standards_it_keeps() {
 
 #[test]
 fn pictures_are_described() {
-    for (entry, path) in pdfs().filter(|(entry, _)| entry.audience != "host") {
+    for (entry, path) in pdfs().filter(|(entry, _)| entry.audience != "host" || entry.path.contains("guide")) {
         let file = path.to_str().unwrap();
         let Some(json) = tool("qpdf", &["--json", "--json-key=qpdf", file]) else { return };
         let json: Value = serde_json::from_str(&json).unwrap();

@@ -26,6 +26,7 @@ pub struct Draft {
     editions: Vec<Edition>,
     zip: bool,
     one_pdf: bool,
+    listing: bool,
     force: bool,
     groups: u16,
     right: f64,
@@ -36,7 +37,7 @@ pub struct Draft {
 
 impl Default for Draft {
     fn default() -> Self {
-        let Options { papers, levels, editions, zip, one_pdf, force, groups, shift, out } = Options::default();
+        let Options { papers, levels, editions, zip, one_pdf, listing, force, groups, shift, out } = Options::default();
         let mm = |tenths: i16| f64::from(tenths) / 10.0;
         // In full, so that the author sees where it goes.
         let out = std::env::current_dir().map_or(out.clone(), |here| here.join(out));
@@ -46,6 +47,7 @@ impl Default for Draft {
             editions,
             zip,
             one_pdf,
+            listing,
             force,
             groups,
             right: mm(shift.right),
@@ -65,6 +67,7 @@ impl Draft {
             editions: self.editions.clone(),
             zip: self.zip,
             one_pdf: self.one_pdf,
+            listing: self.listing,
             force: self.force,
             groups: self.groups,
             // The fields hold what they may; should they not, nothing is shifted.
@@ -194,6 +197,7 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
     });
     ui.checkbox(&mut draft.zip, "Also as one zip file");
     ui.checkbox(&mut draft.one_pdf, "Also everything in one PDF for each paper and level, with bookmarks");
+    ui.checkbox(&mut draft.listing, "Also what it is sold by: cover, contact sheets, description, terms, credits");
     making_ui(ui, cx, draft);
     let blocked = blocks(cx.derived.findings());
     if blocked {

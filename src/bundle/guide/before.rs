@@ -57,7 +57,7 @@ pub(super) struct LockRow {
 }
 
 /// The facts under the title.
-pub(super) fn facts(source: &Source<'_>) -> Vec<(String, String)> {
+pub(in crate::bundle) fn facts(source: &Source<'_>) -> Vec<(String, String)> {
     let kit = &source.opened.kit;
     let span = |(least, most): (u8, u8)| if least == most { format!("{least}") } else { format!("{least} to {most}") };
     let ages = match kit.ages {

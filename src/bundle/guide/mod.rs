@@ -24,8 +24,9 @@ use crate::prep::PrepPlan;
 use crate::script::parse;
 use crate::sheet::Paper;
 
+pub(super) use before::facts;
 pub(super) use picture::page as flow_page;
-pub(super) use words::LANGUAGE;
+pub(super) use words::{LANGUAGE, amount, list, minutes, paragraphs, sentence, typographic, unit};
 
 /// What the guide is made from.
 #[derive(Clone, Copy)]
@@ -111,14 +112,14 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         foot: format!("{title} · host guide · {level} · not for guests"),
         title,
         forced: source.forced.to_vec(),
-        facts: before::facts(source),
-        brief: words::paragraphs(&parse(&party.script.brief).text()),
+        facts: facts(source),
+        brief: paragraphs(&parse(&party.script.brief).text()),
         minute: before::minute(source),
         files: source.files.iter().map(|(what, pages)| File { what: what.clone(), pages: pages.clone() }).collect(),
         printing: words::PRINTING.to_owned(),
         needs_note: words::needs(source.groups),
         shopping: before::shopping(source),
-        cost: words::sentence(&source.say(&kit.cost)),
+        cost: sentence(&source.say(&kit.cost)),
         prep_note: before::prep_note(source),
         prep: before::prep(source),
         chart: before::chart(source),
@@ -150,7 +151,7 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
 /// Gives every text its typographic marks. Drawings keep theirs: they are code.
 fn typeset(value: &mut Value) {
     match value {
-        Value::String(text) => *text = words::typographic(text),
+        Value::String(text) => *text = typographic(text),
         Value::Array(items) => items.iter_mut().for_each(typeset),
         Value::Object(fields) => {
             fields.iter_mut().filter(|(key, _)| *key != "marks" && *key != "see").for_each(|(_, value)| typeset(value));
@@ -161,7 +162,7 @@ fn typeset(value: &mut Value) {
 
 impl Source<'_> {
     /// A short text of the kit with its slots filled.
-    fn say(&self, text: &str) -> String {
+    pub(super) fn say(&self, text: &str) -> String {
         self.party.say(text)
     }
 }

@@ -142,18 +142,18 @@ pub(super) fn by(kit: &Kit) -> String {
 }
 
 /// A text parted at its empty lines.
-pub(super) fn paragraphs(text: &str) -> Vec<String> {
+pub(in crate::bundle) fn paragraphs(text: &str) -> Vec<String> {
     text.split("\n\n").map(str::trim).filter(|part| !part.is_empty()).map(str::to_owned).collect()
 }
 
 /// A full stop, where a sentence lacks its end.
-pub(super) fn sentence(text: &str) -> String {
+pub(in crate::bundle) fn sentence(text: &str) -> String {
     let text = capital(text.trim());
     if text.is_empty() || text.ends_with(['.', '!', '?', '…', '”']) { text } else { format!("{text}.") }
 }
 
 /// Words in a row: "a, b and c".
-pub(super) fn list(words: &[String]) -> String {
+pub(in crate::bundle) fn list(words: &[String]) -> String {
     match words {
         [] => String::new(),
         [only] => only.clone(),
@@ -162,7 +162,7 @@ pub(super) fn list(words: &[String]) -> String {
 }
 
 /// Minutes as a host reads them: "25 min", "2 h 10 min".
-pub(super) fn minutes(minutes: f64) -> String {
+pub(in crate::bundle) fn minutes(minutes: f64) -> String {
     let whole = minutes.round().max(0.0);
     let (hours, rest) = ((whole / 60.0).floor(), whole % 60.0);
     match (hours > 0.0, rest > 0.0) {
@@ -173,13 +173,13 @@ pub(super) fn minutes(minutes: f64) -> String {
 }
 
 /// An amount without needless decimals.
-pub(super) fn amount(value: f64) -> String {
+pub(in crate::bundle) fn amount(value: f64) -> String {
     if (value - value.round()).abs() < 0.005 { format!("{}", value.round()) } else { format!("{value:.1}") }
 }
 
 /// Straight quotation marks and apostrophes as they are printed. After a digit they stay: there they are inches
 /// and feet.
-pub(super) fn typographic(text: &str) -> String {
+pub(in crate::bundle) fn typographic(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for c in text.chars() {
         let before = out.chars().next_back();
@@ -198,7 +198,7 @@ pub(super) fn typographic(text: &str) -> String {
 }
 
 /// A unit in the number that the amount asks for.
-pub(super) fn unit(unit: &str, amount: f64) -> String {
+pub(in crate::bundle) fn unit(unit: &str, amount: f64) -> String {
     let plain = unit.chars().all(|c| c.is_ascii_alphabetic());
     if amount > 1.0 && plain && !unit.is_empty() && !unit.ends_with('s') { format!("{unit}s") } else { unit.to_owned() }
 }
