@@ -9,12 +9,18 @@ use crate::ids::PuzzleId;
 use crate::kit::Kit;
 use crate::party::{LaidPuzzle, Party};
 
+/// The flow of one level, drawn.
+pub struct Drawn {
+    all: Drawing,
+    solving: Drawing,
+}
+
 /// A proof, and the flow of each of its levels, drawn.
 pub struct Proven {
     /// The proof.
     pub proof: Proof,
     /// The drawings.
-    pub drawings: Vec<(Level, Arc<Drawing>)>,
+    pub drawings: Vec<(Level, Arc<Drawn>)>,
     /// Whether mends that take long are still being looked for.
     pub mending: bool,
 }
@@ -23,12 +29,17 @@ impl Proven {
     /// Draws the flow of every level of a proof of `kit`; levels with the same flow share their drawing.
     #[must_use]
     pub fn new(kit: &Kit, proof: Proof) -> Self {
-        let mut drawings: Vec<(Level, Arc<Drawing>)> = Vec::new();
+        let mut drawings: Vec<(Level, Arc<Drawn>)> = Vec::new();
         for (at, level) in proof.levels.iter().enumerate() {
             let same = proof.levels.iter().take(at).position(|other| other.flow == level.flow);
             let drawing = match same.and_then(|at| drawings.get(at)) {
                 Some((_, drawing)) => drawing.clone(),
-                None => Arc::new(draw(&level.party.spoken(kit), &level.flow, Extent::All)),
+                None => {
+                    let spoken = level.party.spoken(kit);
+                    let [all, solving] =
+                        [Extent::All, Extent::Solving].map(|extent| draw(&spoken, &level.flow, extent));
+                    Arc::new(Drawn { all, solving })
+                }
             };
             drawings.push((level.party.level, drawing));
         }
@@ -42,7 +53,7 @@ pub struct Derived {
     revision: u64,
     proof: Option<Proof>,
     trouble: Option<Trouble>,
-    drawings: Vec<(Level, Arc<Drawing>)>,
+    drawings: Vec<(Level, Arc<Drawn>)>,
     theme: Vec<Finding>,
     mending: bool,
     /// How far the export under way has come.
@@ -124,8 +135,12 @@ impl Derived {
 
     /// The flow at a level, drawn.
     #[must_use]
-    pub fn drawing(&self, level: Level) -> Option<&Drawing> {
-        self.drawings.iter().find(|(of, _)| *of == level).map(|(_, drawing)| drawing.as_ref())
+    pub fn drawing(&self, level: Level, extent: Extent) -> Option<&Drawing> {
+        let (_, drawn) = self.drawings.iter().find(|(of, _)| *of == level)?;
+        Some(match extent {
+            Extent::All => &drawn.all,
+            Extent::Solving => &drawn.solving,
+        })
     }
 
     /// What guests can reach at a level.

@@ -17,13 +17,17 @@ use crate::app::tokens::{GAP, GAP_M, MARGIN};
 use crate::app::widgets::{Mark, UiExt as _};
 use crate::diag::{Anchor, Severity};
 use crate::flow::connect::{Joined, join, lay_part};
-use crate::flow::drawing::{Drawing, Node, Tie};
+use crate::flow::drawing::{Drawing, Extent, Node, Tie};
 use crate::ids::PuzzleId;
 use crate::kit::{Lying, Place};
 use paint::Look;
 
 /// Least and greatest size of the drawing, in parts of its own.
 const ZOOM: (f32, f32) = (0.4, 2.0);
+/// Puzzles up to which spots are drawn unasked: with more, the lines from them cover the rest.
+const WITH_PLACES: usize = 14;
+/// Least size, in parts of its own, at which the names in the drawing can be read with ease.
+const READABLE: f32 = 0.7;
 /// How much one press of a button changes the size.
 const ZOOM_STEP: f32 = 1.25;
 
@@ -31,8 +35,12 @@ const ZOOM_STEP: f32 = 1.25;
 #[derive(Debug)]
 pub struct Drawn {
     zoom: f32,
+    /// Whether the size has been chosen: before that, the drawing is made to fit as far as it can be read.
+    sized: bool,
     /// Whether it is shown in words.
     in_words: bool,
+    /// Whether spots and idle props are drawn, where the author has chosen.
+    places: Option<bool>,
     /// The node from which a drag or a join by keyboard sets out.
     from: Option<Anchor>,
     /// Whether the pointer drags.
@@ -50,7 +58,9 @@ impl Default for Drawn {
     fn default() -> Self {
         Self {
             zoom: 1.0,
+            sized: false,
             in_words: false,
+            places: None,
             from: None,
             dragging: false,
             said: None,
@@ -58,6 +68,14 @@ impl Default for Drawn {
             one: None,
             other: None,
         }
+    }
+}
+
+impl Drawn {
+    /// How much is drawn: not the spots of a kit with many puzzles, unless the author wants them.
+    fn extent(&self, cx: &Ctx<'_>) -> Extent {
+        let places = self.places.unwrap_or(cx.kit.puzzles.len() <= WITH_PLACES);
+        if places { Extent::All } else { Extent::Solving }
     }
 }
 
@@ -73,7 +91,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, local: &mut Drawn) {
         said_ui(ui, cx, local);
         ui.add_space(GAP);
         let level = cx.session.level;
-        match (cx.derived.drawing(level), cx.derived.flow(level)) {
+        match (cx.derived.drawing(level, local.extent(cx)), cx.derived.flow(level)) {
             (_, Some(flow)) if local.in_words => words::ui(ui, cx, local, flow),
             (Some(drawing), _) => drawing_ui(ui, cx, local, drawing),
             _ => {
@@ -96,6 +114,11 @@ fn tools_ui(ui: &mut Ui, cx: &Ctx<'_>, local: &mut Drawn) {
             return;
         }
         ui.add_space(GAP_M);
+        let mut places = local.extent(cx) == Extent::All;
+        if ui.checkbox(&mut places, "Spots").on_hover_text("Draws the spots, and the props that nothing needs").changed() {
+            local.places = Some(places);
+        }
+        ui.add_space(GAP_M);
         if ui.lesser(local.zoom > ZOOM.0, "−", "Smaller drawing").clicked() {
             local.zoom = (local.zoom / ZOOM_STEP).max(ZOOM.0);
         }
@@ -104,7 +127,7 @@ fn tools_ui(ui: &mut Ui, cx: &Ctx<'_>, local: &mut Drawn) {
             local.zoom = (local.zoom * ZOOM_STEP).min(ZOOM.1);
         }
         if ui.lesser(true, "Fit", "Fit the drawing into the window").clicked()
-            && let Some(drawing) = cx.derived.drawing(cx.session.level)
+            && let Some(drawing) = cx.derived.drawing(cx.session.level, local.extent(cx))
         {
             local.zoom = (ui.max_rect().width() / paint::length(drawing.width)).clamp(ZOOM.0, 1.0);
         }
@@ -114,7 +137,7 @@ fn tools_ui(ui: &mut Ui, cx: &Ctx<'_>, local: &mut Drawn) {
 /// What the last join did, and the question that it may have left.
 fn said_ui(ui: &mut Ui, cx: &Ctx<'_>, local: &mut Drawn) {
     if let (Some(from), false) = (&local.from, local.dragging) {
-        let name = cx.derived.drawing(cx.session.level).and_then(|drawing| drawing.node(from));
+        let name = cx.derived.drawing(cx.session.level, Extent::All).and_then(|drawing| drawing.node(from));
         let name = name.map_or_else(|| from.to_string(), |node| node.name.clone());
         ui.quiet(&format!("Joining {name}: go to another and press J, or press Escape."));
     }
@@ -167,6 +190,10 @@ fn drawing_ui(ui: &mut Ui, cx: &Ctx<'_>, local: &mut Drawn, drawing: &Drawing) {
         (local.from, local.dragging, local.choice) = (None, false, None);
     }
     paint::legend_ui(ui, cx);
+    if !local.sized {
+        local.sized = true;
+        local.zoom = (ui.available_width() / paint::length(drawing.width)).clamp(READABLE, 1.0);
+    }
     let zoom = local.zoom;
     let source = ScrollSource { drag: DragScroll::Always, ..ScrollSource::ALL };
     ScrollArea::both().id_salt("drawn flow").auto_shrink([false, false]).scroll_source(source).show(ui, |ui| {
