@@ -68,13 +68,14 @@ pub const PICTURE_NAMES: u32 = 200;
 pub const UNDO_STEPS: usize = 100;
 /// Rounds of `check --fix` before it stops: a fix that brings back another's finding would turn for ever.
 pub const FIX_ROUNDS: usize = 10;
-/// Findings of one proof for which another code is looked for: each lays puzzles out, and one mend often takes the
-/// others' reason away.
+/// Findings of one proof for which a mend is looked for that has to be tried: each lays puzzles out, and one mend often
+/// takes the others' reason away.
 pub const LONG_MENDS: usize = 12;
 /// Mends that are tried for one finding before it is left to the author: each lays the kit out and checks it.
-pub const MEND_CANDIDATES: usize = 24;
-/// Findings of one proof for which such a mend is looked for, found or not: where many codes clash, there often is none.
-pub const LONG_MEND_TRIES: usize = 24;
+pub const MEND_CANDIDATES: usize = 16;
+/// Findings of one check for which no mend was found before the rest of them are left to the author: what keeps the first
+/// few from being mended mostly keeps all.
+pub const MEND_FAILURES: usize = 3;
 /// Output bytes of one filled slot text, against templates that grow.
 pub const FILLED_BYTES: usize = 1 << 20;
 /// Bytes of one page template that the program carries; ours are below 40 kB.

@@ -1,6 +1,6 @@
 //! Mends that take long, and the making of the safe ones.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Check, Facts, Finding, FixKind, Proof, find, prove};
 use crate::diag::{Hinted, Level};
@@ -12,15 +12,22 @@ use crate::theme::Loaded;
 
 /// Adds the mends that take long to findings that have none, until `stop` says that nobody waits for them any more.
 pub(super) fn mend(facts: &Facts<'_>, findings: &mut [Finding], stop: &dyn Fn() -> bool) {
-    let (mut found, mut tried) = (0, 0);
+    let mut found = 0;
+    let mut failed: BTreeMap<&str, usize> = BTreeMap::new();
     for finding in findings.iter_mut().filter(|finding| wanted(finding)) {
         let Ok(check) = find(finding.name) else { continue };
-        if found == limits::LONG_MENDS || tried == limits::LONG_MEND_TRIES || stop() {
+        let failed = failed.entry(finding.name).or_default();
+        if *failed == limits::MEND_FAILURES {
+            continue;
+        }
+        if found == limits::LONG_MENDS || stop() {
             return;
         }
         finding.fix = check.mend(facts, finding);
-        tried += 1;
-        found += usize::from(finding.fix.is_some());
+        match finding.fix {
+            Some(_) => found += 1,
+            None => *failed += 1,
+        }
     }
 }
 

@@ -32,7 +32,8 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             .map(|lock| kit.lock(lock).map_or(lock.as_str(), |lock| lock.name.as_str()))
             .collect();
         let why = match (shut.is_empty(), &item.place) {
-            (false, _) => format!("{} stays locked", shut.join(" and ")),
+            (false, _) if shut.len() == 1 => format!("{} stays locked", shut.join(" and ")),
+            (false, _) => format!("{} stay locked", shut.join(" and ")),
             (true, Place::Box(outer)) => format!("it stands in {}", box_name(kit, outer)),
             (true, Place::Spot(spot)) => format!("its spot `{spot}` is not in the kit"),
         };

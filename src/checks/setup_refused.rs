@@ -20,8 +20,11 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     for (puzzle, laid) in things::puzzles(facts) {
         // An unknown mechanic or lock is a finding of its own.
         let told = mechanics::find(&puzzle.mechanic).is_err() || facts.lock(&puzzle.opens).is_none();
+        let at = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Setup);
+        // So is a slot that has no word: with it the setup cannot be what its author meant.
+        let told = told || facts.party.script.unfilled.iter().any(|(unfilled, _)| *unfilled == at);
         if let (false, Err(trouble)) = (told, &laid.laid) {
-            sink.add(Draft::of(Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Setup), trouble));
+            sink.add(Draft::of(at, trouble));
         }
     }
 }

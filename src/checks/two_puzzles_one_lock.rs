@@ -25,7 +25,8 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         let puzzles = openers.get(&lock.id).map_or(&[][..], Vec::as_slice);
         if let [_, second, ..] = puzzles {
             let titles: Vec<String> = puzzles.iter().map(|puzzle| format!("\"{}\"", puzzle.title)).collect();
-            let message = format!("{} all open {}", titles.join(" and "), lock.name);
+            let many = if titles.len() == 2 { "both" } else { "all" };
+            let message = format!("{} {many} open {}", titles.join(" and "), lock.name);
             let draft = Draft::new(Anchor::Puzzle(second.id.clone(), PuzzleField::Opens), message);
             sink.add(draft.help("give each puzzle a lock of its own"));
         }

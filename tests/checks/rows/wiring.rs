@@ -44,7 +44,7 @@ pub fn wiring() -> Vec<Row> {
         )),
         mending(row(
             "two-puzzles-one-lock",
-            "\"The cuff\" and \"The collar\" all open the bell padlock",
+            "\"The cuff\" and \"The collar\" both open the bell padlock",
             |case| case.kit.puzzles[2].opens = lock("bell-lock"),
             |_| {},
         )),

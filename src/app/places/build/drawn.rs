@@ -115,7 +115,11 @@ fn tools_ui(ui: &mut Ui, cx: &Ctx<'_>, local: &mut Drawn) {
         }
         ui.add_space(GAP_M);
         let mut places = local.extent(cx) == Extent::All;
-        if ui.checkbox(&mut places, "Spots").on_hover_text("Draws the spots, and the props that nothing needs").changed() {
+        if ui
+            .checkbox(&mut places, "Spots")
+            .on_hover_text("Draws the spots, and the props that nothing needs")
+            .changed()
+        {
             local.places = Some(places);
         }
         ui.add_space(GAP_M);
