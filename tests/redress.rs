@@ -92,10 +92,13 @@ fn faults(opened: &inklatch::bundle::Opened) -> Vec<String> {
 fn every_theme_carries_every_kit_at_every_level() {
     for opened in kits() {
         for id in builtin_ids() {
-            let dressed = redone(&opened, &id, false).unwrap();
-            assert!(dressed.troubles.is_empty(), "{} in {id}: {:?}", opened.kit.id, dressed.troubles);
-            let faults = faults(&dressed.opened);
-            assert!(faults.is_empty(), "{} in {id}:\n{}", opened.kit.id, faults.join("\n"));
+            for mend in [false, true] {
+                let dressed = redone(&opened, &id, mend).unwrap();
+                let at = format!("{} in {id}{}", opened.kit.id, if mend { ", mended" } else { "" });
+                assert!(dressed.troubles.is_empty(), "{at}: {:?}", dressed.troubles);
+                let faults = faults(&dressed.opened);
+                assert!(faults.is_empty(), "{at}:\n{}", faults.join("\n"));
+            }
         }
     }
 }

@@ -30,7 +30,7 @@ pub use export::{Exported, export, export_proven, findings_of, press_of, prove, 
 pub use manifest::{Entry, FORMAT, Manifest};
 pub use open::{DEMO_KITS, Opened, author_themes, find_theme, open, open_demo, open_in};
 pub use options::{Go, Options, Progress, Shift};
-pub use redressed::{Redone, redone, save_in};
+pub use redressed::{Redone, mended, redone, save_in};
 pub use save::{Saving, save, save_changed, save_theme};
 pub use scaffold::{scaffold, scaffold_from};
 pub use side_by_side::{Side, pairs, side_by_side};

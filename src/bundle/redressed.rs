@@ -1,13 +1,15 @@
 use std::path::Path;
 
 use super::open::{Opened, find_theme};
-use crate::diag::{Hinted, Trouble};
+use crate::diag::{Hinted, Level, Trouble};
 use crate::files::{Disk, Files as _, VPath};
 use crate::ids::ThemeId;
 use crate::kit::file::write_kit;
+use crate::kit::{Kit, LevelChange, Puzzle};
 use crate::limits;
+use crate::party::Party;
 use crate::redress::{Leftover, leftovers, mend_all, redress};
-use crate::theme::load_pictures;
+use crate::theme::{Loaded, load_pictures};
 
 /// A kit that was put into another theme.
 #[derive(Clone)]
@@ -28,11 +30,55 @@ pub struct Redone {
 pub fn redone(opened: &Opened, theme: &ThemeId, mend: bool) -> Hinted<Redone> {
     let (mut loaded, fonts) = find_theme(opened.files.as_ref(), theme)?;
     let fresh = redress(&opened.kit, &opened.theme.theme, &loaded.theme);
-    let kit = if mend { mend_all(&fresh.kit, &loaded.theme) } else { fresh.kit };
+    let kit = if mend { mended(&fresh.kit, &loaded) } else { fresh.kit };
     load_pictures(&mut loaded, opened.files.as_ref(), &kit);
     let leftovers = leftovers(&kit);
     let opened = Opened { kit, theme: loaded, fonts, ..opened.clone() };
     Ok(Redone { opened, troubles: fresh.troubles, leftovers })
+}
+
+/// A kit with every leftover mended that can be by rule, as far as its puzzles bear it: a setup that could not be laid out
+/// any more, or would have another number of readings, stays as it was, and its leftovers stay with it.
+#[must_use]
+pub fn mended(kit: &Kit, theme: &Loaded) -> Kit {
+    let mut fresh = mend_all(kit, &theme.theme);
+    let setups = |puzzle: &Puzzle| {
+        let of = |change: &Option<LevelChange>| change.as_ref().and_then(|change| change.setup.clone());
+        (puzzle.setup.clone(), of(&puzzle.gentle), of(&puzzle.stiff))
+    };
+    let changed: Vec<Puzzle> = kit
+        .puzzles
+        .iter()
+        .filter(|old| fresh.puzzle(&old.id).is_some_and(|new| setups(new) != setups(old)))
+        .cloned()
+        .collect();
+    let only = |kit: &Kit| {
+        let mut kit = kit.clone();
+        kit.puzzles.retain(|puzzle| changed.iter().any(|known| known.id == puzzle.id));
+        kit
+    };
+    let (before, after) = (only(kit), only(&fresh));
+    for level in Level::ALL {
+        // A palette that cannot be read is told by the proof.
+        let (Ok(old), Ok(new)) = (Party::new(&before, theme, level), Party::new(&after, theme, level)) else {
+            continue;
+        };
+        for puzzle in &changed {
+            let verdict = |party: &Party| party.puzzle(&puzzle.id).and_then(|laid| laid.verdict);
+            if verdict(&old) == verdict(&new) {
+                continue;
+            }
+            if let Some(spoilt) = fresh.puzzles.iter_mut().find(|known| known.id == puzzle.id) {
+                spoilt.setup = puzzle.setup.clone();
+                for (change, was) in [(&mut spoilt.gentle, &puzzle.gentle), (&mut spoilt.stiff, &puzzle.stiff)] {
+                    if let Some(change) = change {
+                        change.setup = was.as_ref().and_then(|was| was.setup.clone());
+                    }
+                }
+            }
+        }
+    }
+    fresh
 }
 
 /// Saves a kit in a folder that is empty or not there yet, with the pictures and themes that it brings. The kit file is

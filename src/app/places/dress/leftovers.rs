@@ -3,8 +3,9 @@ use eframe::egui::{RichText, Ui};
 use crate::app::ctx::{Command, Ctx};
 use crate::app::places::Locals;
 use crate::app::widgets::UiExt as _;
+use crate::bundle::mended;
 use crate::kit::edit::between;
-use crate::redress::{Leftover, Mend, keep_picture, leftovers, mend, mend_all, old_pictures};
+use crate::redress::{Leftover, Mend, keep_picture, leftovers, mend, old_pictures};
 
 /// What the season before left behind, each with the ways to mend it.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
@@ -25,11 +26,10 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
         1 => format!("One place still speaks of {from}."),
         count => format!("{count} places still speak of {from}."),
     });
-    let theme = &cx.doc.theme.theme;
     if found.iter().any(|leftover| leftover.slot || leftover.replace)
         && ui.primary("Mend all that a rule can mend").clicked()
     {
-        cx.send(Command::Step(between(cx.kit, &mend_all(cx.kit, theme))));
+        cx.send(Command::Step(between(cx.kit, &mended(cx.kit, &cx.doc.theme))));
     }
     ui.add_space(8.0);
     for (at, leftover) in found.iter().enumerate() {
