@@ -100,6 +100,8 @@ pub const SYMBOL_MM: f64 = 9.0;
 pub const FINGER_MM: f64 = 12.0;
 /// Widest printed piece in millimetres: it must fit across Letter and A4 with margins of 12.7 mm.
 pub const PRINTED_MM: f64 = 180.0;
+/// Pages of one letter in large print: more is no letter, and the rest stands on the last page as it may.
+pub const LETTER_PAGES: usize = 40;
 /// Pieces laid out at once, copies counted: a thousand sheets of twenty.
 pub const PLACED: usize = 20_000;
 /// Measures of text runs that a press remembers: every run of a large kit at three levels, about 20 MB.

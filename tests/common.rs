@@ -217,7 +217,15 @@ pub fn printed(mechanic: &str, lock: &LockKind, view: &dyn AnyView) -> Vec<Print
 
 fn print(press: &Press, view: &dyn AnyView, cx: &Dressing<'_>) -> Vec<Printed> {
     let mut sides = Vec::new();
-    for piece in &view.pieces(cx).expect("pieces") {
+    let mut pieces = view.pieces(cx).expect("pieces");
+    if cx.palette.edition() == Edition::LargePrint {
+        pieces = inklatch::party::enlarged(&pieces, &|face| press.fits(face)).expect("large pieces");
+        for face in pieces.iter().flat_map(|piece| std::iter::once(&piece.front).chain(&piece.back)) {
+            let fits = press.fits(face).expect("a face");
+            assert!(fits.into_iter().all(|fits| fits), "{} overflows in large print", cx.mechanic);
+        }
+    }
+    for piece in &pieces {
         let faces = std::iter::once((&piece.front, false)).chain(piece.back.iter().map(|back| (back, true)));
         for (face, back) in faces {
             sides.push(press.face(face).expect("a face").printed(piece, back).seen());

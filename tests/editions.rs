@@ -1,6 +1,7 @@
 //! Tests of the editions: each is proven on its own, needs what it promises, and says what it is.
 
 mod bundled;
+mod large_print;
 mod low_ink;
 
 use inklatch::bundle::{Opened, open_in};

@@ -50,6 +50,9 @@ fn piece(id: &str, front: Face) -> Piece {
         back: None,
         copies: 1,
         measured: false,
+        stock: inklatch::face::Stock::Card,
+        on_a_thing: false,
+        large: false,
         group: String::new(),
     }
 }

@@ -73,6 +73,9 @@ fn piece(id: &str, w: f64, h: f64) -> Piece {
         back: None,
         copies: 1,
         measured: false,
+        stock: inklatch::face::Stock::Card,
+        on_a_thing: false,
+        large: false,
         group: String::new(),
     }
 }

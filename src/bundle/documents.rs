@@ -73,10 +73,10 @@ pub(super) fn version(party: &Party) -> String {
 }
 
 /// The sheets of one audience, the letter first among those of the guests; none when it has no pieces.
-pub(super) fn sheets(job: &Job<'_>, kit: &Kit, theme: &Loaded) -> Hinted<Vec<Sheet>> {
+pub(super) fn sheets(job: &Job<'_>, kit: &Kit, theme: &Loaded, press: &Press) -> Hinted<Vec<Sheet>> {
     let mut pieces = Vec::new();
     if job.audience == Audience::Players {
-        pieces.push(job.party.letter(theme, job.paper.safe_size())?);
+        pieces.extend(job.party.letters(theme, job.paper.page_size(job.party.large()), &|face| press.fits(face))?);
     }
     pieces.extend(job.party.pieces.iter().filter(|piece| piece.audience == job.audience).cloned());
     // What only the host uses is there once, however many groups play.
@@ -89,7 +89,7 @@ pub(super) fn sheets(job: &Job<'_>, kit: &Kit, theme: &Loaded) -> Hinted<Vec<She
     let mut sheets = impose_for(&pieces, job.paper, job.audience, &job.party.script.title, &duplex)?;
     let backs = job.party.pieces.iter().any(|piece| piece.back.is_some());
     if job.audience == Audience::Host && backs {
-        sheets.extend(printer_test::sheets(job.paper, &duplex));
+        sheets.extend(printer_test::sheets(job.paper, &duplex, &job.party.script.title, job.party.large()));
     }
     Ok(sheets)
 }
@@ -97,7 +97,7 @@ pub(super) fn sheets(job: &Job<'_>, kit: &Kit, theme: &Loaded) -> Hinted<Vec<She
 /// The document of one audience at one level on one paper; none when there is nothing to print.
 pub(super) fn document(job: &Job<'_>, opened: &Opened, press: &Press) -> Hinted<Option<Made>> {
     let kit = &opened.kit;
-    let sheets = sheets(job, kit, &opened.theme)?;
+    let sheets = sheets(job, kit, &opened.theme, press)?;
     if sheets.is_empty() {
         return Ok(None);
     }

@@ -110,7 +110,7 @@ pub fn export_proven(
     let shown = editions.first().cloned().unwrap_or_default();
     let parties: Vec<_> = shown.iter().map(|level| &level.party).collect();
     let proven: Vec<&LevelProof> = editions.iter().flatten().copied().collect();
-    let pictures = pieces::jobs(kit, &opened.theme, &parties, &options.papers)?;
+    let pictures = pieces::jobs(kit, &opened.theme, press, &parties, &options.papers)?;
     let documents = document_jobs(&proven, options);
     let guides: Vec<(&LevelProof, Paper)> =
         proven.iter().flat_map(|level| options.papers.iter().map(|paper| (*level, *paper))).collect();

@@ -1,4 +1,4 @@
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::manifest::Made;
 use super::names::piece_names;
@@ -32,11 +32,12 @@ impl Job {
 
 /// The pictures of all pieces for guests. A piece that is the same at every level is made once, under its plain
 /// name; else each level has its own. The letter follows the paper.
-pub(super) fn jobs(kit: &Kit, theme: &Loaded, parties: &[&Party], papers: &[Paper]) -> Hinted<Vec<Job>> {
+pub(super) fn jobs(kit: &Kit, theme: &Loaded, press: &Press, parties: &[&Party], papers: &[Paper]) -> Hinted<Vec<Job>> {
     let mut letters = Vec::new();
     for party in parties {
         for paper in papers {
-            letters.push((*paper, party.level, party.letter(theme, paper.safe_size())?));
+            let pages = party.letters(theme, paper.page_size(party.large()), &|face| press.fits(face))?;
+            letters.extend(pages.into_iter().map(|page| (*paper, party.level, page)));
         }
     }
     let pieces = || {
@@ -56,9 +57,13 @@ pub(super) fn jobs(kit: &Kit, theme: &Loaded, parties: &[&Party], papers: &[Pape
         add(&mut jobs, name, None, &versions);
     }
     for paper in papers {
-        let versions: Vec<(Level, &Piece)> =
-            letters.iter().filter(|(on, _, _)| on == paper).map(|(_, level, piece)| (*level, piece)).collect();
-        add(&mut jobs, &format!("letter-{}", paper.word()), Some(*paper), &versions);
+        let own = || letters.iter().filter(|(on, _, _)| on == paper);
+        let ids: BTreeSet<&str> = own().map(|(_, _, piece)| piece.id.as_str()).collect();
+        for id in ids {
+            let versions: Vec<(Level, &Piece)> =
+                own().filter(|(_, _, piece)| piece.id == id).map(|(_, level, piece)| (*level, piece)).collect();
+            add(&mut jobs, &format!("{id}-{}", paper.word()), Some(*paper), &versions);
+        }
     }
     if let Some(edition) = parties.first().map(|party| party.edition()) {
         for job in &mut jobs {

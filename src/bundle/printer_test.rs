@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use crate::diag::Anchor;
 use crate::face::draw::{Drawing, Pen};
-use crate::face::{Align, Audience, Face, Role, TextRun, Valign};
+use crate::face::{Align, Audience, Face, Role, Stock, TextRun, Valign};
 use crate::script::Rich;
 use crate::sheet::{Duplex, Paper, Placed, Sheet};
 use crate::theme::Colour;
@@ -15,22 +15,26 @@ const REACH: u8 = 10;
 
 /// The two pages: a cross with scales, and behind it a cross that ought to lie on it. The setting for the shift is in
 /// force, so that the test shows what is still amiss.
-pub(super) fn sheets(paper: Paper, duplex: &Duplex) -> [Sheet; 2] {
-    let safe = paper.safe();
-    let size = Size { w: safe.w, h: safe.h };
-    let front = placed(front(size), safe, false, false);
-    let back = placed(back(size), duplex.behind(paper.size(), safe), true, !duplex.upright(paper.size()));
-    [sheet(paper, front), sheet(paper, back)]
+pub(super) fn sheets(paper: Paper, duplex: &Duplex, title: &str, large: bool) -> [Sheet; 2] {
+    let (safe, size) = (paper.safe(), paper.page_size(large));
+    let rect = Rect { y: safe.bottom() - size.h, h: size.h, ..safe };
+    let front = placed(front(size, large), rect, false, false);
+    let back = placed(back(size, large), duplex.behind(paper.size(), rect), true, !duplex.upright(paper.size()));
+    let heading = format!("{title} · printer test, for the host");
+    // The back is turned with the paper, and its words may stand where a head would.
+    [sheet(paper, front, heading, large), sheet(paper, back, String::new(), large)]
 }
 
-fn sheet(paper: Paper, placed: Placed) -> Sheet {
+fn sheet(paper: Paper, placed: Placed, heading: String, large: bool) -> Sheet {
     Sheet {
         paper,
         audience: Audience::Host,
-        heading: String::new(),
+        heading,
         placed: vec![placed],
         folds: Vec::new(),
         check_bar: None,
+        large,
+        stock: Stock::Plain.words().to_owned(),
     }
 }
 
@@ -53,7 +57,8 @@ fn words(face: &mut Face, rect: Rect, most: f64, valign: Valign, text: &str) {
     face.text(run.aligned(Align::Centre, valign));
 }
 
-fn front(size: Size) -> Face {
+fn front(size: Size, large: bool) -> Face {
+    let (text, number) = if large { (16.0, 16.0) } else { (13.0, 9.0) };
     let mut face = Face::new(size, "A cross with scales of millimetres to the right, left, top and bottom");
     let (x, y) = (size.w / 2.0, size.h / 2.0);
     face.art(scales(size), Rect::of(size), "");
@@ -62,7 +67,7 @@ fn front(size: Size) -> Face {
     words(
         &mut face,
         upper.inset(Mm::new(12.0)),
-        13.0,
+        text,
         Valign::Middle,
         "Front. Print this sheet and the next as one, on both sides, at 100 %. Hold the paper against a lamp with \
          this side towards you, and read off on the scales where the middle of the cross on the back lies.",
@@ -71,7 +76,7 @@ fn front(size: Size) -> Face {
     words(
         &mut face,
         lower.inset(Mm::new(12.0)),
-        13.0,
+        text,
         Valign::Middle,
         "Right and down count as they are, left and up with a minus before them. Write both numbers into the field \
          for the printer’s shift (in the window: Print, Bundle; on the command line: the option shift), add them \
@@ -80,9 +85,15 @@ fn front(size: Size) -> Face {
     for step in [-10.0_f64, 10.0] {
         let sign = if step < 0.0 { "\u{2212}" } else { "" };
         let text = format!("{sign}{}", step.abs());
-        let at = |cx: Mm, cy: Mm| Rect { x: cx - Mm::new(3.0), y: cy - Mm::new(2.0), w: Mm::new(6.0), h: Mm::new(4.0) };
-        words(&mut face, at(x + Mm::new(step), y - Mm::new(5.5)), 9.0, Valign::Middle, &text);
-        words(&mut face, at(x - Mm::new(6.5), y + Mm::new(step)), 9.0, Valign::Middle, &text);
+        let grown = number / 9.0;
+        let at = |cx: Mm, cy: Mm| Rect {
+            x: cx - Mm::new(3.0) * grown,
+            y: cy - Mm::new(2.0) * grown,
+            w: Mm::new(6.0) * grown,
+            h: Mm::new(4.0) * grown,
+        };
+        words(&mut face, at(x + Mm::new(step), y - Mm::new(3.5) - Mm::new(2.0) * grown), number, Valign::Middle, &text);
+        words(&mut face, at(x - Mm::new(3.5) - Mm::new(3.0) * grown, y + Mm::new(step)), number, Valign::Middle, &text);
     }
     face
 }
@@ -106,7 +117,7 @@ fn scales(size: Size) -> Arc<str> {
     drawing.svg()
 }
 
-fn back(size: Size) -> Face {
+fn back(size: Size, large: bool) -> Face {
     let mut face = Face::new(size, "A cross in a circle");
     let mut drawing = Drawing::new(size);
     let (x, y) = (size.w / 2.0, size.h / 2.0);
@@ -117,6 +128,6 @@ fn back(size: Size) -> Face {
     drawing.circle(x, y, Mm::new(3.0), pen);
     face.art(drawing.svg(), Rect::of(size), "");
     let room = Rect { x: Mm::ZERO, y: Mm::new(20.0), w: size.w, h: Mm::new(20.0) };
-    words(&mut face, room, 13.0, Valign::Middle, "Back");
+    words(&mut face, room, if large { 16.0 } else { 13.0 }, Valign::Middle, "Back of the sheet before");
     face
 }

@@ -21,7 +21,7 @@ pub(super) fn document(job: &Job<'_>, opened: &Opened, press: &Press, data: &Val
     let mut all = Vec::new();
     let mut room = 0;
     for audience in [Audience::Players, Audience::Hints, Audience::Host] {
-        all.extend(sheets(&Job { audience, ..*job }, kit, &opened.theme)?);
+        all.extend(sheets(&Job { audience, ..*job }, kit, &opened.theme, press)?);
         if audience == Audience::Players {
             room = all.len();
         }

@@ -157,7 +157,10 @@ impl Prover {
         let mut proofs: Vec<LevelProof> = Vec::new();
         let mut found = Vec::new();
         for level in levels {
-            let party = Party::in_edition(kit, theme, *level, self.edition, &mut self.kept)?;
+            let mut party = Party::in_edition(kit, theme, *level, self.edition, &mut self.kept)?;
+            if let (Edition::LargePrint, Some(press)) = (self.edition, press) {
+                party.enlarge(&|face| press.fits(face))?;
+            }
             let flow = party.flow(kit);
             let set =
                 press.map(|press| set_new(press, &party, theme, (&last, &mut self.set), paper)).unwrap_or_default();
@@ -187,13 +190,13 @@ fn set_new(
     (last, now): (&Faces, &mut Faces),
     paper: bool,
 ) -> Vec<SetPiece> {
-    let letters: Vec<(Paper, Hinted<Piece>)> =
-        Paper::ALL.iter().map(|paper| (*paper, party.letter(theme, paper.safe_size()))).collect();
+    let pages = |paper: Paper| party.letters(theme, paper.page_size(party.large()), &|face| press.fits(face));
+    let letters: Vec<(Paper, Hinted<Vec<Piece>>)> = Paper::ALL.iter().map(|paper| (*paper, pages(*paper))).collect();
     let mut jobs: Vec<(Option<Paper>, &Piece)> = party.pieces.iter().map(|piece| (None, piece)).collect();
     let mut failed = Vec::new();
     for (paper, letter) in &letters {
         match letter {
-            Ok(letter) => jobs.push((Some(*paper), letter)),
+            Ok(pages) => jobs.extend(pages.iter().map(|page| (Some(*paper), page))),
             Err(trouble) => failed.push(SetPiece {
                 piece: "letter".into(),
                 audience: Audience::Players,

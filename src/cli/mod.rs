@@ -67,7 +67,7 @@ enum Command {
         /// The play level to export
         #[arg(long, value_enum, default_value_t = LevelsArg::All)]
         level: LevelsArg,
-        /// The edition: as drawn, or line work that needs little ink
+        /// The edition: as drawn, line work that needs little ink, or no text under 16 points
         #[arg(long, value_enum, default_value_t = EditionArg::Colour)]
         edition: EditionArg,
         /// The folder into which the bundle's own folder goes
@@ -185,6 +185,7 @@ impl PaperArg {
 enum EditionArg {
     Colour,
     LowInk,
+    LargePrint,
     All,
 }
 
@@ -193,6 +194,7 @@ impl EditionArg {
         match self {
             Self::Colour => vec![Edition::Colour],
             Self::LowInk => vec![Edition::LowInk],
+            Self::LargePrint => vec![Edition::LargePrint],
             Self::All => Edition::ALL.to_vec(),
         }
     }

@@ -5,6 +5,7 @@
 mod alike;
 pub mod draw;
 mod frame;
+mod grown;
 mod line_work;
 mod pictures;
 mod piece;
@@ -16,8 +17,9 @@ use serde::Serialize;
 
 pub use alike::Glance;
 pub use frame::{Frame, clean_svg};
+pub use grown::reach;
 pub use pictures::Pictures;
-pub use piece::{Audience, Piece};
+pub use piece::{Audience, Piece, Stock};
 
 use crate::diag::Anchor;
 use crate::script::Rich;
@@ -37,6 +39,9 @@ pub struct Face {
     pub folds: Vec<Line>,
     /// What the face shows, in words, for those who cannot see it. No answers: guests' readers say it aloud.
     pub alt: String,
+    /// Whether what reaches over its edges is cut off: a part of a face that is printed on several sheets.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub clipped: bool,
 }
 
 /// A straight line from point to point.
@@ -163,7 +168,7 @@ impl Face {
     /// An empty rectangular face.
     #[must_use]
     pub fn new(size: Size, alt: impl Into<String>) -> Self {
-        Self { size, outline: Outline::Rect, layers: Vec::new(), folds: Vec::new(), alt: alt.into() }
+        Self { size, outline: Outline::Rect, layers: Vec::new(), folds: Vec::new(), alt: alt.into(), clipped: false }
     }
 
     /// A face on a theme's frame: its size, its art, its outline.
@@ -171,7 +176,14 @@ impl Face {
     pub fn on(frame: &Frame, alt: impl Into<String>) -> Self {
         let art = Art { svg: frame.svg.clone(), rect: Rect::of(frame.size), turn: 0.0, alt: String::new() };
         let outline = frame.outline.clone().map_or(Outline::Rect, Outline::Path);
-        Self { size: frame.size, outline, layers: vec![Layer::Art(art)], folds: Vec::new(), alt: alt.into() }
+        Self {
+            size: frame.size,
+            outline,
+            layers: vec![Layer::Art(art)],
+            folds: Vec::new(),
+            alt: alt.into(),
+            clipped: false,
+        }
     }
 
     /// The same face with a blank half above it and a fold between, so that the piece stands like a tent.

@@ -14,6 +14,31 @@ pub enum Audience {
     Host,
 }
 
+/// What a piece is printed on. The weights are those of the shopping list (common practice, no source).
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Stock {
+    /// Plain printer paper: letters, and sheets that are written on.
+    Plain,
+    /// Card paper.
+    #[default]
+    Card,
+    /// More than one kind, or a special one: the guide says which.
+    Several,
+}
+
+impl Stock {
+    /// What to put into the printer, for the head of a sheet.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Plain => "plain paper, 80 to 100 g/m²",
+            Self::Card => "card paper, 160 to 250 g/m²",
+            Self::Several => "paper as the guide says",
+        }
+    }
+}
+
 /// Something printed and cut.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Piece {
@@ -33,6 +58,13 @@ pub struct Piece {
     pub copies: u16,
     /// Whether its true size matters; its sheet then carries the check bar.
     pub measured: bool,
+    /// What it is printed on.
+    pub stock: Stock,
+    /// Whether it goes onto a thing of its size, such as a lid or a mug, so that no edition may enlarge it.
+    pub on_a_thing: bool,
+    /// Whether it belongs to the large-print edition: what stands beside it on its sheet is then large as well, and it
+    /// may be parted over several sheets.
+    pub large: bool,
     /// Pieces with the same group are kept together on sheets, in order.
     pub group: String,
 }

@@ -171,6 +171,9 @@ impl<'a> Dressing<'a> {
             back: None,
             copies: 1,
             measured: false,
+            stock: crate::face::Stock::Card,
+            on_a_thing: false,
+            large: false,
             group: self.puzzle.to_string(),
         }
     }

@@ -46,6 +46,7 @@ pub fn disc(cx: &Dressing<'_>, part: &str, diameter_mm: f64, words: &Words<'_>) 
     let mut piece = cx.piece(part, "lid disc", face);
     piece.id = format!("{}-lid", cx.puzzle);
     piece.measured = true;
+    piece.on_a_thing = true;
     Ok(piece)
 }
 

@@ -60,6 +60,9 @@ fn label(party: &Party, kit: &Kit, theme: &Loaded, item: &BoxDef, room: Size) ->
         back: None,
         copies: 1,
         measured: false,
+        stock: crate::face::Stock::Card,
+        on_a_thing: true,
+        large: false,
         group: "labels".into(),
     })
 }

@@ -3,6 +3,7 @@
 mod kept;
 mod labels;
 mod laid;
+mod large;
 mod letter;
 mod lock_table;
 mod notes;
@@ -21,7 +22,7 @@ use kept::Key;
 use rayon::prelude::*;
 
 use crate::diag::{Anchor, Hinted, Level, Trouble};
-use crate::face::{Pictures, Piece};
+use crate::face::{Pictures, Piece, Stock};
 use crate::flow::{self, Flow};
 use crate::ids::PuzzleId;
 use crate::kit::material::PrepStep;
@@ -34,6 +35,7 @@ use crate::theme::{Colour, Edition, Loaded, Palette};
 use crate::units::Size;
 
 pub use kept::Kept;
+pub use large::{Fits, LARGE, enlarged};
 pub use lock_table::{LockLeft, lock_table};
 pub use on_view::{OnView, PieceWords, words_of};
 pub use seed::{rng_at, rng_of};
@@ -154,8 +156,9 @@ impl Party {
             if let Some(key) = new {
                 kept.put(&made.puzzle.id, key, &made);
             }
+            let stock = stock(&made.puzzle.prep);
             puzzles.push(made.puzzle);
-            pieces.extend(made.pieces);
+            pieces.extend(made.pieces.into_iter().map(|piece| Piece { stock, ..piece }));
             troubles.extend(made.trouble);
         }
         let mut party = Self { level, palette, script, puzzles, pieces, troubles, positions, pictures };
@@ -170,6 +173,12 @@ impl Party {
     #[must_use]
     pub const fn edition(&self) -> Edition {
         self.palette.edition()
+    }
+
+    /// Whether it is in large print.
+    #[must_use]
+    pub fn large(&self) -> bool {
+        self.edition() == Edition::LargePrint
     }
 
     /// A puzzle, laid out and read.
@@ -192,6 +201,17 @@ impl Party {
     /// When the theme lacks the letter's head or foot, or the area is too small for a letter.
     pub fn letter(&self, theme: &Loaded, size: Size) -> Hinted<Piece> {
         letter::letter(self, theme, size)
+    }
+
+    /// The story letter on pages whose printable area has this `size`: one, or as many as large print needs.
+    ///
+    /// # Errors
+    /// As [`Party::letter`], and when a page cannot be set.
+    pub fn letters(&self, theme: &Loaded, size: Size, fits: Fits<'_>) -> Hinted<Vec<Piece>> {
+        match self.edition() {
+            Edition::Colour | Edition::LowInk => Ok(vec![self.letter(theme, size)?]),
+            Edition::LargePrint => letter::large(self, theme, size, fits),
+        }
     }
 
     /// A short text of the kit, such as a name, with its slots filled; as written where that fails.
@@ -271,6 +291,16 @@ impl Party {
                 Err(trouble) => self.troubles.push((at, trouble)),
             }
         }
+    }
+}
+
+/// What the pieces of a puzzle are printed on, by what its preparation takes.
+fn stock(prep: &[PrepStep]) -> Stock {
+    let takes = |paper: &str| prep.iter().flat_map(|step| &step.needs).any(|need| need.material == paper);
+    match (takes("card-paper"), takes("plain-paper"), takes("tinted-paper") || takes("printer-film")) {
+        (_, _, true) | (true, true, _) => Stock::Several,
+        (false, true, false) => Stock::Plain,
+        (_, false, false) => Stock::Card,
     }
 }
 

@@ -68,6 +68,9 @@ fn piece(party: &Party, theme: &Loaded, note: &NoteText) -> Hinted<Piece> {
         back: None,
         copies: 1,
         measured: false,
+        stock: crate::face::Stock::Card,
+        on_a_thing: false,
+        large: false,
         group: "notes".into(),
     })
 }

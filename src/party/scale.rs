@@ -29,7 +29,7 @@ impl Scaled {
     pub fn face(&self, alt: String) -> Face {
         let mut face = Face::new(self.size(), alt);
         if let Some(outline) = &self.frame.outline {
-            face.outline = Outline::Path(scaled_path(outline, self.factor));
+            face.outline = Outline::Path(outline.clone()).grown(self.factor);
         }
         face.layers.push(Layer::Art(self.art(Rect::of(self.size()))));
         face
@@ -38,37 +38,5 @@ impl Scaled {
     /// The frame's art at a place.
     pub fn art(&self, rect: Rect) -> Art {
         Art { svg: self.frame.svg.clone(), rect, turn: 0.0, alt: String::new() }
-    }
-}
-
-/// Path data with every number multiplied. The data is that of [`Frame`]: absolute commands, plain numbers.
-fn scaled_path(data: &str, factor: f64) -> String {
-    let mut out = String::new();
-    let mut number = String::new();
-    let flush = |number: &mut String, out: &mut String| {
-        if let Ok(value) = number.parse::<f64>() {
-            out.push_str(&((value * factor * 1000.0).round() / 1000.0).to_string());
-        }
-        number.clear();
-    };
-    for c in data.chars() {
-        if c.is_ascii_digit() || c == '.' || c == '-' {
-            number.push(c);
-        } else {
-            flush(&mut number, &mut out);
-            out.push(c);
-        }
-    }
-    flush(&mut number, &mut out);
-    out
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_path_grows_evenly() {
-        assert_eq!(scaled_path("M1 2L-3.5 4Z", 2.0), "M2 4L-7 8Z");
     }
 }

@@ -75,6 +75,9 @@ fn token(party: &Party, kit: &Kit, theme: &Loaded, frame: &Frame, slip: &Slip<'_
         back: None,
         copies: 1,
         measured: false,
+        stock: crate::face::Stock::Card,
+        on_a_thing: false,
+        large: false,
         group: "tokens".into(),
     };
     made(piece, kit.making.tokens, frame, &cx, &Outside { mark, named: &named, step })

@@ -34,6 +34,7 @@ pub(super) struct FaceData {
     w: f64,
     h: f64,
     layers: Vec<LayerData>,
+    clipped: bool,
 }
 
 #[derive(Debug, Serialize)]
@@ -139,7 +140,12 @@ impl<'a> Gather<'a> {
                 Layer::Text(run) => layers.push(LayerData::Text(self.run(run, piece))),
             }
         }
-        FaceData { w: face.size.w.get().max(LEAST_MM), h: face.size.h.get().max(LEAST_MM), layers }
+        FaceData {
+            w: face.size.w.get().max(LEAST_MM),
+            h: face.size.h.get().max(LEAST_MM),
+            layers,
+            clipped: face.clipped,
+        }
     }
 
     /// Looks whether the role's family can draw a label.

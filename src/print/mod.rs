@@ -156,6 +156,14 @@ impl Press {
         self.one(face, false)
     }
 
+    /// Whether each run of a face, lowest first, fits its place at its least size.
+    ///
+    /// # Errors
+    /// When the text cannot be set.
+    pub fn fits(&self, face: &Face) -> Hinted<Vec<bool>> {
+        Ok(self.words(face)?.fits.iter().map(|fit| !fit.overflows).collect())
+    }
+
     fn one(&self, face: &Face, art: bool) -> Hinted<SetFace> {
         let doc = DocInfo::default();
         let mut gather = self.gather(&doc);

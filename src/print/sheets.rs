@@ -57,6 +57,8 @@ struct SheetData {
     folds: Vec<[f64; 4]>,
     marks: Vec<[f64; 4]>,
     bar: Option<[f64; 4]>,
+    large: bool,
+    stock: String,
 }
 
 #[derive(Serialize)]
@@ -112,6 +114,8 @@ pub(super) fn data(sheets: &[Sheet], divider: Option<(Divider<'_>, Paper)>, gath
             folds: sheet.folds.iter().map(line).collect(),
             marks: cut_marks(sheet).iter().map(line).collect(),
             bar: sheet.check_bar.map(rect),
+            large: sheet.large,
+            stock: sheet.stock.clone(),
         });
     }
     let divider = divider.map(|(divider, paper)| DividerData {

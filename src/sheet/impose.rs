@@ -1,9 +1,11 @@
 use std::collections::BTreeMap;
 
 use super::pack::{Item, Spot, pack};
+use super::parted::parts;
+use super::room::Room;
 use super::{Duplex, Paper, Placed, Sheet};
 use crate::diag::{Hinted, Trouble};
-use crate::face::{Audience, Face, Outline, Piece};
+use crate::face::{Audience, Face, Outline, Piece, Stock};
 use crate::limits;
 use crate::units::{Mm, Rect, Size};
 
@@ -21,21 +23,17 @@ const LABEL_AIR: Mm = Mm::new(0.9);
 const LABEL_INSET: Mm = Mm::new(1.2);
 /// A size counts as a page's when it differs by no more.
 const SAME: f64 = 0.5;
-/// The check bar: 50 mm, a space, 2 in.
-const CHECK_BAR: Size = Size::mm(50.0 + 8.0 + 50.8, 5.5);
 
 /// The part of a page for pieces with their labels: between head and foot, inside the printer's margin.
 #[must_use]
 pub fn content(paper: Paper) -> Rect {
-    let safe = paper.safe();
-    Rect { y: safe.y + HEAD, h: safe.h - HEAD - FOOT, ..safe }
+    Room::of(false).content(paper)
 }
 
 /// The largest piece that a page takes with its cut line and label.
 #[must_use]
 pub fn largest(paper: Paper) -> Size {
-    let content = content(paper);
-    Size { w: content.w, h: content.h - LABEL }
+    Room::of(false).largest(paper)
 }
 
 /// Lays the pieces for one audience onto sheets, copies and all.
@@ -68,24 +66,34 @@ pub fn impose_for(
         return Err(Trouble::new(format!("{total} pieces are too many to print at once"))
             .hint(format!("at most {} can be; ask for fewer copies", limits::PLACED)));
     }
+    let large = mine().any(|piece| piece.large);
+    let room = Room::of(large);
+    let parted: Vec<Piece> = mine().flat_map(|piece| on_sheets(piece, paper, room)).collect();
     let mut sheets = Vec::new();
     let (mut single, mut double) = (Vec::new(), Vec::new());
-    for piece in mine() {
+    for (at, piece) in parted.iter().enumerate() {
         let copies = usize::from(piece.copies);
-        if let Some(rect) = whole_page(piece.front.size, paper) {
+        if let Some(rect) = whole_page(piece.front.size, paper, room) {
             for _ in 0..copies {
-                sheets.push(page(piece, rect, paper));
+                sheets.push(page(piece, rect, paper, title));
             }
         } else {
-            fits(piece, paper)?;
+            fits(piece, paper, room)?;
             let side = if piece.back.is_some() { &mut double } else { &mut single };
-            side.extend(std::iter::repeat_n(piece, copies));
+            side.extend(std::iter::repeat_n(at, copies));
         }
     }
-    sheets.extend(lay(&single, paper, &heading)?);
-    for sheet in lay(&double, paper, &heading)? {
-        let back = back_of(&sheet, pieces, duplex);
-        sheets.extend([sheet, back]);
+    let head = Head { words: &heading, large };
+    // One sheet goes through the printer on one kind of paper.
+    for stock in [Stock::Plain, Stock::Card, Stock::Several] {
+        let own = |side: &[usize]| -> Vec<&Piece> {
+            side.iter().filter_map(|at| parted.get(*at)).filter(|piece| piece.stock == stock).collect()
+        };
+        sheets.extend(lay(&own(&single), paper, head)?);
+        for sheet in lay(&own(&double), paper, head)? {
+            let back = back_of(&sheet, pieces, duplex);
+            sheets.extend([sheet, back]);
+        }
     }
     if sheets.len() > limits::SHEETS {
         return Err(Trouble::new(format!("{} sheets are too many to print at once", sheets.len()))
@@ -94,25 +102,51 @@ pub fn impose_for(
     Ok(sheets)
 }
 
+/// What stands at the head of a run of sheets, and how large.
+#[derive(Clone, Copy)]
+struct Head<'a> {
+    words: &'a str,
+    large: bool,
+}
+
+/// A piece as it is printed: itself, or in parts where it is large print and larger than a sheet.
+fn on_sheets(piece: &Piece, paper: Paper, room: Room) -> Vec<Piece> {
+    let whole = whole_page(piece.front.size, paper, room).is_some();
+    if !piece.large || whole || piece.back.is_some() || takes(room.largest(paper), piece.front.size) {
+        return vec![piece.clone()];
+    }
+    parts(piece, room.largest(paper))
+}
+
+/// Whether a sheet takes a piece of this size, turned or not.
+fn takes(most: Size, size: Size) -> bool {
+    let takes = |w: Mm, h: Mm| w.get() <= most.w.get() + 1e-6 && h.get() <= most.h.get() + 1e-6;
+    takes(size.w, size.h) || takes(size.h, size.w)
+}
+
 const fn for_whom(audience: Audience) -> &'static str {
     match audience {
-        Audience::Players => "pieces for the room",
-        Audience::Hints => "hint tokens",
+        Audience::Players => "for the guests",
+        Audience::Hints => "hint tokens, for the host",
         Audience::Host => "for the host only",
     }
 }
 
 /// Where a piece of the page's own size stands, if it has that size.
-fn whole_page(size: Size, paper: Paper) -> Option<Rect> {
+fn whole_page(size: Size, paper: Paper, room: Room) -> Option<Rect> {
     let same = |rect: Rect| (rect.w.get() - size.w.get()).abs() <= SAME && (rect.h.get() - size.h.get()).abs() <= SAME;
-    [paper.safe(), Rect::of(paper.size())].into_iter().find(|rect| same(*rect)).map(|rect| Rect {
+    let (safe, below) = (paper.safe(), room.page(paper));
+    let below = Rect { y: safe.bottom() - below.h, h: below.h, ..safe };
+    [below, safe, Rect::of(paper.size())].into_iter().find(|rect| same(*rect)).map(|rect| Rect {
         w: size.w,
         h: size.h,
         ..rect
     })
 }
 
-fn page(piece: &Piece, rect: Rect, paper: Paper) -> Sheet {
+fn page(piece: &Piece, rect: Rect, paper: Paper, title: &str) -> Sheet {
+    // A piece that fills the page to its top leaves no room for a head.
+    let headed = rect.y > paper.safe().y;
     let placed = Placed {
         piece: piece.id.clone(),
         face: piece.front.clone(),
@@ -128,17 +162,22 @@ fn page(piece: &Piece, rect: Rect, paper: Paper) -> Sheet {
     Sheet {
         paper,
         audience: piece.audience,
-        heading: String::new(),
+        heading: if headed {
+            format!("{title} · {} · {}", piece.label.to_lowercase(), for_whom(piece.audience))
+        } else {
+            String::new()
+        },
         placed: vec![placed],
         folds: Vec::new(),
         check_bar: None,
+        large: piece.large,
+        stock: piece.stock.words().to_owned(),
     }
 }
 
-fn fits(piece: &Piece, paper: Paper) -> Hinted<()> {
-    let (size, most) = (piece.front.size, largest(paper));
-    let takes = |w: Mm, h: Mm| w.get() <= most.w.get() + 1e-6 && h.get() <= most.h.get() + 1e-6;
-    if takes(size.w, size.h) || takes(size.h, size.w) {
+fn fits(piece: &Piece, paper: Paper, room: Room) -> Hinted<()> {
+    let (size, most) = (piece.front.size, room.largest(paper));
+    if takes(most, size) {
         return Ok(());
     }
     let mm = |mm: Mm| (mm.get() * 10.0).round() / 10.0;
@@ -153,7 +192,8 @@ fn fits(piece: &Piece, paper: Paper) -> Hinted<()> {
     .hint(format!("make it at most {} × {} mm, or two pieces that are joined", mm(most.w), mm(most.h))))
 }
 
-fn lay(pieces: &[&Piece], paper: Paper, heading: &str) -> Hinted<Vec<Sheet>> {
+fn lay(pieces: &[&Piece], paper: Paper, head: Head<'_>) -> Hinted<Vec<Sheet>> {
+    let room = Room::of(head.large);
     let mut groups: BTreeMap<&str, usize> = BTreeMap::new();
     let items: Vec<Item> = pieces
         .iter()
@@ -163,16 +203,17 @@ fn lay(pieces: &[&Piece], paper: Paper, heading: &str) -> Hinted<Vec<Sheet>> {
             Item { size: piece.front.size, group: *groups.entry(name).or_insert(next) }
         })
         .collect();
-    let spots = pack(&items, largest(paper), GUTTER, true)?;
+    let spots = pack(&items, room.largest(paper), room.gutter, true)?;
     let mut sheets: BTreeMap<usize, Vec<(&Piece, Spot)>> = BTreeMap::new();
     for (piece, spot) in pieces.iter().zip(&spots) {
         sheets.entry(spot.page).or_default().push((piece, *spot));
     }
-    Ok(sheets.into_values().map(|spots| sheet(spots, paper, heading)).collect())
+    Ok(sheets.into_values().map(|spots| sheet(spots, paper, head)).collect())
 }
 
-fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, heading: &str) -> Sheet {
-    let (safe, content) = (paper.safe(), content(paper));
+fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, head: Head<'_>) -> Sheet {
+    let room = Room::of(head.large);
+    let (safe, content) = (paper.safe(), room.content(paper));
     // Reading order: from the top, then from the left.
     spots.sort_by(|(_, a), (_, b)| {
         a.rect.y.get().total_cmp(&b.rect.y.get()).then(a.rect.x.get().total_cmp(&b.rect.x.get()))
@@ -193,24 +234,26 @@ fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, heading: &str) -> Sheet {
                 over: false,
                 label: piece.label.clone(),
                 label_rect: Rect {
-                    x: rect.x + LABEL_INSET,
+                    x: rect.x + LABEL_INSET - room.lean,
                     y: rect.bottom() + LABEL_AIR,
-                    w: rect.w - LABEL_INSET * 2.0,
-                    h: LABEL - LABEL_AIR,
+                    w: rect.w - (LABEL_INSET - room.lean) * 2.0,
+                    h: room.label - LABEL_AIR,
                 },
                 cut: true,
             }
         })
         .collect();
     let measured = spots.iter().any(|(piece, _)| piece.measured);
-    let bar = Rect { x: safe.x, y: safe.bottom() - CHECK_BAR.h, w: CHECK_BAR.w, h: CHECK_BAR.h };
+    let bar = Rect { x: safe.x, y: safe.bottom() - room.bar.h, w: room.bar.w, h: room.bar.h };
     Sheet {
         paper,
         audience: spots.first().map_or(Audience::Players, |(piece, _)| piece.audience),
-        heading: heading.to_owned(),
+        heading: head.words.to_owned(),
         placed,
         folds,
         check_bar: measured.then_some(bar),
+        large: head.large,
+        stock: spots.first().map_or("", |(piece, _)| piece.stock.words()).to_owned(),
     }
 }
 
@@ -257,6 +300,8 @@ fn back_of(front: &Sheet, pieces: &[Piece], duplex: &Duplex) -> Sheet {
         placed,
         folds: Vec::new(),
         check_bar: None,
+        large: front.large,
+        stock: String::new(),
     }
 }
 

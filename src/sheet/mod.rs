@@ -3,6 +3,8 @@
 mod duplex;
 mod impose;
 pub mod pack;
+mod parted;
+mod room;
 
 use serde::{Deserialize, Serialize};
 
@@ -11,6 +13,7 @@ pub use impose::{FOOT, GUTTER, HEAD, LABEL, content, cut_marks, impose, impose_f
 
 use crate::face::{Audience, Face};
 use crate::units::{Mm, Rect, Size};
+use room::Room;
 
 /// The margin that home printers keep clear at every edge: a quarter inch (common advice for laser and inkjet
 /// printers; some need more on glossy paper).
@@ -54,11 +57,17 @@ impl Paper {
         Rect::of(self.size()).inset(SAFE_MARGIN)
     }
 
-    /// The size of that part: the size of the letter, which has a page of its own.
+    /// The size of that part below the page's head: the size of the letter, which has a page of its own.
     #[must_use]
     pub fn safe_size(self) -> Size {
         let safe = self.safe();
-        Size { w: safe.w, h: safe.h }
+        Size { w: safe.w, h: safe.h - HEAD }
+    }
+
+    /// The same, below a head in large print or not.
+    #[must_use]
+    pub fn page_size(self, large: bool) -> Size {
+        Room::of(large).page(self)
     }
 }
 
@@ -77,6 +86,10 @@ pub struct Sheet {
     pub folds: Vec<(Mm, Mm, Mm, Mm)>,
     /// Where the check bar stands, if the sheet has pieces whose size matters.
     pub check_bar: Option<Rect>,
+    /// Whether head, labels and check bar are set in large print.
+    pub large: bool,
+    /// What to print it on, for its head; empty where that is said elsewhere.
+    pub stock: String,
 }
 
 /// A piece on a page.

@@ -15,7 +15,7 @@ pub enum Edition {
 
 impl Edition {
     /// All editions, the usual one first.
-    pub const ALL: [Self; 2] = [Self::Colour, Self::LowInk];
+    pub const ALL: [Self; 3] = [Self::Colour, Self::LowInk, Self::LargePrint];
 
     /// The word shown, in file names and on the command line.
     #[must_use]

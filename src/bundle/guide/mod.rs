@@ -15,8 +15,9 @@ use serde::Serialize;
 use serde_json::Value;
 
 use crate::bundle::Opened;
+use crate::bundle::documents::version;
 use crate::diag::{Hinted, Trouble};
-use crate::face::clean_svg;
+use crate::face::{Stock, clean_svg};
 use crate::flow::Flow;
 use crate::flow::drawing::Extent;
 use crate::party::Party;
@@ -55,6 +56,10 @@ struct Guide {
     title: String,
     by: String,
     foot: String,
+    /// What it is printed on and how, at the foot of every page.
+    printed: String,
+    /// Whether it is in large print.
+    large: bool,
     forced: Vec<String>,
     facts: Vec<(String, String)>,
     brief: Vec<String>,
@@ -101,7 +106,7 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
     let Source { opened, party, paper, .. } = *source;
     let kit = &opened.kit;
     let title = party.script.title.clone();
-    let level = party.level.word();
+    let level = version(party);
     let guide = Guide {
         labels: words::LABELS.iter().copied().collect(),
         colours: party.palette.iter().map(|(role, colour)| (role, colour.to_string())).collect(),
@@ -110,6 +115,8 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         bookmark: "Host guide",
         by: words::by(kit),
         foot: format!("{title} · host guide · {level} · not for guests"),
+        printed: format!("{} · print at 100 % · {}", words::paper(paper), Stock::Plain.words()),
+        large: party.large(),
         title,
         forced: source.forced.to_vec(),
         facts: facts(source),

@@ -39,6 +39,7 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
             let mut piece = cx.piece(JAR, &format!("{word}{of}"), face);
             piece.id = format!("{}-{JAR}-{kind}-{}", cx.puzzle, index + 1);
             piece.measured = true;
+            piece.on_a_thing = true;
             if host {
                 piece.audience = Audience::Host;
             }

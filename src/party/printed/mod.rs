@@ -11,7 +11,7 @@ mod tab;
 
 use super::Party;
 use crate::diag::{Anchor, Hinted, Trouble};
-use crate::face::{Audience, Face, Piece};
+use crate::face::{Audience, Face, Piece, Stock};
 use crate::ids::PuzzleId;
 use crate::kit::{Form, Kit, Printed, Prop};
 use crate::limits;
@@ -157,6 +157,9 @@ impl Bench<'_> {
             back: None,
             copies: self.spec.copies,
             measured: true,
+            stock: Stock::Card,
+            on_a_thing: matches!(self.spec.form, Form::Band | Form::Label | Form::Disc | Form::Cover | Form::Envelope),
+            large: false,
             group: format!("prop-{}", self.id),
         }
     }

@@ -1,0 +1,103 @@
+//! Large print: pieces so large that no text of theirs stands under 16 points.
+//!
+//! Only type setting knows at which size a text fits, so it is handed in ([`Fits`]). A piece grows evenly, so that a
+//! puzzle is the same puzzle; pieces that belong together grow alike. A piece that goes onto a thing keeps its size: it
+//! loses the words that do not fit on it and comes with a copy to read them from.
+
+use rayon::prelude::*;
+
+use super::Party;
+use crate::diag::Hinted;
+use crate::face::{Face, Layer, Piece};
+use crate::units::Pt;
+
+/// The least size of large print: 16 points (UKAAF, "Creating clear print and large print documents", G003).
+pub const LARGE: Pt = Pt::new(16.0);
+
+/// How much larger pieces are tried, in turn: few steps, so that pieces of one kit come in few sizes. The last takes
+/// text of 5 points to 16.
+const STEPS: &[f64] = &[1.0, 1.1, 1.2, 1.3, 1.4, 1.5, 1.6, 1.8, 2.0, 2.2, 2.5, 2.8, 3.2];
+
+/// Says of each run of a face whether it fits its place at its least size.
+pub type Fits<'a> = &'a (dyn Fn(&Face) -> Hinted<Vec<bool>> + Sync);
+
+impl Party {
+    /// Puts the large pieces into the place of the usual ones.
+    ///
+    /// # Errors
+    /// When a face cannot be set.
+    pub fn enlarge(&mut self, fits: Fits<'_>) -> Hinted<()> {
+        self.pieces = enlarged(&self.pieces, fits)?;
+        Ok(())
+    }
+}
+
+/// Pieces in large print.
+///
+/// # Errors
+/// When a face cannot be set.
+pub fn enlarged(pieces: &[Piece], fits: Fits<'_>) -> Hinted<Vec<Piece>> {
+    let own = pieces.par_iter().map(|piece| factor(piece, fits)).collect::<Hinted<Vec<f64>>>()?;
+    let alike = |one: &Piece, other: &Piece| {
+        one.group == other.group
+            && !other.on_a_thing
+            && (one.front.size == other.front.size || one.measured && other.measured)
+    };
+    let large = |(piece, factor): (&Piece, &f64)| -> Hinted<Vec<Piece>> {
+        if piece.on_a_thing {
+            return kept(piece, *factor, fits);
+        }
+        let together = pieces.iter().zip(&own).filter(|(other, _)| alike(piece, other));
+        let factor = together.map(|(_, factor)| *factor).fold(*factor, f64::max);
+        Ok(vec![grown(piece, factor)])
+    };
+    let made = pieces.par_iter().zip(&own).map(large).collect::<Hinted<Vec<_>>>()?;
+    Ok(made.into_iter().flatten().collect())
+}
+
+/// The least step at which all words of a piece fit; the greatest when they fit at none.
+fn factor(piece: &Piece, fits: Fits<'_>) -> Hinted<f64> {
+    let faces = || std::iter::once(&piece.front).chain(&piece.back);
+    for step in STEPS {
+        let mut all = true;
+        for face in faces() {
+            all &= fits(&face.grown(*step, LARGE))?.into_iter().all(|fits| fits);
+        }
+        if all {
+            return Ok(*step);
+        }
+    }
+    Ok(STEPS.last().copied().unwrap_or(1.0))
+}
+
+fn grown(piece: &Piece, factor: f64) -> Piece {
+    Piece {
+        front: piece.front.grown(factor, LARGE),
+        back: piece.back.as_ref().map(|back| back.grown(factor, LARGE)),
+        large: true,
+        ..piece.clone()
+    }
+}
+
+/// A piece of true size without the words that do not fit on it, and a copy to read them from; the piece alone where
+/// they fit.
+fn kept(piece: &Piece, factor: f64, fits: Fits<'_>) -> Hinted<Vec<Piece>> {
+    let mut thing = grown(piece, 1.0);
+    if factor <= 1.0 {
+        return Ok(vec![thing]);
+    }
+    for face in std::iter::once(&mut thing.front).chain(&mut thing.back) {
+        let mut fitting = fits(face)?.into_iter();
+        face.layers.retain(|layer| matches!(layer, Layer::Art(_)) || fitting.next().unwrap_or(false));
+    }
+    // Whoever reads the paper reads the copy.
+    thing.part = format!("{}-without-words", piece.part);
+    let copy = Piece {
+        id: format!("{}-to-read", piece.id),
+        label: format!("{}, to read beside it", piece.label),
+        measured: false,
+        on_a_thing: false,
+        ..grown(piece, factor)
+    };
+    Ok(vec![thing, copy])
+}
