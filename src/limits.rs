@@ -147,6 +147,8 @@ pub const SPEAKERS: usize = 12;
 pub const GRID_KINDS: usize = 4;
 /// Things of each kind of a logic grid: with more, the table's cells are too small for a pencil.
 pub const GRID_THINGS: usize = 5;
+/// Fresh starts of a logic grid before it is refused; nearly all are sound at the first.
+pub const STATEMENT_STARTS: usize = 12;
 /// Statements of a logic grid: more do not fit above its table at 9 points.
 pub const STATEMENTS: usize = 24;
 /// Units of a strip of short and long signs: six digits; more would be shorter than 1.2 mm on a sign of 190 mm.

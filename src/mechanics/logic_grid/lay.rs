@@ -31,7 +31,20 @@ struct Grid<'a> {
 }
 
 impl Grid<'_> {
+    /// Now and then the statements that are drawn leave so much open that they cannot be proven in time; others are
+    /// drawn then, with less time, for most are settled at once.
     fn grid(&self, rng: &mut Rng) -> Hinted<View> {
+        let mut made = self.once(limits::SOLVER_STEPS, rng);
+        for _ in 1..limits::STATEMENT_STARTS {
+            if made.is_ok() {
+                break;
+            }
+            made = self.once(limits::GRID_STEPS, rng);
+        }
+        made
+    }
+
+    fn once(&self, steps: u64, rng: &mut Rng) -> Hinted<View> {
         let Self { answer, tags, kinds, setup } = *self;
         let items = tags.len();
         let size = Matching { kinds: kinds.len(), items };
@@ -50,7 +63,7 @@ impl Grid<'_> {
         pool.shuffle(rng);
         // What links an asked thing straight with its tag would be the answer itself.
         pool.retain(|statement| !gives_away(statement, size, &asked));
-        let statements = thinned(&pool, size, setup, rng)?;
+        let statements = thinned(&pool, size, setup, (steps, rng))?;
         Ok(View { kinds: kinds.to_vec(), tag: setup.tag.trim().to_owned(), statements, asked })
     }
 }
@@ -174,12 +187,12 @@ const fn telling(statement: &Statement) -> u8 {
 }
 
 /// Statements of which each is needed for the one solution, and then as many more as the author wants.
-fn thinned(pool: &[Statement], size: Matching, setup: &Setup, rng: &mut Rng) -> Hinted<Vec<Statement>> {
+fn thinned(pool: &[Statement], size: Matching, setup: &Setup, (steps, rng): (u64, &mut Rng)) -> Hinted<Vec<Statement>> {
     let none = || {
         Trouble::new("no set of statements with one solution was found")
             .hint("take fewer things or kinds, or mark one kind `in_order`")
     };
-    let mut budget = Budget::new(limits::SOLVER_STEPS);
+    let mut budget = Budget::new(steps);
     let mut one = |clues: &[Clue]| size.count(clues, 2, &mut budget) == Ok(1);
     // As many as settle it, by chance; the share of each form is bounded so that none makes up the whole sheet.
     let mut kept: Vec<Statement> = Vec::new();

@@ -44,6 +44,21 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
     readings
 }
 
+/// The thing that stands on the most bills, and its price; none where the bills do not settle the prices.
+pub(super) fn a_price(view: &View) -> Option<(&str, u32)> {
+    let mut found: Vec<Vec<u32>> = Vec::new();
+    walk(view, &mut Vec::new(), &mut Budget::new(limits::GRID_STEPS), &mut |prices| {
+        found.push(prices.to_vec());
+        found.len() < 2
+    })
+    .ok()?;
+    let [only] = found.as_slice() else { return None };
+    let bills =
+        |at: &usize| view.bills.iter().filter(|bill| bill.pieces.get(*at).is_some_and(|count| *count > 0)).count();
+    let at = (0..view.things.len()).max_by_key(bills)?;
+    Some((view.things.get(at)?.as_str(), *only.get(at)?))
+}
+
 fn walk(
     view: &View,
     prices: &mut Vec<u32>,

@@ -1,7 +1,7 @@
 //! What it says: help, hints, and how guests get to the answer.
 
 use super::read::DEAREST;
-use super::{SHEET, View};
+use super::{SHEET, View, read};
 use crate::kit::HintLadder;
 use crate::mechanics::Dressing;
 use crate::script::capital;
@@ -36,11 +36,18 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
              one to begin with: {}.",
             named.join(" and ")
         ),
-        giveaway: format!(
-            "Try a price for one thing of {sheet}, work out the others bill by bill, and go on until all bills agree. \
-             Then read the prices in the order of the list at the foot and set them on {}.",
-            cx.lock_name
-        ),
+        giveaway: match read::a_price(view) {
+            Some((thing, price)) => format!(
+                "One {thing} costs {price}. Write that into every bill of {sheet} that has it, and work out the others bill \
+                 by bill. Then read the prices in the order of the list at the foot and set them on {}.",
+                cx.lock_name
+            ),
+            None => format!(
+                "Try a price for one thing of {sheet}, work out the others bill by bill, and go on until all bills agree. \
+                 Then read the prices in the order of the list at the foot and set them on {}.",
+                cx.lock_name
+            ),
+        },
     }
 }
 
