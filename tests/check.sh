@@ -73,7 +73,7 @@ cargo build --release
 out=$(mktemp -d)
 trap 'rm -rf "$out"' EXIT
 for kit in the-stopped-clock the-harbour-regatta; do
-    target/release/inklatch export "$kit" --out "$out" --zip | tail -n 6
+    target/release/inklatch export "$kit" --out "$out" --zip --one-pdf | tail -n 6
     bash tests/outside.sh "$out/$kit"
 done
 

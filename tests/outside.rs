@@ -17,6 +17,7 @@ use crate::bundle::DEMO;
 
 mod faces;
 mod props;
+mod reread;
 mod whole;
 
 /// Output of a program; none when it is not there and CI is not set.

@@ -37,6 +37,29 @@ PY
     echo "sha256sum: every file is the one in the manifest, and there is no other"
 fi
 
+if have gs; then
+    for pdf in "${pdfs[@]}"; do
+        gs -q -dBATCH -dNOPAUSE -dPDFSTOPONERROR -sDEVICE=nullpage "$pdf" >/dev/null || { echo "error: Ghostscript refuses $pdf"; exit 1; }
+    done
+    echo "Ghostscript: every page can be drawn"
+fi
+
+if have python3; then
+    for zip in *.zip; do
+        [[ -e "$zip" ]] || continue
+        python3 - "$zip" <<'PY'
+import hashlib, json, sys, zipfile
+archive = zipfile.ZipFile(sys.argv[1])
+assert archive.testzip() is None
+top = archive.namelist()[0].split("/")[0]
+manifest = json.loads(archive.read(f"{top}/manifest.json"))
+for entry in manifest["files"]:
+    assert hashlib.sha256(archive.read(f'{top}/{entry["path"]}')).hexdigest() == entry["sha256"], entry["path"]
+PY
+        echo "Python: $zip holds the files of the manifest"
+    done
+fi
+
 if have unzip; then
     for zip in *.zip; do
         [[ -e "$zip" ]] || continue

@@ -16,11 +16,12 @@ use criterion::{BatchSize, Criterion, criterion_group, criterion_main};
 use inklatch::bundle::{self, Go, Opened, Options};
 use inklatch::checks::{self, Prover};
 use inklatch::diag::Level;
-use inklatch::face::{Face, Layer};
+use inklatch::face::{Audience, Face, Layer};
 use inklatch::ids::{BoxId, LockId, PuzzleId};
 use inklatch::kit::{BoxDef, Lock, LockKind, Place};
 use inklatch::party::Party;
-use inklatch::sheet::Paper;
+use inklatch::print::DocInfo;
+use inklatch::sheet::{Paper, impose};
 
 /// Pixels to a millimetre at which the window shows a card.
 const CARD_PX: f64 = 7.0;
@@ -214,6 +215,30 @@ fn exporting(c: &mut Criterion) {
     group.finish();
 }
 
+/// The sheets of one paper and one level alone: set afresh and written as PDF, nothing remembered from before.
+/// `tests/beside_chromium.sh` prints the same pages by a browser.
+fn printing(c: &mut Criterion) {
+    let opened = demo();
+    let party = Party::new(&opened.kit, &opened.theme, Level::Standard).expect("a party");
+    let audiences = [Audience::Players, Audience::Hints, Audience::Host];
+    let letter = party.letter(&opened.theme, Paper::A4.safe_size()).expect("a letter");
+    let pieces: Vec<_> = std::iter::once(letter).chain(party.pieces.clone()).collect();
+    let laid = |audience| impose(&pieces, Paper::A4, audience, &party.script.title).expect("sheets");
+    let sheets: Vec<Vec<_>> = audiences.into_iter().map(laid).collect();
+    let mut group = c.benchmark_group("print");
+    group.sample_size(10);
+    group.bench_function("the sheets of one paper, set and written", |b| {
+        b.iter(|| {
+            comemo::evict(0);
+            let press = bundle::press_of(&opened).expect("a press");
+            let pdf = |sheets: &Vec<_>| press.sheets(sheets, &DocInfo::default()).and_then(|set| set.pdf());
+            let bytes: usize = sheets.iter().map(|sheets| pdf(sheets).expect("a document").len()).sum();
+            black_box(bytes)
+        });
+    });
+    group.finish();
+}
+
 criterion_group!(
     benches,
     keystroke,
@@ -221,6 +246,7 @@ criterion_group!(
     proving_large,
     editing,
     exporting,
+    printing,
     season::redressing,
     season::dragging,
     solvers::proving,
