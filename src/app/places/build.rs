@@ -63,14 +63,15 @@ pub fn remove_ui(ui: &mut Ui, cx: &Ctx<'_>, selection: &Selection, words: &str) 
 
 /// The id, which is changed wherever it stands or not at all: what is typed is kept apart until then.
 fn id_ui(ui: &mut Ui, cx: &Ctx<'_>, item: &Item) {
-    ui.section("Id");
+    ui.section("In the kit file");
     let kept = Id::unique(("id of", format!("{item:?}")));
     let mut typed: String = ui.data(|data| data.get_temp(kept)).unwrap_or_else(|| item.id().to_owned());
     let help = match item {
         Item::Puzzle(_) => {
-            "Its name in the kit file and in file names of the bundle. With another id, chance arranges the puzzle anew."
+            "Its short name there and in the names of exported files; what refers to it follows. Under another, chance \
+             arranges the puzzle anew."
         }
-        _ => "Its name in the kit file.",
+        _ => "Its short name there; what refers to it follows.",
     };
     Field::new("Id").help(help).salt(kept).line(ui, cx, &mut typed);
     if typed != item.id() {

@@ -9,6 +9,9 @@ use crate::ids::LockId;
 use crate::party::{LockLeft, lock_table};
 use crate::propose::Wish;
 
+/// Width of a lock's name in the table of codes: longer ones take a second line.
+const NAME: f32 = 190.0;
+
 /// What the fields of the codes hold.
 #[derive(Clone, Debug, Default)]
 pub struct CodesDraft {
@@ -47,19 +50,26 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
 /// One row for each lock with wheels.
 fn table_ui(ui: &mut Ui, cx: &Ctx<'_>, rows: &[LockLeft]) {
     Grid::new("codes left").num_columns(5).striped(true).spacing([18.0, 6.0]).show(ui, |ui| {
-        for head in ["Lock", "Nothing known", "Without order", "All but one wheel", "After the hints"] {
+        for head in ["Lock", "Nothing\nknown", "Without\norder", "All but\none wheel", "After\nthe hints"] {
             ui.strong_small(head);
         }
         ui.end_row();
         for row in rows {
             let name = cx.kit.lock(&row.lock).map_or_else(|| row.lock.to_string(), |lock| cx.say(&lock.name));
-            if ui.link(name).clicked() {
-                cx.send(Command::Select(Selection::Lock(row.lock.clone())));
-            }
+            ui.vertical(|ui| {
+                ui.set_max_width(NAME);
+                if ui.link(name).clicked() {
+                    cx.send(Command::Select(Selection::Lock(row.lock.clone())));
+                }
+            });
             let left = &row.left;
             let hinted = left.steps.last().copied().unwrap_or(left.nothing);
             for codes in [left.nothing, left.unordered, left.but_one, hinted] {
-                ui.label(RichText::new(cell(codes)).monospace());
+                ui.vertical(|ui| {
+                    ui.spacing_mut().item_spacing.y = 0.0;
+                    ui.label(RichText::new(codes.to_string()).monospace());
+                    ui.quiet(&format!("{:.1} min", minutes(codes)));
+                });
             }
             ui.end_row();
         }
