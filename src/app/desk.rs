@@ -288,10 +288,15 @@ fn seen(image: &Arc<ColorImage>, eyes: Eyes) -> Arc<ColorImage> {
     }
     let lens = Lens::new(eyes);
     let mut image = (**image).clone();
+    // Most pixels are of the same colour as the one before: grounds are flat.
+    let mut last = (Color32::TRANSPARENT, Color32::TRANSPARENT);
     for pixel in &mut image.pixels {
-        let [r, g, b, a] = pixel.to_srgba_unmultiplied();
-        let Colour { r, g, b } = lens.see(Colour { r, g, b });
-        *pixel = Color32::from_rgba_unmultiplied(r, g, b, a);
+        if *pixel != last.0 {
+            let [r, g, b, a] = pixel.to_srgba_unmultiplied();
+            let Colour { r, g, b } = lens.see(Colour { r, g, b });
+            last = (*pixel, Color32::from_rgba_unmultiplied(r, g, b, a));
+        }
+        *pixel = last.1;
     }
     Arc::new(image)
 }
@@ -299,7 +304,7 @@ fn seen(image: &Arc<ColorImage>, eyes: Eyes) -> Arc<ColorImage> {
 /// A choice of the eyes through which the desk is looked at.
 fn eyes_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     let now = cx.session.eyes;
-    let chosen = ComboBox::from_id_salt("eyes").selected_text(now.name()).width(104.0).show_ui(ui, |ui| {
+    let chosen = ComboBox::from_id_salt("eyes").selected_text(now.name()).width(90.0).show_ui(ui, |ui| {
         for eyes in Eyes::ALL {
             if ui.selectable_label(eyes == now, eyes.name()).on_hover_text(eyes.words()).clicked() {
                 cx.send(Command::Eyes(eyes));

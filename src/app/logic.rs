@@ -359,6 +359,7 @@ impl App {
                 kit,
                 theme: self.doc.theme.clone(),
                 fonts: self.doc.fonts.clone(),
+                theme_folder: self.doc.theme_folder().map(Path::to_owned),
             });
             self.proved = Some(self.doc.revision);
         }

@@ -119,7 +119,8 @@ fn in_reading_order<T, const N: usize>(ui: &Ui, mut list: [T; N]) -> [T; N] {
 /// A switch of the play level looked at.
 pub fn level_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 4.0;
+        ui.spacing_mut().item_spacing.x = 2.0;
+        ui.spacing_mut().button_padding.x = 9.0;
         for level in in_reading_order(ui, Level::ALL) {
             let chosen = cx.session.level == level;
             let button = eframe::egui::Button::selectable(chosen, level.word());

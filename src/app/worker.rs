@@ -3,6 +3,7 @@
 //! Each thread has a slot for one job; a newer job takes the older one's place, so that work never queues up
 //! behind typing. Results carry the revision of the kit that they belong to.
 
+use std::path::PathBuf;
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::sync::{Arc, Condvar, Mutex, PoisonError};
 use std::time::Duration;
@@ -13,7 +14,7 @@ use crate::app::derived::Proven;
 use crate::app::preview::{Job as PreviewJob, Painter, Shown};
 use crate::checks::{Finding, Proof, Prover, theme_findings};
 use crate::diag::{Hinted, Level};
-use crate::files::{FontBook, Memory};
+use crate::files::{Disk, FontBook, Memory};
 use crate::kit::Kit;
 use crate::print::Press;
 use crate::theme::{Lettering, Loaded};
@@ -34,6 +35,8 @@ pub struct ProofJob {
     pub theme: Arc<Loaded>,
     /// The fonts at hand.
     pub fonts: FontBook,
+    /// The theme's folder on disk; none for a built-in one.
+    pub theme_folder: Option<PathBuf>,
 }
 
 /// What a thread reports.
@@ -118,8 +121,12 @@ fn prove_all(slot: &Newest<ProofJob>, send: &Sender<Report>, ctx: &egui::Context
         let proven = proof.map(|proof| Proven { mending: wants_mends, ..Proven::new(&job.kit, proof) });
         let _ = send.send(Report::Proved(job.revision, Box::new(proven)));
         if looked.as_ref().is_none_or(|theme| !Arc::ptr_eq(theme, &job.theme)) {
-            // Licences of fonts are looked for in the theme's folder, by the command line.
-            let _ = send.send(Report::Looked(theme_findings(&job.theme, &job.fonts, &Memory::new())));
+            // A built-in theme has its licences beside its fonts; a test holds it to that.
+            let found = match &job.theme_folder {
+                Some(folder) => theme_findings(&job.theme, &job.fonts, &Disk::new(folder)),
+                None => theme_findings(&job.theme, &job.fonts, &Memory::new()),
+            };
+            let _ = send.send(Report::Looked(found));
             looked = Some(job.theme.clone());
         }
         ctx.request_repaint();

@@ -61,6 +61,12 @@ impl Doc {
         self.edited.contains_key(&self.worn)
     }
 
+    /// The folder on disk from which the theme comes; none for a built-in one.
+    #[must_use]
+    pub fn theme_folder(&self) -> Option<&Path> {
+        self.theme_folder.as_deref()
+    }
+
     /// The folders in which other programs may change what is open here, each with whether all below it counts.
     #[must_use]
     pub fn watched(&self) -> Vec<(PathBuf, bool)> {

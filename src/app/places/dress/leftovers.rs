@@ -4,6 +4,7 @@ use crate::app::ctx::{Command, Ctx};
 use crate::app::places::Locals;
 use crate::app::widgets::UiExt as _;
 use crate::bundle::mended;
+use crate::diag::Anchor;
 use crate::kit::edit::between;
 use crate::redress::{Leftover, Mend, keep_picture, leftovers, mend, old_pictures};
 
@@ -67,6 +68,11 @@ fn leftover_ui(ui: &mut Ui, cx: &Ctx<'_>, leftover: &Leftover) {
             if leftover.slot && ui.lesser(true, &slot, &format!("{slot}: {place}")).clicked() {
                 step(Mend::Slot);
             }
+            // A word of the kit's own then stands there, to be changed once for all places.
+            let own = !leftover.slot && !leftover.file_name && !matches!(leftover.anchor, Anchor::Word(_));
+            if own && ui.lesser(true, "Make it a slot…", &format!("Make a slot of {place}")).clicked() {
+                cx.send(Command::PickSlot(leftover.anchor.clone(), leftover.said.clone()));
+            }
             if leftover.replace {
                 let filled = cx.kit.words.get(&leftover.word.slot).or_else(|| theme.words.get(&leftover.word.slot));
                 let new = match filled {
@@ -78,12 +84,12 @@ fn leftover_ui(ui: &mut Ui, cx: &Ctx<'_>, leftover: &Leftover) {
                     step(Mend::Replace);
                 }
             }
+            if ui.lesser(true, "Write it anew", &format!("Write {place} anew")).clicked() {
+                cx.send(Command::Go(leftover.anchor.clone(), None));
+            }
             if ui.lesser(true, "Keep", &format!("Keep {place}")).clicked() {
                 step(Mend::Keep);
             }
         });
-        if !leftover.slot && !leftover.replace {
-            ui.quiet("No word of the new theme takes its place by rule: write it anew, or keep it.");
-        }
     });
 }
