@@ -4,7 +4,7 @@ use crate::app::ctx::{Command, Ctx};
 use crate::app::places::Locals;
 use crate::app::widgets::UiExt as _;
 use crate::bundle::mended;
-use crate::diag::Anchor;
+use crate::diag::{Anchor, PuzzleField};
 use crate::kit::edit::between;
 use crate::redress::{Leftover, Mend, keep_picture, leftovers, mend, old_pictures};
 
@@ -27,7 +27,9 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
         1 => format!("One place still speaks of {from}."),
         count => format!("{count} places still speak of {from}."),
     });
-    if found.iter().any(|leftover| leftover.slot || leftover.replace)
+    // In a setup a rule may spoil the puzzle; those that it would are left, each with a button of its own.
+    let in_setup = |leftover: &Leftover| matches!(leftover.anchor, Anchor::Puzzle(_, PuzzleField::Setup));
+    if found.iter().any(|leftover| (leftover.slot || leftover.replace) && !in_setup(leftover))
         && ui.primary("Mend all that a rule can mend").clicked()
     {
         cx.send(Command::Step(between(cx.kit, &mended(cx.kit, &cx.doc.theme))));
