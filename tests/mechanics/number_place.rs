@@ -127,3 +127,22 @@ fn refusals_say_what_to_change() {
         assert!(!trouble.hints.is_empty(), "{setup}: {trouble}");
     }
 }
+
+#[test]
+fn the_last_hint_tells_a_cell_where_single_deductions_end() {
+    let mechanic = find("number-place").unwrap();
+    let lock = LockKind::Digits(4);
+    let hint = |setup: &str, seed| {
+        let view = lay_out(mechanic, setup, "2718", &lock, seed).unwrap();
+        let stuck = view.readings(&lock, &mut Budget::default()).remarks.iter().any(|remark| remark.contains("leave"));
+        (stuck, dressed("number-place", &lock, |cx| view.draft_hints(cx)).giveaway)
+    };
+    let mut told = 0;
+    for seed in 0..6 {
+        let (stuck, giveaway) = hint("(size: 9, reasoning: Any)", seed);
+        assert_eq!(giveaway.contains(" holds "), stuck, "{giveaway}");
+        told += usize::from(stuck);
+    }
+    assert!(told > 0);
+    assert!(!hint("(size: 9)", 1).1.contains(" holds "));
+}

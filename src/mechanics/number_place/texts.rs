@@ -2,8 +2,10 @@
 
 use super::{SHEET, View};
 use crate::kit::HintLadder;
+use crate::limits;
 use crate::mechanics::work::{Work, counted};
 use crate::mechanics::{Dressing, paper};
+use crate::readings::Budget;
 use crate::script::capital;
 
 pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
@@ -48,11 +50,34 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
              that has the most filled cells."
         ),
         giveaway: format!(
-            "Fill {grid} whole: in each empty cell, cross out what its row, column and box hold already, until one \
-             symbol is left. Then write down what stands in the cells {marks}, in that order, for {}.",
+            "Fill {grid}: cross out in each empty cell what its row, column and box hold, until one symbol is left, or a \
+             symbol has one cell left in its row, column or box.{} Then set cells {marks}, in that order, on {}.",
+            gift(view).unwrap_or_default(),
             cx.lock_name
         ),
     }
+}
+
+/// A cell to be told where single deductions do not lead to the end: the one that helps most, and none that is marked.
+fn gift(view: &View) -> Option<String> {
+    let (places, givens) = (view.places()?, view.givens());
+    if places.deduce(&givens).open == 0 {
+        return None;
+    }
+    let found = places.solutions(&givens, 2, &mut Budget::new(limits::GRID_STEPS)).ok()?;
+    let [full] = found.as_slice() else { return None };
+    let marked = |cell: usize| view.marks.iter().any(|(row, col)| row * places.size + col == cell);
+    let empty = givens.iter().zip(full).enumerate().filter(|(cell, (given, _))| given.is_none() && !marked(*cell));
+    let left = |(cell, value): &(usize, usize)| {
+        let mut told = givens.clone();
+        if let Some(place) = told.get_mut(*cell) {
+            *place = Some(*value);
+        }
+        places.deduce(&told).open
+    };
+    let (cell, value) = empty.map(|(cell, (_, value))| (cell, *value)).min_by_key(left)?;
+    let (row, col) = (cell / places.size + 1, cell % places.size + 1);
+    Some(format!(" Row {row}, column {col} holds {}.", view.symbols.get(value)?))
 }
 
 pub(super) const HELP: &str = "\
