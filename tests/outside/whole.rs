@@ -3,6 +3,7 @@
 
 use std::path::Path;
 
+use inklatch::files::{Disk, Files as _, VPath};
 use inklatch::kit::LockKind;
 use serde_json::Value;
 
@@ -141,5 +142,26 @@ fn ghostscript_draws_every_page() {
         let told = String::from_utf8_lossy(&output.stderr);
         assert!(output.status.success() && !told.contains("Error"), "{}: {told}", entry.path);
         assert_eq!(told.matches("%%BoundingBox").count(), entry.pages.unwrap(), "{}", entry.path);
+    }
+}
+
+/// A host reads the guide at arm's length: nothing in it is set smaller than 12 pt, the drawn flow and the foot included.
+/// The sizes are those that Ghostscript finds in the pages.
+#[test]
+fn no_word_of_the_guide_is_smaller_than_twelve_points() {
+    let folder = tempfile::tempdir().unwrap();
+    for (entry, path) in pdfs().filter(|(entry, _)| entry.path.contains("-guide-") || entry.audience == "listing") {
+        let out = folder.path().join("text.xml");
+        let to = format!("-sOutputFile={}", out.display());
+        let args = ["-q", "-dBATCH", "-dNOPAUSE", "-sDEVICE=txtwrite", "-dTextFormat=0", &to, path.to_str().unwrap()];
+        if tool("gs", &args).is_none() {
+            return;
+        }
+        let bytes = Disk::new(folder.path()).read(&VPath::new("text.xml").unwrap(), 1 << 30).unwrap();
+        let text = String::from_utf8_lossy(&bytes).into_owned();
+        let sizes: Vec<f64> =
+            text.split("size=\"").skip(1).filter_map(|rest| rest.split('"').next()?.parse::<f64>().ok()).collect();
+        let least = sizes.iter().copied().fold(f64::MAX, f64::min);
+        assert!(sizes.len() > 100 && least >= 11.99, "{}: {least} pt among {} stretches", entry.path, sizes.len());
     }
 }

@@ -13,7 +13,7 @@ use crate::units::{Mm, Rect, Size};
 /// Where pieces lie beside the letter, from the undermost: the middle, the greatest width and height, the turn.
 const FAN: [(f64, f64, f64, f64, f64); 6] = [
     (143.0, 46.0, 46.0, 62.0, -8.0),
-    (216.0, 44.0, 44.0, 60.0, 7.0),
+    (213.0, 45.0, 43.0, 59.0, 7.0),
     (221.0, 106.0, 36.0, 52.0, -4.0),
     (134.0, 106.0, 36.0, 52.0, 5.0),
     (145.0, 152.0, 58.0, 40.0, -5.0),
