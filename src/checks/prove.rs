@@ -1,11 +1,12 @@
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use rayon::prelude::*;
 
 use super::{Facts, Finding, finding, mending, run_unmended};
 use crate::diag::{Anchor, Hinted, Level, Trouble};
 use crate::face::proof::Printed;
-use crate::face::{Audience, Piece};
+use crate::face::{Audience, Piece, inked};
 use crate::flow::Flow;
 use crate::kit::Kit;
 use crate::party::{Kept, Party};
@@ -29,6 +30,8 @@ pub struct SetPiece {
     /// What a reader of the paper finds on each side of a puzzle's piece; empty for other pieces, and where the paper
     /// was not asked for ([`prove_printed`]).
     pub printed: Vec<Printed>,
+    /// The share of its front that pictures cover with ink, 0 to 1; none where the paper was not asked for.
+    pub ink: Option<f64>,
     /// Why the piece could not be set at all.
     pub trouble: Option<Trouble>,
 }
@@ -106,7 +109,10 @@ pub fn prove_printed(kit: &Kit, theme: &Loaded, press: &Press, levels: &[Level])
 /// As [`prove`].
 pub fn prove_edition(kit: &Kit, theme: &Loaded, press: &Press, levels: &[Level], edition: Edition) -> Hinted<Proof> {
     let mut proof = Prover { edition, ..Prover::default() }.prove_printed(kit, theme, press, levels)?;
-    proof.mend(kit, theme, &|| false);
+    // A mend changes the kit, not an edition of it: it is looked for once.
+    if edition == Edition::Colour {
+        proof.mend(kit, theme, &|| false);
+    }
     Ok(proof)
 }
 
@@ -122,6 +128,8 @@ pub struct Prover {
     kept: Kept,
     /// What was set in the last proof, by piece and paper; levels may differ.
     set: Faces,
+    /// The ink of each picture seen so far.
+    inks: BTreeMap<Arc<str>, f64>,
 }
 
 /// Faces with what type setting said of them.
@@ -162,8 +170,11 @@ impl Prover {
                 party.enlarge(&|face| press.fits(face))?;
             }
             let flow = party.flow(kit);
-            let set =
+            let mut set =
                 press.map(|press| set_new(press, &party, theme, (&last, &mut self.set), paper)).unwrap_or_default();
+            if paper {
+                self.ink(&party, &mut set);
+            }
             found.push(run_unmended(&Facts { kit, theme, party: &party, flow: &flow, set: &set }));
             proofs.push(LevelProof { party, flow, set });
         }
@@ -172,6 +183,22 @@ impl Prover {
             finding.edition = Some(self.edition).filter(|edition| *edition != Edition::Colour);
         }
         Ok(Proof { edition: self.edition, levels: proofs, findings })
+    }
+}
+
+impl Prover {
+    /// Looks how much ink the pictures of each piece take. Pieces share frames, so each picture is looked at once.
+    fn ink(&mut self, party: &Party, set: &mut [SetPiece]) {
+        let arts = party.pieces.iter().flat_map(|piece| piece.front.arts()).map(|art| &art.svg);
+        let new: BTreeSet<&Arc<str>> = arts.filter(|svg| !self.inks.contains_key(*svg)).collect();
+        let seen: Vec<(Arc<str>, f64)> = new.into_par_iter().map(|svg| (svg.clone(), inked(svg))).collect();
+        self.inks.extend(seen);
+        for piece in &party.pieces {
+            let share = piece.front.inked(|svg| self.inks.get(svg).copied().unwrap_or_default());
+            for set in set.iter_mut().filter(|set| set.piece == piece.id && set.paper.is_none()) {
+                set.ink = Some(share);
+            }
+        }
     }
 }
 
@@ -204,6 +231,7 @@ fn set_new(
                 fits: Vec::new(),
                 missing: Vec::new(),
                 printed: Vec::new(),
+                ink: None,
                 trouble: Some(trouble.clone()),
             }),
         }
@@ -240,6 +268,7 @@ fn set_one(press: &Press, paper: Option<Paper>, piece: &Piece, read: bool) -> Se
         fits: Vec::new(),
         missing: Vec::new(),
         printed: Vec::new(),
+        ink: None,
         trouble: None,
     };
     for (face, back) in std::iter::once((&piece.front, false)).chain(piece.back.iter().map(|back| (back, true))) {

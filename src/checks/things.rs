@@ -5,12 +5,19 @@ use std::collections::BTreeMap;
 use super::Facts;
 use crate::codes::{Index, as_set};
 use crate::diag::Anchor;
+use crate::face::Piece;
 use crate::ids::LockId;
 use crate::kit::file::nearest;
 use crate::kit::material::{Material, material};
 use crate::kit::{BoxDef, Kit, Lock, LockKind, Place, Prop, Puzzle};
 use crate::party::LaidPuzzle;
 use crate::script::Readability;
+
+/// Where a piece comes from: what its first text says, else the theme, which drew it.
+pub(super) fn of_piece(piece: &Piece) -> Anchor {
+    let from = piece.front.runs().next().map(|run| run.from.clone());
+    from.unwrap_or(Anchor::Theme)
+}
 
 /// A code: a puzzle, its lock, and the answer as it is set on it.
 pub(super) struct Code<'a> {

@@ -6,6 +6,7 @@ mod alike;
 pub mod draw;
 mod frame;
 mod grown;
+mod ink;
 mod line_work;
 mod pictures;
 mod piece;
@@ -18,6 +19,7 @@ use serde::Serialize;
 pub use alike::Glance;
 pub use frame::{Frame, clean_svg};
 pub use grown::reach;
+pub use ink::inked;
 pub use pictures::Pictures;
 pub use piece::{Audience, Piece, Stock};
 

@@ -175,6 +175,18 @@ fn page(piece: &Piece, rect: Rect, paper: Paper, title: &str) -> Sheet {
     }
 }
 
+/// Holds that a sheet of this paper takes a piece, whole or, in large print, in parts.
+///
+/// # Errors
+/// When it is too large; the hint says how large it may be.
+pub fn holds(piece: &Piece, paper: Paper) -> Hinted<()> {
+    let room = Room::of(piece.large);
+    if piece.large && piece.back.is_none() || whole_page(piece.front.size, paper, room).is_some() {
+        return Ok(());
+    }
+    fits(piece, paper, room)
+}
+
 fn fits(piece: &Piece, paper: Paper, room: Room) -> Hinted<()> {
     let (size, most) = (piece.front.size, room.largest(paper));
     if takes(most, size) {

@@ -9,7 +9,7 @@ mod room;
 use serde::{Deserialize, Serialize};
 
 pub use duplex::{Duplex, Turn};
-pub use impose::{FOOT, GUTTER, HEAD, LABEL, content, cut_marks, impose, impose_for, largest};
+pub use impose::{FOOT, GUTTER, HEAD, LABEL, content, cut_marks, holds, impose, impose_for, largest};
 
 use crate::face::{Audience, Face};
 use crate::units::{Mm, Rect, Size};

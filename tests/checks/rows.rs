@@ -6,6 +6,8 @@ mod codes;
 mod flow;
 #[path = "rows/host.rs"]
 mod host;
+#[path = "rows/print.rs"]
+mod print;
 #[path = "rows/readings.rs"]
 mod readings;
 #[path = "rows/wiring.rs"]
@@ -96,6 +98,7 @@ pub fn set(size: f64, overflows: bool, audience: Audience) -> SetPiece {
         piece: String::new(),
     };
     SetPiece {
+        ink: None,
         piece: "p".into(),
         audience,
         paper: None,
@@ -109,6 +112,7 @@ pub fn set(size: f64, overflows: bool, audience: Audience) -> SetPiece {
 /// One row for each check.
 pub fn rows() -> Vec<Row> {
     let mut rows = readings::readings();
+    rows.extend(print::print());
     rows.extend(wiring::wiring());
     rows.extend(flow::flow());
     rows.extend(codes::codes());
