@@ -15,6 +15,7 @@ use inklatch::units::MM_PER_INCH;
 
 use crate::bundle::DEMO;
 
+mod editions;
 mod faces;
 mod props;
 mod reread;

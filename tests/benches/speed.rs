@@ -22,6 +22,7 @@ use inklatch::kit::{BoxDef, Lock, LockKind, Place};
 use inklatch::party::Party;
 use inklatch::print::DocInfo;
 use inklatch::sheet::{Paper, impose};
+use inklatch::theme::Edition;
 
 /// Pixels to a millimetre at which the window shows a card.
 const CARD_PX: f64 = 7.0;
@@ -201,13 +202,15 @@ fn exporting(c: &mut Criterion) {
     let opened = demo();
     let mut group = c.benchmark_group("export");
     group.sample_size(10);
-    for (name, papers, levels) in [
-        ("one paper, one level", vec![Paper::A4], vec![Level::Standard]),
-        ("both papers, three levels", Paper::ALL.to_vec(), Level::ALL.to_vec()),
+    let colour = || vec![Edition::Colour];
+    for (name, papers, levels, editions) in [
+        ("one paper, one level", vec![Paper::A4], vec![Level::Standard], colour()),
+        ("both papers, three levels", Paper::ALL.to_vec(), Level::ALL.to_vec(), colour()),
+        ("both papers, three levels, all editions", Paper::ALL.to_vec(), Level::ALL.to_vec(), Edition::ALL.to_vec()),
     ] {
         let folder = tempfile::tempdir().expect("a folder");
         let out: PathBuf = folder.path().join("out");
-        let options = Options { papers, levels, out, ..Options::default() };
+        let options = Options { papers, levels, editions, out, ..Options::default() };
         group.bench_function(name, |b| {
             b.iter(|| bundle::export(&opened, &options, &|_| Go::On).expect("a bundle"));
         });
