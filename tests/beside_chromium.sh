@@ -4,7 +4,7 @@
 # Not part of tests/check.sh: the browser is a large package. On Debian: apt-get install chromium poppler-utils.
 #
 # The browser gets the pages as finished SVG drawings, one to a page, so it has neither lines to break nor pieces to lay
-# out. Ours is what `cargo bench` measured last (group "print"): the pieces set from their texts, laid out, written.
+# out. Ours is what `cargo bench` measures (group "print"): the pieces set from their texts, laid out, written.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 browser=$(command -v chromium || command -v chromium-browser) || { echo "error: there is no chromium"; exit 1; }
@@ -13,9 +13,8 @@ for tool in pdftocairo pdfinfo python3; do
 done
 
 cargo build --release
-measured=target/criterion/print/the_sheets_of_one_paper__set_and_written/new/estimates.json
-[[ -f "$measured" ]] || cargo bench --bench speed -- "the sheets of one paper"
-[[ -f "$measured" ]] || measured=$(find target/criterion/print -path '*new/estimates.json' | head -n 1)
+cargo bench --bench speed -- "the sheets of one paper"
+measured=$(find target/criterion/print -path '*/new/estimates.json' | head -n 1)
 
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
