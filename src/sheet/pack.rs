@@ -5,6 +5,7 @@
 //! then rows rather than patchwork (they cut with a ruler), then fewest turned pieces. All lengths are whole
 //! micrometres, so that sums are exact.
 
+mod groups;
 mod looks;
 mod rects;
 mod rows;
@@ -123,6 +124,9 @@ pub fn pack(items: &[Item], area: Size, gap: Mm, turn: bool) -> Hinted<Vec<Spot>
             one_way.lay(&mut |lots, patchwork| pages = consider(lots, patchwork));
         }
     }
+    if let Some(lots) = groups::lay(&boxes, ground) {
+        pages = consider(lots, true);
+    }
     if boxes.len() <= SHUFFLED_ITEMS && pages > bound {
         let mut order: Vec<Slab> = boxes.clone();
         let mut chance = Chance(0x9E37_79B9_7F4A_7C15);
@@ -157,20 +161,30 @@ impl OneWay {
 
     /// Lays them in every way and order; `consider` is told of each, and whether it is patchwork.
     fn lay(&self, consider: &mut dyn FnMut(Vec<Lot>, bool)) {
-        let known = |mut lots: Vec<Lot>| {
-            for lot in &mut lots {
-                lot.turned = self.turned.contains(&lot.at);
-            }
-            lots
-        };
         for order in orders(&self.boxes) {
-            consider(known(rows::lay(&order, self.ground, false)), false);
+            consider(self.known(rows::lay(&order, self.ground, false)), false);
             if self.boxes.len() <= PATCHWORK_ITEMS {
                 for rule in rects::Rule::ALL {
-                    consider(known(rects::lay(&order, self.ground, rule)), true);
+                    consider(self.known(rects::lay(&order, self.ground, rule)), true);
                 }
             }
         }
+    }
+
+    /// As `lay`, until `enough` says so; answers whether it did.
+    fn try_each(&self, enough: &mut dyn FnMut(Vec<Lot>) -> bool) -> bool {
+        orders(&self.boxes).iter().any(|order| {
+            enough(self.known(rows::lay(order, self.ground, false)))
+                || rects::Rule::ALL.iter().any(|rule| enough(self.known(rects::lay(order, self.ground, *rule))))
+        })
+    }
+
+    /// The lots with the boxes that were turned beforehand marked.
+    fn known(&self, mut lots: Vec<Lot>) -> Vec<Lot> {
+        for lot in &mut lots {
+            lot.turned = self.turned.contains(&lot.at);
+        }
+        lots
     }
 }
 

@@ -146,7 +146,8 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
             PropRole::Treat => "the treat",
         };
         let about = source.say(prop.about.trim());
-        let about = if about.is_empty() { role.to_owned() } else { format!("{role}; {about}") };
+        let printed = if prop.printed.is_some() { "from the sheets; " } else { "" };
+        let about = if about.is_empty() { format!("{printed}{role}") } else { format!("{printed}{role}; {about}") };
         add(&source.say(&prop.name), about);
     }
     for item in kit.boxes.iter().filter(|item| item.place == *place) {

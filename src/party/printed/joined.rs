@@ -140,11 +140,15 @@ pub(super) fn strip(bench: &Bench<'_>) -> Hinted<Vec<Piece>> {
     }
     let (rows, body) = (letters.as_slice(), Size { w: cell * 0.96, h: h - Mm::new(EDGING * 2.0) });
     let size = letter_size(rows, body);
-    let share = count.div_ceil(parts);
-    let of = count.div_ceil(share);
+    let most = (1..=count).take_while(|cells| ratio(*cells) <= room).last().unwrap_or(1);
+    let shares = shares(rows, parts, if one_page { count } else { most });
+    let of = shares.len();
+    let mut rest = rows;
     let mut pieces = Vec::new();
-    for (at, letters) in rows.chunks(share).enumerate() {
+    for (at, share) in shares.into_iter().enumerate() {
         let number = at + 1;
+        let (letters, after) = rest.split_at(share.min(rest.len()));
+        rest = after;
         let start = if number == 1 { Mm::new(END) } else { Mm::ZERO };
         let end = if number == of { Mm::new(END) } else { Mm::ZERO };
         let length = start + cell * ratio(letters.len()) + end;
@@ -166,6 +170,31 @@ pub(super) fn strip(bench: &Bench<'_>) -> Hinted<Vec<Piece>> {
         pieces.push(bench.piece(&name, &bench.part_label(&part, &one), face));
     }
     Ok(pieces)
+}
+
+/// How many letters each of so many pages shows, at most `most`: as alike as can be, parted between words where that
+/// goes.
+fn shares(letters: &[char], parts: usize, most: usize) -> Vec<usize> {
+    let mut shares = Vec::new();
+    let mut at = 0;
+    for left in (1..=parts).rev() {
+        let rest = letters.len() - at;
+        let ideal = rest.div_ceil(left);
+        // What follows must fit the pages that follow.
+        let least = rest.saturating_sub(most * (left - 1)).max(1);
+        let between = |share: &usize| {
+            let cut = at + share;
+            cut == letters.len() || letters.get(cut) == Some(&' ') || letters.get(cut - 1) == Some(&' ')
+        };
+        let off = |share: &usize| (!between(share), share.abs_diff(ideal), letters.get(at + share) == Some(&' '));
+        let share = (least..=most.min(rest)).min_by_key(off).unwrap_or(ideal).min(rest);
+        if share == 0 {
+            break;
+        }
+        shares.push(share);
+        at += share;
+    }
+    shares
 }
 
 /// A band of the given girth, with a tab that closes it. Its words stand on the first page, which goes in front.
