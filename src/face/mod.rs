@@ -113,6 +113,12 @@ pub struct TextRun {
     /// follow its outline. A turned run has none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub within: Option<Arc<[(Mm, Mm)]>>,
+    /// Whether it may be left out where it does not fit in large print: the piece's label says it as well.
+    #[serde(skip)]
+    pub spare: bool,
+    /// Whether its letters are drawn by their outlines alone: letters of a hand's height in the low-ink edition.
+    #[serde(skip)]
+    pub outlined: bool,
 }
 
 /// A lettering role.
@@ -243,7 +249,23 @@ impl TextRun {
             whole_lines: false,
             from,
             within: None,
+            spare: false,
+            outlined: false,
         }
+    }
+
+    /// The same run, drawn by its outlines alone or not.
+    #[must_use]
+    pub const fn outlined(mut self, outlined: bool) -> Self {
+        self.outlined = outlined;
+        self
+    }
+
+    /// The same run, which may be left out in large print.
+    #[must_use]
+    pub const fn spare(mut self) -> Self {
+        self.spare = true;
+        self
     }
 
     /// The same run, whose lines stand as they are written: it is set so small that the longest fits.

@@ -178,6 +178,12 @@ impl Form {
         matches!(self, Self::Tent | Self::Cover)
     }
 
+    /// Whether it is folded or laid round something, and so printed on plain paper; else on card.
+    #[must_use]
+    pub const fn is_thin(self) -> bool {
+        matches!(self, Self::Strip | Self::Envelope | Self::Band | Self::Cover)
+    }
+
     /// Whether it has tabs that are glued.
     #[must_use]
     pub const fn is_glued(self) -> bool {

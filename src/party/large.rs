@@ -8,7 +8,7 @@ use rayon::prelude::*;
 
 use super::Party;
 use crate::diag::Hinted;
-use crate::face::{Face, Layer, Piece};
+use crate::face::{Face, Layer, Piece, TextRun};
 use crate::units::Pt;
 
 /// The least size of large print: 16 points (UKAAF, "Creating clear print and large print documents", G003).
@@ -37,7 +37,7 @@ impl Party {
 /// # Errors
 /// When a face cannot be set.
 pub fn enlarged(pieces: &[Piece], fits: Fits<'_>) -> Hinted<Vec<Piece>> {
-    let own = pieces.par_iter().map(|piece| factor(piece, fits)).collect::<Hinted<Vec<f64>>>()?;
+    let own = pieces.par_iter().map(|piece| factor(&bare(piece), fits)).collect::<Hinted<Vec<f64>>>()?;
     let alike = |one: &Piece, other: &Piece| {
         one.group == other.group
             && !other.on_a_thing
@@ -49,7 +49,9 @@ pub fn enlarged(pieces: &[Piece], fits: Fits<'_>) -> Hinted<Vec<Piece>> {
         }
         let together = pieces.iter().zip(&own).filter(|(other, _)| alike(piece, other));
         let factor = together.map(|(_, factor)| *factor).fold(*factor, f64::max);
-        Ok(vec![grown(piece, factor)])
+        let mut piece = grown(piece, factor);
+        prune(&mut piece, fits, |run| run.spare)?;
+        Ok(vec![piece])
     };
     let made = pieces.par_iter().zip(&own).map(large).collect::<Hinted<Vec<_>>>()?;
     Ok(made.into_iter().flatten().collect())
@@ -79,17 +81,39 @@ fn grown(piece: &Piece, factor: f64) -> Piece {
     }
 }
 
+/// A piece without the runs that its label says as well.
+fn bare(piece: &Piece) -> Piece {
+    let mut piece = piece.clone();
+    for face in std::iter::once(&mut piece.front).chain(&mut piece.back) {
+        face.layers.retain(|layer| !matches!(layer, Layer::Text(run) if run.spare));
+    }
+    piece
+}
+
+/// Takes those runs off a piece that do not fit and may go.
+fn prune(piece: &mut Piece, fits: Fits<'_>, may_go: impl Fn(&TextRun) -> bool) -> Hinted<()> {
+    for face in std::iter::once(&mut piece.front).chain(&mut piece.back) {
+        if !face.runs().any(&may_go) {
+            continue;
+        }
+        let mut fitting = fits(face)?.into_iter();
+        face.layers.retain(|layer| match layer {
+            Layer::Art(_) => true,
+            Layer::Text(run) => fitting.next().unwrap_or(false) || !may_go(run),
+        });
+    }
+    Ok(())
+}
+
 /// A piece of true size without the words that do not fit on it, and a copy to read them from; the piece alone where
 /// they fit.
 fn kept(piece: &Piece, factor: f64, fits: Fits<'_>) -> Hinted<Vec<Piece>> {
     let mut thing = grown(piece, 1.0);
     if factor <= 1.0 {
+        prune(&mut thing, fits, |run| run.spare)?;
         return Ok(vec![thing]);
     }
-    for face in std::iter::once(&mut thing.front).chain(&mut thing.back) {
-        let mut fitting = fits(face)?.into_iter();
-        face.layers.retain(|layer| matches!(layer, Layer::Art(_)) || fitting.next().unwrap_or(false));
-    }
+    prune(&mut thing, fits, |_| true)?;
     // Whoever reads the paper reads the copy.
     thing.part = format!("{}-without-words", piece.part);
     let copy = Piece {
@@ -97,7 +121,7 @@ fn kept(piece: &Piece, factor: f64, fits: Fits<'_>) -> Hinted<Vec<Piece>> {
         label: format!("{}, to read beside it", piece.label),
         measured: false,
         on_a_thing: false,
-        ..grown(piece, factor)
+        ..grown(&bare(piece), factor)
     };
     Ok(vec![thing, copy])
 }

@@ -29,11 +29,7 @@ pub fn step(prop: &Prop) -> Option<PrepStep> {
     let copies = usize::from(spec.copies);
     let pieces = count(size.pieces * copies);
     let need = |material, amount| Need { material, amount };
-    let paper = if matches!(spec.form, Form::Strip | Form::Envelope | Form::Band | Form::Cover) {
-        "plain-paper"
-    } else {
-        "card-paper"
-    };
+    let paper = if spec.form.is_thin() { "plain-paper" } else { "card-paper" };
     let sheets = (size.area * count(copies) / (PROP_PAGE.0 * PROP_PAGE.1 * FILLED)).ceil().max(1.0);
     let mut needs = vec![need(paper, sheets), need("scissors", 1.0)];
     let (mut hands, mut wait) = (pieces * CUT, 0.0);

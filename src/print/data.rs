@@ -75,6 +75,7 @@ struct RunData {
     right: f64,
     balance: bool,
     whole: bool,
+    outlined: bool,
     longest: Vec<Vec<SpanData>>,
     paragraphs: Vec<Vec<SpanData>>,
     fit: Option<Measured>,
@@ -215,6 +216,7 @@ impl<'a> Gather<'a> {
             right: reach.right,
             balance: run.align == Align::Centre && !run.whole_lines && text.chars().count() <= BALANCED_CHARS,
             whole: run.whole_lines,
+            outlined: run.outlined,
             longest: longest(self.fonts, run),
             paragraphs: run
                 .text

@@ -3,10 +3,9 @@
 use super::Bench;
 use crate::diag::{Hinted, Trouble};
 use crate::face::draw::{Drawing, Pen};
-use crate::face::{Art, Face, Layer, Outline, Piece, Role};
+use crate::face::{Art, Face, Layer, Outline, Piece};
 use crate::kit::Edge;
 use crate::limits;
-use crate::script::Rich;
 use crate::theme::Colour;
 use crate::units::{Mm, Rect, Size};
 
@@ -64,7 +63,7 @@ fn flag(bench: &Bench<'_>, letter: char, all: &[char]) -> Hinted<Face> {
         bench.seal(&mut face, room, 0.0)?;
     } else {
         let most = letter_size(all, Size { w: room.w, h: room.h });
-        face.text(bench.run(room, Role::Display, Rich::plain(letter.to_string()), most));
+        face.text(bench.letter(room, letter, most));
     }
     edge(bench, &mut face, below);
     if let Some(hole) = bench.spec.hole {

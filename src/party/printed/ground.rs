@@ -8,6 +8,7 @@ use crate::face::{Align, Art, Face, Frame, Layer, Role, TextRun, Valign, clean_s
 use crate::kit::Form;
 use crate::party::notes::joined;
 use crate::script::Rich;
+use crate::theme::Edition;
 use crate::units::{Mm, Pt, Rect, Size};
 
 /// By how much of its proportions a frame may be stretched: less than the eye sees on a drawn ornament.
@@ -102,6 +103,12 @@ impl Bench<'_> {
     /// A run of this prop's words in ink.
     pub(super) fn run(&self, rect: Rect, role: Role, text: Rich, most: f64) -> TextRun {
         TextRun::new(rect, role, text, Pt::new(most), self.cx.colour("ink"), self.at.clone())
+    }
+
+    /// A letter as large as a hand: drawn by its outline where little ink is wanted.
+    pub(super) fn letter(&self, rect: Rect, letter: char, most: f64) -> TextRun {
+        let outlined = self.cx.palette.edition() == Edition::LowInk;
+        self.run(rect, Role::Display, Rich::plain(letter.to_string()), most).outlined(outlined)
     }
 
     /// Sets a text on a ground: the first of several paragraphs as a title, an only one as large as fits; none at all

@@ -7,7 +7,6 @@ use crate::diag::{Hinted, Trouble};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Face, Piece, Role};
 use crate::limits;
-use crate::script::Rich;
 use crate::units::{Mm, Rect, Size};
 
 /// Height of the border along each long edge, the air within it included.
@@ -82,17 +81,15 @@ impl Bench<'_> {
         face.art(drawing.svg(), Rect::of(face.size), String::new());
     }
 
-    /// What a part's label says.
-    fn part_label(&self, part: &Part, one: &str) -> String {
+    /// What a part's label says, in few words: it stands below a narrow piece. The tab itself says what to do.
+    fn part_label(&self, part: &Part, whole: &str) -> String {
         let (number, of) = (part.number, part.of);
+        let tab = part.tab.map_or_else(String::new, |tab| format!(", tab {} mm", told(tab)));
         if of == 1 {
-            return one.to_owned();
+            return format!("{whole}{tab}");
         }
-        let wide = told(self.tab_mm());
-        if number < of {
-            return format!("part {number} of {of}, glue part {} over its tab, overlap {wide} mm", number + 1);
-        }
-        if one.is_empty() { format!("part {number} of {of}") } else { format!("part {number} of {of}, {one}") }
+        let whole = if number == of { format!(", {whole}") } else { String::new() };
+        format!("part {number} of {of}{whole}{tab}")
     }
 }
 
@@ -162,12 +159,12 @@ pub(super) fn strip(bench: &Bench<'_>) -> Hinted<Vec<Piece>> {
             if text.is_empty() {
                 bench.seal(&mut face, rect.inset(h * 0.04), 0.0)?;
             } else if *letter != ' ' {
-                face.text(bench.run(rect, Role::Display, Rich::plain(letter.to_string()), size));
+                face.text(bench.letter(rect, *letter, size));
             }
         }
         let name = if of == 1 { String::new() } else { number.to_string() };
-        let one = format!("strip of {} mm", told(whole));
-        pieces.push(bench.piece(&name, &bench.part_label(&part, &one), face));
+        let label = bench.part_label(&part, &format!("{} mm long", told(whole)));
+        pieces.push(bench.piece(&name, &label, face));
     }
     Ok(pieces)
 }
@@ -232,8 +229,8 @@ pub(super) fn band(bench: &Bench<'_>) -> Hinted<Vec<Piece>> {
             face.text(bench.run(words, Role::Display, text, 48.0));
         }
         let name = if of == 1 { String::new() } else { number.to_string() };
-        let one = format!("{} mm round, close it over the tab, overlap {wide} mm", told(girth));
-        pieces.push(bench.piece(&name, &bench.part_label(&part, &one), face));
+        let label = bench.part_label(&part, &format!("{} mm round", told(girth)));
+        pieces.push(bench.piece(&name, &label, face));
     }
     Ok(pieces)
 }

@@ -157,7 +157,7 @@ impl Bench<'_> {
             back: None,
             copies: self.spec.copies,
             measured: true,
-            stock: Stock::Card,
+            stock: if self.spec.form.is_thin() { Stock::Plain } else { Stock::Card },
             on_a_thing: matches!(self.spec.form, Form::Band | Form::Label | Form::Disc | Form::Cover | Form::Envelope),
             large: false,
             group: format!("prop-{}", self.id),

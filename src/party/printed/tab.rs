@@ -37,7 +37,7 @@ impl Bench<'_> {
             let place =
                 Rect { x: rect.x + (rect.w - room.w) / 2.0, y: rect.y + (rect.h - room.h) / 2.0, w: room.w, h: room.h };
             let run = self.run(place, Role::Code, Rich::plain(saying.clone()), SAID_PT);
-            face.text(run.turned(if upright { 270.0 } else { 0.0 }));
+            face.text(run.turned(if upright { 270.0 } else { 0.0 }).spare());
         }
     }
 
