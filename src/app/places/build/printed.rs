@@ -166,7 +166,7 @@ fn making_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PropId, printed: &mut Printed) -> b
     ui.vertical(|ui| {
         ui.set_max_width(150.0);
         changed |=
-            Field::new("Of each piece").salt(id).number(ui, cx, &mut printed.copies, 1..=limits::PROP_COPIES, "");
+            Field::new("Copies of each").salt(id).number(ui, cx, &mut printed.copies, 1..=limits::PROP_COPIES, "");
     });
     changed
 }
