@@ -18,7 +18,7 @@ measured=$(find target/criterion/print -path '*/new/estimates.json' | head -n 1)
 
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
-target/release/inklatch export --paper a4 --level standard --no-listing --out "$work" >/dev/null
+target/release/inklatch export --paper a4 --level standard --out "$work" >/dev/null
 kit=$work/the-stopped-clock
 mapfile -t pdfs < <(ls "$kit"/players/*.pdf "$kit"/hints/*.pdf "$kit"/host/*host-sheets*.pdf)
 

@@ -33,7 +33,7 @@ pub static DEMO: LazyLock<Demo> = LazyLock::new(|| {
 });
 
 fn standard(out: &Path) -> Options {
-    Options { levels: vec![Level::Standard], out: out.to_owned(), ..Options::default() }
+    Options { levels: vec![Level::Standard], listing: true, out: out.to_owned(), ..Options::default() }
 }
 
 fn path(text: &str) -> VPath {

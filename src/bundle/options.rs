@@ -17,7 +17,8 @@ pub struct Options {
     pub zip: bool,
     /// Whether each paper and level also comes as one PDF of everything, the guests' pages first.
     pub one_pdf: bool,
-    /// Whether the bundle also holds what the kit is sold by: cover, contact sheets, description, terms, credits.
+    /// Whether the bundle also holds what the kit is sold by: cover, contact sheets, description, terms, credits. Drawing
+    /// them takes longer than all else, so they are made when asked for.
     pub listing: bool,
     /// Whether to export although findings block it; the host guide then says so on its first page.
     pub force: bool,
@@ -38,7 +39,7 @@ impl Default for Options {
             editions: vec![Edition::Colour],
             zip: false,
             one_pdf: false,
-            listing: true,
+            listing: false,
             force: false,
             groups: 1,
             shift: Shift::default(),

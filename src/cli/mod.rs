@@ -79,9 +79,9 @@ enum Command {
         /// Put everything into one PDF as well, for each paper and level: guests' pages first, with bookmarks
         #[arg(long)]
         one_pdf: bool,
-        /// Leave out what the kit is sold by: cover, contact sheets, description, terms of use, credits
+        /// Make what the kit is sold by as well: cover, contact sheets, description, terms of use, credits
         #[arg(long)]
-        no_listing: bool,
+        listing: bool,
         /// Export although findings block; the host guide then says so
         #[arg(long)]
         force: bool,
@@ -256,7 +256,7 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
             out: folder,
             zip,
             one_pdf,
-            no_listing,
+            listing,
             force,
             groups,
             shift,
@@ -271,7 +271,7 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
                 editions: edition.editions(),
                 zip: *zip,
                 one_pdf: *one_pdf,
-                listing: !no_listing,
+                listing: *listing,
                 force: *force,
                 groups: *groups,
                 shift,
