@@ -2,15 +2,11 @@
 
 use std::sync::Arc;
 
-use base64::Engine as _;
-use base64::engine::general_purpose::STANDARD;
-
-use super::PX_PER_MM;
 use super::veil::Shown;
 use crate::diag::{Anchor, Hinted};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Align, Face, Outline, Role, TextRun, Valign};
-use crate::print::{Press, Raster};
+use crate::print::Press;
 use crate::script::{Rich, capital};
 use crate::theme::{Colour, Palette};
 use crate::units::{Mm, Pt, Rect, Size};
@@ -114,21 +110,8 @@ pub(super) fn put(
     at(page, shape(&piece.face, Pen::fill(mixed(palette.get("soft"), ink, 0.22))), shadow);
     at(page, shape(&piece.face, Pen::fill(Colour::WHITE)), rect);
     let set = press.face(&piece.face).map_err(|trouble| trouble.at(format!("piece {}", piece.piece)))?;
-    // As pixels: drawn small once, it need not be drawn over and over on the whole page. Turned ones want a few more.
-    let fine = if turn == 0.0 { 1.0 } else { 1.5 };
-    let picture = set.raster(PX_PER_MM * fine * rect.w.get() / piece.face.size.w.get())?;
-    at(page, pixels(&picture)?, rect);
+    at(page, set.svg().into(), rect);
     Ok(())
-}
-
-/// A picture in pixels as SVG.
-fn pixels(picture: &Raster) -> Hinted<Arc<str>> {
-    let (w, h, data) = (picture.width, picture.height, STANDARD.encode(picture.png()?));
-    Ok(format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}\" height=\"{h}\"><image width=\"{w}\" height=\"{h}\" \
-         href=\"data:image/png;base64,{data}\"/></svg>"
-    )
-    .into())
 }
 
 /// The shape of a face's paper.
