@@ -122,53 +122,56 @@ pub fn export_proven(
     let books = guides.len() * if options.one_pdf { 2 } else { 1 };
     let steps = Steps::new(documents.len() + books + shown.len() + pictures.len() + covers.len() + 2, progress);
 
-    let (sheets, pictures) = rayon::join(
-        || {
-            steps.all(&documents, |job| {
-                let made = document(job, opened, press)?;
-                let what = made.as_ref().map_or_else(|| "nothing to print".to_owned(), |made| made.path.to_string());
+    // The guide waits for the sheets, whose pages it counts; pictures wait for nobody.
+    let printed = || -> Hinted<(Vec<Made>, Vec<PrepPlan>)> {
+        let sheets = steps.all(&documents, |job| {
+            let made = document(job, opened, press)?;
+            let what = made.as_ref().map_or_else(|| "nothing to print".to_owned(), |made| made.path.to_string());
+            Ok((made, what))
+        })?;
+        let mut files: Vec<Made> = sheets.into_iter().flatten().collect();
+        let prep: Vec<PrepPlan> = proven.par_iter().map(|level| prep(opened, level, options.groups)).collect();
+        let flows: Vec<(&LevelProof, &PrepPlan)> = shown.iter().copied().zip(&prep).collect();
+        let made = steps.all(&guides, |(level, paper)| {
+            let prep = proven.iter().zip(&prep).find(|(known, _)| std::ptr::eq(**known, *level));
+            let prep = prep.map(|(_, prep)| prep).ok_or_else(|| Trouble::new("a level has no preparation"))?;
+            let data = guide_data(opened, level, prep, (*paper, options.groups), &blocking, &files)?;
+            let made = host_guide(opened, press, level, *paper, &data)?;
+            let what = made.path.to_string();
+            Ok(((made, data), what))
+        })?;
+        let (made, guide_data): (Vec<Made>, Vec<Value>) = made.into_iter().unzip();
+        files.extend(made);
+        if options.one_pdf {
+            let jobs: Vec<_> = guides.iter().zip(&guide_data).collect();
+            files.extend(steps.all(&jobs, |((level, paper), data)| {
+                let job = document_job(level, *paper, Audience::Host, options);
+                let made = whole::document(&job, opened, press, data)?;
+                let what = made.path.to_string();
                 Ok((made, what))
-            })
-        },
-        || {
-            let pictures = steps.all(&pictures, |job| Ok((pieces::pictures(job, press)?, job.told())));
-            let covers = listing.as_ref().map(|listing| {
-                steps.all(&covers, |picture| {
-                    let made = listing.picture(*picture, press)?;
-                    let what = made.path.to_string();
-                    Ok((made, what))
-                })
-            });
-            Ok::<_, Trouble>((pictures?, covers.transpose()?.unwrap_or_default()))
-        },
-    );
-    let (pictures, covers) = pictures?;
-    let mut files: Vec<Made> = sheets?.into_iter().flatten().collect();
-    let prep: Vec<PrepPlan> = proven.par_iter().map(|level| prep(opened, level, options.groups)).collect();
-    let flows: Vec<(&LevelProof, &PrepPlan)> = shown.iter().copied().zip(&prep).collect();
-    let made = steps.all(&guides, |(level, paper)| {
-        let prep = proven.iter().zip(&prep).find(|(known, _)| std::ptr::eq(**known, *level));
-        let prep = prep.map(|(_, prep)| prep).ok_or_else(|| Trouble::new("a level has no preparation"))?;
-        let data = guide_data(opened, level, prep, (*paper, options.groups), &blocking, &files)?;
-        let made = host_guide(opened, press, level, *paper, &data)?;
-        let what = made.path.to_string();
-        Ok(((made, data), what))
-    })?;
-    let (made, guide_data): (Vec<Made>, Vec<Value>) = made.into_iter().unzip();
-    files.extend(made);
-    if options.one_pdf {
-        let jobs: Vec<_> = guides.iter().zip(&guide_data).collect();
-        files.extend(steps.all(&jobs, |((level, paper), data)| {
-            let made = whole::document(&document_job(level, *paper, Audience::Host, options), opened, press, data)?;
+            })?);
+        }
+        files.extend(steps.all(&flows, |(level, prep)| {
+            let made = drawn_flow(opened, press, level, prep)?;
             let what = made.path.to_string();
             Ok((made, what))
         })?);
-    }
-    files.extend(steps.all(&flows, |(level, prep)| {
-        let made = drawn_flow(opened, press, level, prep)?;
-        let what = made.path.to_string();
-        Ok((made, what))
-    })?);
+        Ok((files, prep))
+    };
+    let looked_at = || {
+        let pictures = steps.all(&pictures, |job| Ok((pieces::pictures(job, press)?, job.told())));
+        let covers = listing.as_ref().map(|listing| {
+            steps.all(&covers, |picture| {
+                let made = listing.picture(*picture, press)?;
+                let what = made.path.to_string();
+                Ok((made, what))
+            })
+        });
+        Ok::<_, Trouble>((pictures?, covers.transpose()?.unwrap_or_default()))
+    };
+    let (printed, pictures) = rayon::join(printed, looked_at);
+    let (mut files, prep) = printed?;
+    let (pictures, covers) = pictures?;
     files.extend(pictures.into_iter().flatten());
     if let Some(listing) = &listing {
         let prep = proven.iter().zip(&prep).find(|(known, _)| std::ptr::eq(**known, listing.level()));
