@@ -2,31 +2,34 @@
 
 mod ahead;
 mod beside;
+mod of_kit;
 mod samples;
+mod sheets;
 mod specimens;
 
-use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 use std::time::Duration;
 
 use eframe::egui::{Color32, ColorImage};
 
+use of_kit::{belongs, narrowed};
 use samples::Samples;
 pub use samples::sample_id;
+pub use sheets::audience_word;
 pub use specimens::SPECIMEN;
 
 use crate::app::session::Selection;
-use crate::bundle::{Opened, Shift, duplex};
-use crate::diag::{Anchor, Hinted, Level, PuzzleField, Trouble};
-use crate::face::{Audience, Face, Layer, Line, Outline, Piece};
+use crate::bundle::Opened;
+use crate::diag::{Hinted, Level, Trouble};
+use crate::face::{Audience, Face, Line, Outline, Piece};
 use crate::files::FontBook;
 use crate::ids::ThemeId;
 use crate::kit::Kit;
 use crate::mechanics::sample::Facts;
 use crate::party::Party;
-use crate::print::{DocInfo, Press, Raster};
-use crate::sheet::{Paper, impose_for};
+use crate::print::{Press, Raster};
+use crate::sheet::Paper;
 use crate::theme::{Lettering, Loaded};
 use crate::units::Size;
 
@@ -229,7 +232,7 @@ impl Painter {
                 party.pieces.iter().filter(|piece| belongs(piece, selection)).collect()
             }
             Wanted::Pieces => party.pieces.iter().collect(),
-            Wanted::Sheets(paper) => return sheets(job, &press, &party, *paper, shown, stop, report),
+            Wanted::Sheets(paper) => return sheets::sheets(job, &press, &party, *paper, shown, stop, report),
         };
         for (at, piece) in pieces.into_iter().enumerate() {
             if stop() {
@@ -314,107 +317,6 @@ fn draw_face(press: &Press, piece: &Piece, face: &Face, side: &str, scale: f64) 
         missing,
         facts: None,
     })
-}
-
-/// The sheets of all three audiences, as they would be printed.
-fn sheets(
-    job: &Job,
-    press: &Press,
-    party: &Party,
-    paper: Paper,
-    shown: &mut Shown,
-    stop: &dyn Fn() -> bool,
-    report: &dyn Fn(Shown),
-) -> Hinted<()> {
-    let info = DocInfo { title: job.kit.title.clone(), author: job.kit.author.clone(), ..DocInfo::default() };
-    for audience in [Audience::Players, Audience::Hints, Audience::Host] {
-        let mut pieces: Vec<Piece> = party.pieces.iter().filter(|piece| piece.audience == audience).cloned().collect();
-        if audience == Audience::Players {
-            pieces.insert(0, party.letter(&job.theme, paper.safe_size())?);
-        }
-        if pieces.is_empty() {
-            continue;
-        }
-        let duplex = duplex(&job.kit, Shift::default());
-        let laid = impose_for(&pieces, paper, audience, &job.kit.title, &duplex)?;
-        let doc = press.sheets(&laid, &info)?;
-        for page in 0..doc.page_count() {
-            if stop() {
-                return Ok(());
-            }
-            let size = doc.page_size(page).unwrap_or(paper.size());
-            let raster = doc.raster(page, scale(size, job.width_px))?;
-            let names: Vec<&str> = laid
-                .get(page)
-                .map(|sheet| sheet.placed.iter().map(|placed| placed.label.as_str()).collect())
-                .unwrap_or_default();
-            shown.items.push(Item {
-                id: format!("{} {}", audience_word(audience), page + 1),
-                label: format!("For {}, sheet {} of {}", audience_word(audience), page + 1, doc.page_count()),
-                alt: names.join("; "),
-                audience,
-                size,
-                copies: 1,
-                ground: Ground::Rect,
-                folds: Vec::new(),
-                image: Arc::new(image(&raster)),
-                overflows: Vec::new(),
-                missing: Vec::new(),
-                facts: None,
-            });
-            report(shown.clone());
-        }
-    }
-    Ok(())
-}
-
-/// Whom an audience names.
-#[must_use]
-pub const fn audience_word(audience: Audience) -> &'static str {
-    match audience {
-        Audience::Players => "players",
-        Audience::Hints => "hints",
-        Audience::Host => "the host",
-    }
-}
-
-/// The kit with those puzzles only that what is wanted needs: laying out and reading the others would make a
-/// keystroke wait for nothing. No puzzle's arrangement depends on another puzzle.
-fn narrowed<'a>(kit: &'a Kit, wanted: &Wanted) -> Cow<'a, Kit> {
-    let only = match wanted {
-        Wanted::Pieces | Wanted::Sheets(_) | Wanted::SideBySide(_) => return Cow::Borrowed(kit),
-        Wanted::Of(Selection::Puzzle(id) | Selection::Hints(id) | Selection::Readings(id)) => Some(id),
-        Wanted::Nothing | Wanted::Gallery | Wanted::Letter(_) | Wanted::Specimens(_) | Wanted::Of(_) => None,
-    };
-    let mut kit = kit.clone();
-    kit.puzzles.retain(|puzzle| Some(&puzzle.id) == only);
-    Cow::Owned(kit)
-}
-
-/// Whether a piece belongs to what is in hand: some of its words come from there, or its name says so.
-fn belongs(piece: &Piece, selection: &Selection) -> bool {
-    let words_from = |wanted: &dyn Fn(&Anchor) -> bool| {
-        let faces = std::iter::once(&piece.front).chain(&piece.back);
-        faces.flat_map(|face| &face.layers).any(|layer| match layer {
-            Layer::Text(run) => wanted(&run.from),
-            Layer::Art(_) => false,
-        })
-    };
-    match selection {
-        Selection::Hints(id) => {
-            words_from(&|from| matches!(from, Anchor::Puzzle(of, PuzzleField::Hint(..)) if of == id))
-        }
-        Selection::Puzzle(id) | Selection::Readings(id) => {
-            piece.audience != Audience::Hints
-                && (piece.group == id.as_str()
-                    || piece.id.strip_prefix(id.as_str()).is_some_and(|rest| !rest.is_empty())
-                    || words_from(
-                        &|from| matches!(from, Anchor::Puzzle(of, field) if of == id && !matches!(field, PuzzleField::Hint(..))),
-                    ))
-        }
-        Selection::Prop(id) => piece.group.strip_prefix("prop-") == Some(id.as_str()),
-        other => words_from(&|from| Selection::of(from) == *other),
-    }
 }
 
 /// A raster as the toolkit wants it.
