@@ -116,17 +116,7 @@ impl<'a> Table<'a> {
             }
         };
         let lock_name = self.fill(&lock.name);
-        let cx = Dressing {
-            puzzle: &puzzle.id,
-            mechanic: &puzzle.mechanic,
-            lock: &lock.kind,
-            lock_name: &lock_name,
-            // A mark that the theme does not draw is a finding of its own and no reason to print nothing.
-            mark: if theme.symbol(&lock.mark).is_some() { &lock.mark } else { "" },
-            theme,
-            palette,
-            pictures: self.pictures,
-        };
+        let cx = dressed((puzzle, lock, &lock_name), theme, palette, self.pictures);
         laid.readings = view.readings(&lock.kind, &mut Budget::default());
         laid.verdict = Some(laid.readings.verdict(&laid.answer));
         laid.parts = view.parts();
@@ -171,5 +161,25 @@ impl<'a> Table<'a> {
         };
         let mut rng = rng_at(kit.seed, &puzzle.id, puzzle.arrangement);
         Ok((lock, mechanic.lay_out(setup, &job, &mut rng)?))
+    }
+}
+
+/// How a puzzle is dressed for its lock, when it is laid out and when it is read back from paper: both must be alike.
+pub(super) fn dressed<'a>(
+    (puzzle, lock, lock_name): (&'a Puzzle, &'a Lock, &'a str),
+    theme: &'a Loaded,
+    palette: &'a Palette,
+    pictures: &'a Pictures,
+) -> Dressing<'a> {
+    Dressing {
+        puzzle: &puzzle.id,
+        mechanic: &puzzle.mechanic,
+        lock: &lock.kind,
+        lock_name,
+        // A mark that the theme does not draw is a finding of its own and no reason to print nothing.
+        mark: if theme.symbol(&lock.mark).is_some() { &lock.mark } else { "" },
+        theme,
+        palette,
+        pictures,
     }
 }

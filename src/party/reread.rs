@@ -1,8 +1,9 @@
 use super::Party;
+use super::laid::dressed;
 use crate::diag::Hinted;
 use crate::face::proof::Printed;
 use crate::kit::{Kit, Puzzle};
-use crate::mechanics::{self, Dressing};
+use crate::mechanics;
 use crate::readings::{Budget, Readings};
 use crate::theme::Loaded;
 
@@ -24,16 +25,7 @@ impl Party {
         let mechanic = mechanics::find(&puzzle.mechanic).ok()?;
         let lock = self.positions.lock(kit, &puzzle.opens)?;
         let lock_name = self.say(&lock.name);
-        let cx = Dressing {
-            puzzle: &puzzle.id,
-            mechanic: &puzzle.mechanic,
-            lock: &lock.kind,
-            lock_name: &lock_name,
-            mark: if theme.symbol(&lock.mark).is_some() { &lock.mark } else { "" },
-            theme,
-            palette: &self.palette,
-            pictures: &self.pictures,
-        };
+        let cx = dressed((puzzle, lock, &lock_name), theme, &self.palette, &self.pictures);
         printed.push(Printed::told(laid.prep.iter().map(|step| step.what.clone())));
         let view = mechanic.reread(&printed, &cx)?;
         Some(view.map(|view| view.readings(&lock.kind, &mut Budget::default())))
