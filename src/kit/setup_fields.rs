@@ -1,24 +1,9 @@
+//! The fields of a setup, as they stand in its text: each can be changed while all else stays as the author wrote it.
+
 use std::ops::Range;
 
 use super::RawSetup;
-
-/// The fields of a setup, as they stand in its text: name, and where the value is.
-///
-/// Only the outermost brackets are looked into, so that a field can be changed while all else, comments too, stays as
-/// the author wrote it.
-fn fields(ron: &str) -> Vec<(String, Range<usize>)> {
-    let mut found = Vec::new();
-    let mut scan = Scan { ron, at: 0 };
-    if scan.next_sign().map(|(_, sign)| sign) != Some('(') {
-        return found;
-    }
-    while let Some(name) = scan.name() {
-        let Some((_, ':')) = scan.next_sign() else { break };
-        let Some(value) = scan.value() else { break };
-        found.push((name, value));
-    }
-    found
-}
+use super::ron_text::{fields, with_field};
 
 impl RawSetup {
     /// The value of a field, as it is written; none when it is left out.
@@ -38,15 +23,8 @@ impl RawSetup {
     #[must_use]
     pub fn with_field(&self, name: &str, value: &str) -> Option<Self> {
         let ron = self.ron();
-        let text = match fields(ron).into_iter().find(|(field, _)| field == name) {
-            Some((_, range)) => format!("{}{value}{}", ron.get(..range.start)?, ron.get(range.end..)?),
-            None => {
-                let rest = ron.strip_prefix('(')?;
-                let comma = if rest.trim_start().starts_with(')') { "" } else { ", " };
-                format!("({name}: {value}{comma}{rest}")
-            }
-        };
-        Self::new(&text).ok()
+        let has_fields = ron.starts_with('(') || !fields(ron).is_empty();
+        has_fields.then(|| Self::new(&with_field(ron, name, value)).ok())?
     }
 
     /// The same setup with another name for a field; none when it is not there.
@@ -73,106 +51,6 @@ impl RawSetup {
         let start = self.ron().get(..value.start)?.rfind(name)?;
         Some(start..start + name.len())
     }
-}
-
-/// A place in RON text.
-struct Scan<'a> {
-    ron: &'a str,
-    at: usize,
-}
-
-impl Scan<'_> {
-    fn rest(&self) -> &str {
-        self.ron.get(self.at..).unwrap_or_default()
-    }
-
-    /// Steps over air and comments.
-    fn skip(&mut self) {
-        loop {
-            let rest = self.rest();
-            let air = rest.len() - rest.trim_start().len();
-            let rest = rest.trim_start();
-            let comment = if rest.starts_with("//") {
-                rest.find('\n').unwrap_or(rest.len())
-            } else if rest.starts_with("/*") {
-                rest.find("*/").map_or(rest.len(), |end| end + 2)
-            } else {
-                0
-            };
-            self.at += air + comment;
-            if air + comment == 0 {
-                return;
-            }
-        }
-    }
-
-    /// The next sign and where it stands; it is stepped over.
-    fn next_sign(&mut self) -> Option<(usize, char)> {
-        self.skip();
-        let sign = self.rest().chars().next()?;
-        let at = self.at;
-        self.at += sign.len_utf8();
-        Some((at, sign))
-    }
-
-    /// The name of a field, after a comma or the opening bracket.
-    fn name(&mut self) -> Option<String> {
-        self.skip();
-        if self.rest().starts_with(',') {
-            self.at += 1;
-            self.skip();
-        }
-        let name: String = self.rest().chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect();
-        self.at += name.len();
-        (!name.is_empty()).then_some(name)
-    }
-
-    /// The value up to the comma or bracket that ends it.
-    fn value(&mut self) -> Option<Range<usize>> {
-        self.skip();
-        let start = self.at;
-        let mut end = start;
-        let mut depth = 0_usize;
-        loop {
-            self.skip();
-            let rest = self.rest();
-            let quoted = quoted(rest);
-            if quoted > 0 {
-                self.at += quoted;
-                end = self.at;
-                continue;
-            }
-            match rest.chars().next()? {
-                '(' | '[' | '{' => depth += 1,
-                ')' | ']' | '}' if depth == 0 => return Some(start..end),
-                ')' | ']' | '}' => depth -= 1,
-                ',' if depth == 0 => return Some(start..end),
-                _ => {}
-            }
-            self.at += rest.chars().next()?.len_utf8();
-            end = self.at;
-        }
-    }
-}
-
-/// The length of the string or character with which a text begins; 0 when it begins with neither.
-fn quoted(text: &str) -> usize {
-    let hashes = text.strip_prefix('r').map_or(0, |raw| raw.len() - raw.trim_start_matches('#').len());
-    if let Some(raw) = text.strip_prefix('r').and_then(|raw| raw.get(hashes..)?.strip_prefix('"')) {
-        let close = format!("\"{}", "#".repeat(hashes));
-        return raw.find(&close).map_or(text.len(), |end| 2 + hashes + end + close.len());
-    }
-    let Some(quote) = text.chars().next().filter(|c| matches!(c, '"' | '\'')) else { return 0 };
-    let mut escaped = false;
-    for (at, c) in text.char_indices().skip(1) {
-        match c {
-            _ if escaped => escaped = false,
-            '\\' => escaped = true,
-            c if c == quote => return at + 1,
-            _ => {}
-        }
-    }
-    text.len()
 }
 
 #[cfg(test)]
