@@ -3,19 +3,8 @@
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
-fonttools=4.60.1
-env=target/second-opinion/fonttools-$fonttools
-if [[ ! -x $env/bin/python ]]; then
-    if ! { python3 -m venv "$env" && "$env/bin/pip" install --quiet --disable-pip-version-check "fonttools==$fonttools"; }; then
-        rm -rf "$env"
-        if [[ "${CI:-}" == true ]]; then
-            echo "error: fontTools $fonttools cannot be installed"
-            exit 1
-        fi
-        echo "left out: fontTools $fonttools cannot be installed"
-        exit 0
-    fi
-fi
+source tests/venv.sh
+venv fonttools 4.60.1
 
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT

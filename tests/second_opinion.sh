@@ -3,19 +3,8 @@
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
-ortools=9.15.6755
-env=target/second-opinion/ortools-$ortools
-if [[ ! -x $env/bin/python ]]; then
-    if ! { python3 -m venv "$env" && "$env/bin/pip" install --quiet --disable-pip-version-check "ortools==$ortools"; }; then
-        rm -rf "$env"
-        if [[ "${CI:-}" == true ]]; then
-            echo "error: OR-Tools $ortools cannot be installed"
-            exit 1
-        fi
-        echo "left out: OR-Tools $ortools cannot be installed"
-        exit 0
-    fi
-fi
+source tests/venv.sh
+venv ortools 9.15.6755
 
 views=$(mktemp -d)
 trap 'rm -rf "$views"' EXIT
