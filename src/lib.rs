@@ -33,6 +33,7 @@ pub mod print;
 pub mod propose;
 pub mod readings;
 pub mod redress;
+pub mod rehearse;
 pub mod script;
 pub mod sheet;
 pub mod theme;

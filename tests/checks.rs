@@ -16,6 +16,7 @@ use inklatch::diag::{Level, Severity};
 use inklatch::kit::Kit;
 use inklatch::kit::edit::apply_all;
 use inklatch::party::Party;
+use inklatch::rehearse::Rehearsals;
 use inklatch::theme::Loaded;
 
 use crate::common::plain_theme;
@@ -41,7 +42,9 @@ fn look(case: &Case, after: fn(&mut Party, &mut Vec<SetPiece>)) -> Vec<Finding> 
     let mut set = Vec::new();
     after(&mut party, &mut set);
     let flow = party.flow(&case.kit);
-    run(&Facts { kit: &case.kit, theme: &case.theme, party: &party, flow: &flow, set: &set })
+    let (kit, theme) = (&case.kit, &case.theme);
+    let rehearsal = Rehearsals::default().of(kit, &party.parts(kit), case.level).ok();
+    run(&Facts { kit, theme, party: &party, flow: &flow, set: &set, rehearsal: rehearsal.as_deref() })
 }
 
 fn lines(findings: &[Finding]) -> String {
@@ -164,7 +167,7 @@ fn a_finding_of_one_level_names_it() {
     let mut case = Case::sound();
     case.kit.puzzles[0].stiff = Some(inklatch::kit::LevelChange {
         setup: Some(inklatch::kit::RawSetup::new("(word: \"OWLS\")").unwrap()),
-        hints: None,
+        ..Default::default()
     });
     let proof = prove(&case.kit, &case.theme, None, &Level::ALL).unwrap();
     assert!(blocks(&proof.findings));
@@ -177,7 +180,7 @@ fn a_check_says_nothing_of_a_kit_of_nothing() {
     let theme = plain_theme();
     let party = Party::new(&kit, &theme, Level::Standard).unwrap();
     let flow = party.flow(&kit);
-    let facts = Facts { kit: &kit, theme: &theme, party: &party, flow: &flow, set: &[] };
+    let facts = Facts { kit: &kit, theme: &theme, party: &party, flow: &flow, set: &[], rehearsal: None };
     for check in CHECKS {
         let found = run_one(*check, &facts);
         let expected = check.info().name == "unknown-reference";

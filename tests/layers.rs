@@ -22,6 +22,7 @@ const LAYERS: &[(&str, u8)] = &[
     ("redress", 4),
     ("sheet", 5),
     ("party", 5),
+    ("rehearse", 5),
     ("print", 6),
     ("propose", 6),
     ("checks", 7),

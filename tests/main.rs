@@ -22,6 +22,7 @@ mod propose;
 mod props;
 mod readings;
 mod redress;
+mod rehearse;
 mod script;
 mod second;
 mod shaped;

@@ -48,7 +48,7 @@ fn there_are_three_tokens_for_each_puzzle_and_none_for_an_empty_step() {
 fn a_level_opens_its_steps_and_changes_its_hints() {
     let mut kit = sound_kit();
     let hints = HintLadder { method: "Read it slowly.".into(), ..HintLadder::default() };
-    kit.puzzles[0].gentle = Some(LevelChange { setup: None, hints: Some(hints) });
+    kit.puzzles[0].gentle = Some(LevelChange { hints: Some(hints), ..Default::default() });
     let party = Party::new(&kit, &plain_theme(), Level::Gentle).unwrap();
     assert_eq!(party.puzzles[0].hints.method, "Read it slowly.");
     assert_eq!(party.puzzles[0].hints.nudge, kit.puzzles[0].hints.nudge);

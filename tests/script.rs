@@ -152,6 +152,7 @@ fn a_level_changes_only_what_it_names() {
     kit.puzzles[0].stiff = Some(LevelChange {
         setup: Some(RawSetup::new("(word: \"BEA\")").unwrap()),
         hints: Some(HintLadder { method: "think".into(), ..HintLadder::default() }),
+        ..Default::default()
     });
     let of = |level| Script::new(&kit, &theme(), level).puzzles.remove(0);
     let (standard, stiff) = (of(Level::Standard), of(Level::Stiff));

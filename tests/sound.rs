@@ -17,7 +17,7 @@ const SOUND: &str = r#"(
     theme: "plain",
     players: (2, 6),
     ages: (14, 99),
-    minutes: 40,
+    minutes: 20,
     seed: 7,
     brief: "The winder has gone out and left the chest shut.",
     letter: (
@@ -128,6 +128,7 @@ pub fn kit_of(id: &str) -> Kit {
         cost: String::new(),
         revision: Revision::default(),
         dressed: Default::default(),
+        plays: Default::default(),
     }
 }
 
@@ -144,6 +145,7 @@ pub fn puzzle_of(id: &str, opens: &str) -> Puzzle {
         tools: Vec::new(),
         hints: HintLadder::default(),
         minutes: None,
+        slow_minutes: None,
         gentle: None,
         stiff: None,
         arrangement: 0,

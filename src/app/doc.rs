@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use crate::app::change::{Change, Target};
-use crate::bundle::{Opened, Saving, open, open_demo, save};
+use crate::bundle::{Opened, Saving, open, open_demo, plays_beside, save, save_plays};
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Disk, Files, FontBook, VPath};
 use crate::ids::ThemeId;
@@ -212,6 +212,8 @@ impl Doc {
             }
         }
         let text = write_kit(&self.kit)?;
+        let there = plays_beside(&disk, &file)?;
+        save_plays(&disk, &file, &self.kit.plays, &there)?;
         disk.write(&file, text.as_bytes())?;
         self.edited.clear();
         self.files = Arc::new(disk);

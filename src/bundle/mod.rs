@@ -15,6 +15,7 @@ mod open;
 mod options;
 mod pieces;
 mod place;
+mod plays;
 mod printer_test;
 mod redressed;
 mod save;
@@ -30,6 +31,7 @@ pub use export::{Exported, export, export_proven, findings_of, press_of, prove, 
 pub use manifest::{Entry, FORMAT, Manifest};
 pub use open::{DEMO_KITS, Opened, author_themes, find_theme, open, open_demo, open_in};
 pub use options::{Go, Options, Progress, Shift};
+pub use plays::{PLAYS_FILE, plays_beside, save_plays};
 pub use redressed::{Redone, mended, redone, save_in};
 pub use save::{Saving, save, save_changed, save_theme};
 pub use scaffold::{scaffold, scaffold_from};

@@ -1,6 +1,7 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use super::plays::plays_beside;
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Builtin, Disk, Files, FontBook, VPath, open_folder};
 use crate::ids::ThemeId;
@@ -83,7 +84,8 @@ pub fn open_demo(name: &str) -> Hinted<Opened> {
 /// As [`open`].
 pub fn open_in(files: Arc<dyn Files>, file: VPath) -> Hinted<Opened> {
     let text = files.read_text(&file, limits::RON_BYTES)?;
-    let kit = read_kit(&text, file.as_str())?;
+    let mut kit = read_kit(&text, file.as_str())?;
+    kit.plays = plays_beside(files.as_ref(), &file)?;
     let (mut theme, fonts) = find_theme(files.as_ref(), &kit.theme)?;
     theme::load_pictures(&mut theme, files.as_ref(), &kit);
     Ok(Opened { files, file, folder: None, kit, theme, fonts })

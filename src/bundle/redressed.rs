@@ -1,11 +1,12 @@
 use std::path::Path;
 
 use super::open::{Opened, find_theme};
+use super::plays::save_plays;
 use crate::diag::{Hinted, Level, Trouble};
 use crate::files::{Disk, Files as _, VPath};
 use crate::ids::ThemeId;
 use crate::kit::file::write_kit;
-use crate::kit::{Kit, LevelChange, Puzzle};
+use crate::kit::{Kit, LevelChange, Plays, Puzzle};
 use crate::limits;
 use crate::party::Party;
 use crate::redress::{Leftover, leftovers, mend_all, redress};
@@ -98,5 +99,7 @@ pub fn save_in(opened: &Opened, folder: &Path) -> Hinted<()> {
             disk.write(&path, &opened.files.read(&path, limits::PICTURE_BYTES)?)?;
         }
     }
-    disk.write(&VPath::new("kit.ron")?, write_kit(&opened.kit)?.as_bytes())
+    let file = VPath::new("kit.ron")?;
+    save_plays(&disk, &file, &opened.kit.plays, &Plays::default())?;
+    disk.write(&file, write_kit(&opened.kit)?.as_bytes())
 }

@@ -6,6 +6,7 @@ use crate::limits;
 use crate::theme::Theme;
 
 use super::Opened;
+use super::plays::save_plays;
 
 /// Where a kit file with comments is kept, before one without takes its place.
 const WITH_COMMENTS: &str = "kit-with-comments.ron";
@@ -40,6 +41,15 @@ pub fn save(kit: &Kit, saving: &Saving<'_>) -> Hinted<String> {
         return Err(Trouble::new("the file has been changed by another program since it was opened")
             .at(*place)
             .hint("save the kit in another folder, or open it anew to take those changes over"));
+    }
+    save_plays(*files, file, &kit.plays, &saved.plays)?;
+    let only_plays = || Kit { plays: saved.plays.clone(), ..kit.clone() } == **saved;
+    if let Some(known) = known
+        && kit.plays != saved.plays
+        && only_plays()
+    {
+        // A kit file whose kit has not changed keeps its comments.
+        return Ok((*known).to_owned());
     }
     // What the program itself wrote has no comments, though a text in it may look like one.
     let ours = write_kit(saved)?;

@@ -101,6 +101,7 @@ impl Touched {
             | Edit::Look(_)
             | Edit::Levels(_)
             | Edit::Making(_)
+            | Edit::Plays(_)
             | Edit::Apart(_)
             | Edit::Dressed(_)
             | Edit::Credit(..) => Self::Whole,

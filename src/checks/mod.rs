@@ -29,6 +29,7 @@ use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId, SpotId};
 use crate::kit::file::nearest;
 use crate::kit::{BoxDef, Kit, Lock, Note, Prop, Puzzle, Spot};
 use crate::party::Party;
+use crate::rehearse::Rehearsal;
 use crate::theme::Loaded;
 
 /// What a check reads: one kit at one play level, with everything computed.
@@ -44,6 +45,8 @@ pub struct Facts<'a> {
     pub flow: &'a Flow,
     /// What type setting said of each piece; empty when nothing was set.
     pub set: &'a [SetPiece],
+    /// Simulated evenings at this level; none where the end cannot be reached or nobody asked for them.
+    pub rehearsal: Option<&'a Rehearsal>,
 }
 
 macro_rules! lookups {
@@ -221,6 +224,8 @@ family! {
     supply_missing::SupplyMissing,
     dry_time_late::DryTimeLate,
     level_adds_nothing::LevelAddsNothing,
+    long_evening::LongEvening,
+    short_evening::ShortEvening,
 }
 
 /// Runs every check. The findings are sorted (what blocks first, then by place, then by name) and no two are

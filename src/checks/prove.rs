@@ -11,6 +11,7 @@ use crate::flow::Flow;
 use crate::kit::Kit;
 use crate::party::{Kept, Party};
 use crate::print::{Fit, MissingGlyph, Press};
+use crate::rehearse::{Rehearsal, Rehearsals};
 use crate::sheet::Paper;
 use crate::theme::{Edition, Loaded};
 
@@ -56,6 +57,8 @@ pub struct LevelProof {
     pub flow: Flow,
     /// What type setting said; empty without a press.
     pub set: Vec<SetPiece>,
+    /// Simulated evenings; none where the end cannot be reached.
+    pub rehearsal: Option<Arc<Rehearsal>>,
 }
 
 impl Proof {
@@ -69,8 +72,8 @@ impl Proof {
     /// that have none; gives up when `stop` says so. `kit` and `theme` are those that were proved.
     pub fn mend(&mut self, kit: &Kit, theme: &Loaded, stop: &dyn Fn() -> bool) {
         let Self { levels, findings, .. } = self;
-        if let Some(LevelProof { party, flow, set }) = levels.first() {
-            mending::mend(&Facts { kit, theme, party, flow, set }, findings, stop);
+        if let Some(LevelProof { party, flow, set, rehearsal }) = levels.first() {
+            mending::mend(&Facts { kit, theme, party, flow, set, rehearsal: rehearsal.as_deref() }, findings, stop);
         }
     }
 
@@ -130,6 +133,7 @@ pub struct Prover {
     set: Faces,
     /// The ink of each picture seen so far.
     inks: BTreeMap<Arc<str>, f64>,
+    rehearsals: Rehearsals,
 }
 
 /// Faces with what type setting said of them.
@@ -175,8 +179,12 @@ impl Prover {
             if paper {
                 self.ink(&party, &mut set);
             }
-            found.push(run_unmended(&Facts { kit, theme, party: &party, flow: &flow, set: &set }));
-            proofs.push(LevelProof { party, flow, set });
+            // Where the end cannot be reached, other checks say why.
+            let rehearsal = self.rehearsals.of(kit, &party.parts(kit), *level).ok();
+            let known = rehearsal.as_deref();
+            let facts = Facts { kit, theme, party: &party, flow: &flow, set: &set, rehearsal: known };
+            found.push(run_unmended(&facts));
+            proofs.push(LevelProof { party, flow, set, rehearsal });
         }
         let mut findings = merged(found);
         for finding in &mut findings {

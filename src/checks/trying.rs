@@ -19,7 +19,8 @@ pub(super) fn sound(facts: &Facts<'_>, finding: &Finding, mends: impl IntoIterat
         let level = finding.level.unwrap_or(facts.party.level);
         let party = Party::with(kit, facts.theme, level, &mut kept).ok()?;
         let flow = party.flow(kit);
-        Some(run_unmended(&Facts { kit, theme: facts.theme, party: &party, flow: &flow, set: &[] }))
+        let facts = Facts { kit, theme: facts.theme, party: &party, flow: &flow, set: &[], rehearsal: None };
+        Some(run_unmended(&facts))
     };
     let count = |found: &[Finding]| found.iter().filter(|other| other.name == finding.name).count();
     let same = |other: &Finding| {

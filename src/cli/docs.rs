@@ -38,7 +38,8 @@ pub(super) fn types(source: &str) -> Vec<TypeDoc> {
         match &mut open {
             Some(_) if line == "}" => found.extend(open.take().filter(|item| !item.entries.is_empty())),
             Some(item) => {
-                if let Some(head) = entry_head(text) {
+                // What a file never holds is no part of its format.
+                if let Some(head) = entry_head(text).filter(|_| !attributes.contains("serde(skip)")) {
                     let optional = all_optional || attributes.contains("default");
                     item.entries.push(EntryDoc { head, doc: doc.join(" "), optional });
                 }

@@ -9,6 +9,7 @@ use crate::files::{Builtin, Files as _, VPath};
 use crate::kit::file::nearest;
 use crate::limits;
 use crate::mechanics::{self, AnyMechanic, MECHANICS};
+use crate::rehearse::PRIOR_PLAYS;
 use crate::theme;
 
 /// The sources whose doc comments describe `kit.ron`, from the whole to its parts.
@@ -25,16 +26,23 @@ const KIT: &[&str] = &[
     include_str!("../kit/revision.rs"),
 ];
 
+/// The source whose doc comments describe `plays.ron`.
+const PLAYS: &[&str] = &[include_str!("../kit/plays.rs")];
+
+/// A file of plays, as an example.
+const PLAYED: &str = "(\n    format: 1,\n    plays: [\n        (\n            day: \"2027-01-31\",\n            guests: 4,\n            ages: (15, 52),\n            level: standard,\n            minutes: 48.0,\n            puzzles: {\n                \"cuff\": (minutes: 6.5),\n                \"log\": (minutes: 12.0, hints: 2),\n            },\n            note: \"All four stood around the log.\",\n        ),\n    ],\n)";
+
 /// The source whose doc comments describe `theme.ron`.
 const THEME: &[&str] = &[include_str!("../theme/mod.rs")];
 
 /// The widest line of running text.
 const WIDTH: usize = 96;
 
-/// Explains a mechanic, a check, or one of the two file formats.
+/// Explains a mechanic, a check, or one of the file formats.
 pub(super) fn run(name: &str, out: &mut dyn Write) -> Outcome {
     match name {
         "kit" => kit(out),
+        "plays" => plays(out),
         "theme" => theme_file(out),
         "check-json" => super::check_json_doc::write(out),
         _ => {
@@ -53,7 +61,7 @@ pub(super) fn run(name: &str, out: &mut dyn Write) -> Outcome {
 }
 
 fn unknown(name: &str) -> Trouble {
-    let known: Vec<&str> = ["kit", "theme", "check-json"]
+    let known: Vec<&str> = ["kit", "plays", "theme", "check-json"]
         .into_iter()
         .chain(MECHANICS.iter().map(|mechanic| mechanic.meta().id))
         .chain(CHECKS.iter().map(|check| check.info().name))
@@ -94,6 +102,24 @@ fn kit(out: &mut dyn Write) -> Outcome {
     write_types(KIT, out)?;
     writeln!(out, "\nA whole kit, as `inklatch new` makes it:\n")?;
     writeln!(out, "{}", bundle::scaffold("A Fresh Kit")?.trim_end())?;
+    Ok(CLEAN)
+}
+
+fn plays(out: &mut dyn Write) -> Outcome {
+    writeln!(
+        out,
+        "plays.ron: real plays of a kit, in RON, beside its kit.ron. It is never part of a bundle. A line with (*) may"
+    )?;
+    writeln!(
+        out,
+        "be left out. `inklatch rehearse` and the window (Prove, Rehearsal) correct the estimates by it: an estimate"
+    )?;
+    writeln!(
+        out,
+        "counts as much as {PRIOR_PLAYS:.0} plays, and minutes with hints count as what they would have been without."
+    )?;
+    write_types(PLAYS, out)?;
+    writeln!(out, "\nA whole file:\n\n{PLAYED}")?;
     Ok(CLEAN)
 }
 

@@ -14,6 +14,7 @@ mod mechanics;
 mod new;
 mod outcome;
 mod redress;
+mod rehearse;
 mod themes;
 
 use std::io::Write;
@@ -157,9 +158,23 @@ enum Command {
         #[arg(long)]
         mend: bool,
     },
-    /// Explain a mechanic, a check, the files `kit` and `theme`, or the output `check-json`
+    /// Rehearse the evening: simulated groups play the kit; the chance to be done in time, where they wait, which tokens go
+    Rehearse {
+        /// The kit
+        kit: Option<PathBuf>,
+        /// One play level only
+        #[arg(long, value_enum)]
+        level: Option<LevelArg>,
+        /// How many evenings to simulate; as many as suit the kit's size when left out
+        #[arg(long, value_name = "N")]
+        runs: Option<usize>,
+        /// Write the rehearsal as JSON
+        #[arg(long)]
+        json: bool,
+    },
+    /// Explain a mechanic, a check, the files `kit`, `plays` and `theme`, or the output `check-json`
     Explain {
-        /// The name of a mechanic or a check, `kit`, `theme`, or `check-json`
+        /// The name of a mechanic or a check, `kit`, `plays`, `theme`, or `check-json`
         name: String,
     },
 }
@@ -290,6 +305,10 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
         Some(Command::Redress { kit, theme, out: folder, keep_codes, mend }) => {
             let (keep_codes, mend) = (*keep_codes, *mend);
             redress::run(&redress::Request { kit: kit.as_deref(), theme, out: folder, keep_codes, mend }, out)
+        }
+        Some(Command::Rehearse { kit, level, runs, json }) => {
+            let levels = level.map_or_else(|| Level::ALL.to_vec(), |level| vec![level.into()]);
+            rehearse::run(kit.as_deref(), &levels, *runs, *json, out)
         }
         Some(Command::Explain { name }) => explain::run(name, out),
     };

@@ -66,18 +66,27 @@ struct Waits {
     last: Option<At>,
 }
 
-/// Who waits for whom.
-struct Links {
-    item_puzzles: Vec<Vec<usize>>,
-    item_locks: Vec<Vec<usize>>,
-    puzzle_locks: Vec<Vec<usize>>,
-    lock_boxes: Vec<Vec<usize>>,
-    box_items: Vec<Vec<usize>>,
-    box_boxes: Vec<Vec<usize>>,
+/// Who waits for whom, by number.
+#[derive(Clone, Debug)]
+pub struct Links {
+    /// For each thing the puzzles that need it.
+    pub item_puzzles: Vec<Vec<usize>>,
+    /// For each thing the locks whose key it is.
+    pub item_locks: Vec<Vec<usize>>,
+    /// For each puzzle the locks that it opens.
+    pub puzzle_locks: Vec<Vec<usize>>,
+    /// For each lock the boxes that it shuts.
+    pub lock_boxes: Vec<Vec<usize>>,
+    /// For each box the things in it.
+    pub box_items: Vec<Vec<usize>>,
+    /// For each box the boxes in it.
+    pub box_boxes: Vec<Vec<usize>>,
 }
 
 impl Links {
-    fn new(net: &Net) -> Self {
+    /// The links of a net. What refers to a number that is none is in no list, so it waits for ever.
+    #[must_use]
+    pub fn new(net: &Net) -> Self {
         let lists = |n: usize| vec![Vec::new(); n];
         let mut links = Self {
             item_puzzles: lists(net.items.len()),

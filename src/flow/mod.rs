@@ -23,6 +23,8 @@ use serde::Serialize;
 use crate::diag::Anchor;
 use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId};
 use crate::kit::{Kit, PropRole};
+pub use earliest::Links;
+
 use earliest::{At, Costs, earliest};
 use facts::{ClosePair, EarlyTool};
 use map::Map;
@@ -134,6 +136,17 @@ pub fn flow(kit: &Kit, parts: &Parts<'_>) -> Flow {
     flow.early = facts::early_tools(kit, &flow);
     flow.close = facts::close_pairs(kit, &[]);
     flow
+}
+
+/// A kit as a net, for those who play it by a clock of their own; and where the finish is: its box, and what its card lies
+/// in.
+///
+/// Boxes, locks and puzzles stand in the kit's order. Of the things, the kit's props stand first, in its order.
+#[must_use]
+pub fn net(kit: &Kit, parts: &Parts<'_>) -> (net::Net, Vec<net::Where>) {
+    let map = Map::new(kit, parts);
+    let finish = map.finish(kit);
+    (map.net, finish)
 }
 
 /// The numbers of the net turned back into the kit's names.

@@ -6,7 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::{
-    Apart, BoxDef, Dressed, Finish, Kit, Letter, Levels, Lock, Look, Making, Note, Prop, Puzzle, Revision, Spot,
+    Apart, BoxDef, Dressed, Finish, Kit, Letter, Levels, Lock, Look, Making, Note, Plays, Prop, Puzzle, Revision, Spot,
     WordForms,
 };
 use crate::ids::{BoxId, KitId, LockId, NoteId, PropId, PuzzleId, SpotId, ThemeId};
@@ -100,6 +100,8 @@ pub enum Edit {
     Levels(Box<Levels>),
     /// Sets how the printed pieces are made.
     Making(Box<Making>),
+    /// Sets the plays that were written down.
+    Plays(Box<Plays>),
     /// Sets which things must lie apart.
     Apart(Vec<Apart>),
     /// Sets the credit of a picture or font, or removes it.
@@ -240,6 +242,7 @@ pub fn apply(kit: &mut Kit, edit: Edit) -> Option<Edit> {
         Edit::Look(new) => swap!(look, new, Look),
         Edit::Levels(new) => swap!(levels, new, Levels),
         Edit::Making(new) => swap!(making, new, Making),
+        Edit::Plays(new) => swap!(plays, new, Plays),
         Edit::Apart(new) => (kit.apart != new).then(|| Edit::Apart(std::mem::replace(&mut kit.apart, new))),
         Edit::Credit(name, new) => {
             let old = match new.clone() {
@@ -312,7 +315,7 @@ pub fn between(old: &Kit, new: &Kit) -> Vec<Edit> {
             }
         )*};
     }
-    whole! { letter, Letter; finish, Finish; look, Look; levels, Levels; making, Making; dressed, Dressed; }
+    whole! { letter, Letter; finish, Finish; look, Look; levels, Levels; making, Making; plays, Plays; dressed, Dressed; }
     lists! { notes, Note; spots, Spot; boxes, Box; locks, Lock; props, Prop; puzzles, Puzzle; }
     if old.apart != new.apart {
         edits.push(Edit::Apart(new.apart.clone()));

@@ -4,7 +4,7 @@ use ron::extensions::Extensions;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 
-use super::{FORMAT, Kit};
+use super::{FORMAT, Kit, PLAYS_FORMAT, Plays};
 use crate::diag::{Hinted, Trouble};
 use crate::limits;
 
@@ -60,6 +60,25 @@ pub fn read_kit(text: &str, name: &str) -> Hinted<Kit> {
     from_ron(text, name)
 }
 
+/// Reads a file of plays.
+///
+/// # Errors
+/// As [`from_ron`]; when the file is of a newer format; and when a play is beyond its bounds.
+pub fn read_plays(text: &str, name: &str) -> Hinted<Plays> {
+    let head: PlaysHead = from_ron(text, name)?;
+    if head.format == 0 || head.format > PLAYS_FORMAT {
+        return Err(Trouble::new(format!(
+            "the plays are of format {}, and this program reads {PLAYS_FORMAT}",
+            head.format
+        ))
+        .at(name)
+        .hint("open them with a newer Inklatch, or mend the number"));
+    }
+    let plays: Plays = from_ron(text, name)?;
+    plays.check().map_err(|trouble| trouble.at(name))?;
+    Ok(plays)
+}
+
 /// The RON text of a kit.
 ///
 /// # Errors
@@ -71,6 +90,12 @@ pub fn write_kit(kit: &Kit) -> Hinted<String> {
 /// The one field that says how to read the others.
 #[derive(serde::Deserialize)]
 struct Head {
+    format: u32,
+}
+
+/// The same of a file of plays; the plays are passed over.
+#[derive(serde::Deserialize)]
+struct PlaysHead {
     format: u32,
 }
 

@@ -13,6 +13,9 @@ pub struct LevelChange {
     /// Hints in place of the puzzle's own; an empty step keeps the puzzle's own text.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub hints: Option<HintLadder>,
+    /// Minutes in place of the puzzle's own estimate.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub minutes: Option<f64>,
 }
 
 /// What one play level lays open from the start.

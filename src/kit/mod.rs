@@ -11,6 +11,7 @@ mod lock;
 mod making;
 pub mod material;
 mod place;
+mod plays;
 mod positions;
 mod printed;
 mod puzzle;
@@ -31,6 +32,7 @@ pub use level::{LevelChange, LevelRules, Levels};
 pub use lock::{Lock, LockKind};
 pub use making::{Flip, Making, TokenMake};
 pub use place::{Apart, BoxDef, Finish, Lying, Place, Prop, PropRole, Spot};
+pub use plays::{PLAYS_FORMAT, Play, Plays, PuzzlePlay};
 pub use positions::Positions;
 pub use printed::{Edge, Form, Printed};
 pub use puzzle::{Puzzle, RawSetup};
@@ -125,6 +127,9 @@ pub struct Kit {
     /// Which printing of the kit this is, and what changed since the last.
     #[serde(default, skip_serializing_if = "is_default")]
     pub revision: Revision,
+    /// Real plays of the kit; they stand in a file of their own, `plays.ron`.
+    #[serde(skip)]
+    pub plays: Plays,
 }
 
 /// Whether a kit says nothing of its own here.

@@ -64,9 +64,12 @@ pub struct Puzzle {
     /// The three hints.
     #[serde(default)]
     pub hints: HintLadder,
-    /// Minutes that the author expects a group to need; an estimate until play logs say more.
+    /// Minutes that the author expects half of the groups to need, with no hint; an estimate until play logs say more.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub minutes: Option<f64>,
+    /// Minutes within which nine groups of ten should have it; with none, the mechanic's own spread is taken.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub slow_minutes: Option<f64>,
     /// What `gentle` changes.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub gentle: Option<LevelChange>,

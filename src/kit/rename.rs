@@ -137,6 +137,11 @@ fn prop(kit: &mut Kit, old: &PropId, new: &PropId) {
 
 fn puzzle(kit: &mut Kit, old: &PuzzleId, new: &PuzzleId) {
     let whole = |id: &PuzzleId| Anchor::Puzzle(id.clone(), PuzzleField::Whole);
+    for play in &mut kit.plays.plays {
+        if let Some(known) = play.puzzles.remove(old) {
+            play.puzzles.insert(new.clone(), known);
+        }
+    }
     elsewhere(kit, &whole(old), &whole(new), |lying| {
         if let Lying::Part(id, _) = lying {
             swap(id, old, new);

@@ -66,7 +66,7 @@ pub fn visit_texts(kit: &mut Kit, visit: &mut dyn FnMut(&Anchor, &mut String)) {
         }
         visit_setup(&mut puzzle.setup, &at(PuzzleField::Setup), visit);
         for (level, change) in [(Level::Gentle, &mut puzzle.gentle), (Level::Stiff, &mut puzzle.stiff)] {
-            let Some(LevelChange { setup, hints }) = change else { continue };
+            let Some(LevelChange { setup, hints, .. }) = change else { continue };
             for step in Step::ALL {
                 if let Some(hints) = hints {
                     visit(&at(PuzzleField::Hint(level, step)), hints.step_mut(step));

@@ -243,6 +243,15 @@ impl Party {
     /// the parts that the kit lays somewhere, so that one fault is not told twice.
     #[must_use]
     pub fn flow(&self, kit: &Kit) -> Flow {
+        let spoken = self.spoken(kit);
+        let mut flow = flow::flow(&spoken, &self.parts(kit));
+        flow.close = flow::facts::close_pairs(&spoken, &self.apart());
+        flow
+    }
+
+    /// The parts that the puzzles of `kit` have: those laid out, or where that failed those that the kit lays somewhere.
+    #[must_use]
+    pub fn parts<'a>(&self, kit: &'a Kit) -> flow::Parts<'a> {
         let parts = kit.puzzles.iter().zip(&self.puzzles).map(|(puzzle, laid)| {
             let parts = match laid.laid {
                 Ok(_) => laid.parts.clone(),
@@ -250,10 +259,7 @@ impl Party {
             };
             (puzzle.id.clone(), parts)
         });
-        let spoken = self.spoken(kit);
-        let mut flow = flow::flow(&spoken, &parts.collect());
-        flow.close = flow::facts::close_pairs(&spoken, &self.apart());
-        flow
+        parts.collect()
     }
 
     /// The pairs of parts that the mechanics want to lie apart.

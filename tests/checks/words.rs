@@ -19,7 +19,8 @@ pub fn texts() -> Vec<Row> {
             |case| {
                 case.level = Level::Stiff;
                 let hints = inklatch::kit::HintLadder::default();
-                case.kit.puzzles[0].stiff = Some(inklatch::kit::LevelChange { setup: None, hints: Some(hints) });
+                case.kit.puzzles[0].stiff =
+                    Some(inklatch::kit::LevelChange { hints: Some(hints), ..Default::default() });
             },
         )),
         mending(row(

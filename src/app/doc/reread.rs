@@ -2,8 +2,9 @@ use std::sync::Arc;
 
 use super::Doc;
 use super::own::theme_file;
-use crate::bundle::find_theme;
+use crate::bundle::{find_theme, plays_beside};
 use crate::diag::{Hinted, Trouble};
+use crate::kit::Kit;
 use crate::kit::file::read_kit;
 use crate::limits;
 use crate::theme::{Loaded, load_pictures};
@@ -37,7 +38,9 @@ impl Doc {
                 trouble.at(place).hint("save the kit in another folder, or open it anew to take those changes over"),
             );
         }
-        match read_kit(&text, &place) {
+        let read = read_kit(&text, &place)
+            .and_then(|kit| Ok(Kit { plays: plays_beside(self.files.as_ref(), &self.file)?, ..kit }));
+        match read {
             Ok(kit) => {
                 self.kit = kit.clone();
                 self.saved = kit;

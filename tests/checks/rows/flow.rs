@@ -73,6 +73,18 @@ pub fn flow() -> Vec<Row> {
                 case.kit.apart.push(Apart { one, other: Lying::Letter, why: "it smells".into() });
             },
         )),
+        row(
+            "long-evening",
+            "simulated evenings at the level standard end within 12 minutes",
+            |case| case.kit.minutes = 12,
+            |_| {},
+        ),
+        row(
+            "short-evening",
+            "simulated evenings at the level standard end within 240 minutes",
+            |case| case.kit.minutes = 240,
+            |_| {},
+        ),
         mending(row(
             "too-close",
             "the supper and the tin were to lie apart, and both lie at the shelf",

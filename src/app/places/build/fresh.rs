@@ -170,6 +170,7 @@ fn bare(kit: &Kit, mechanic: &dyn AnyMechanic, id: PuzzleId, opens: LockId) -> O
         parts: parts.map(|part| (part.key.to_owned(), somewhere(kit))).collect(),
         tools: Vec::new(),
         hints: HintLadder::default(),
+        slow_minutes: None,
         minutes: None,
         gentle: None,
         stiff: None,

@@ -1,0 +1,41 @@
+use super::{Draft, Facts, Sink};
+use crate::diag::Anchor;
+use crate::rehearse::{advice, minutes, percent};
+
+check!(
+    /// ## What it does
+    /// Flags a play level at which fewer than 60 of 100 simulated groups reach the end within the minutes that the kit
+    /// states. The minutes of the puzzles are estimates, corrected by the plays that were written down; `inklatch rehearse`
+    /// shows all of it. The bound is common practice, no source.
+    ///
+    /// ## Why it matters at the table
+    /// The treat waits, the youngest tire, and the host gives away what was meant to be found.
+    ///
+    /// ## How to mend
+    /// Cut or ease the puzzle that holds the evening up, open a hint of it from the start at this level, or state the time that
+    /// it takes.
+    LongEvening, "long-evening", Warns, "a level at which many groups will not be done in time",
+    "the treat waits, the youngest tire, and the host gives away what was meant to be found", run
+);
+
+/// Least share of groups that should be done in time (common practice, no source).
+const LEAST: f64 = 0.6;
+
+fn run(facts: &Facts<'_>, sink: &mut Sink) {
+    let Some(rehearsal) = facts.rehearsal.filter(|rehearsal| rehearsal.chance < LEAST) else { return };
+    let message = format!(
+        "{} of {} simulated evenings at the level {} end within {:.0} minutes; half of the groups need {} minutes, and nine \
+         in ten {}",
+        percent(rehearsal.chance),
+        rehearsal.runs,
+        facts.party.level.word(),
+        rehearsal.stated,
+        minutes(rehearsal.end.median),
+        minutes(rehearsal.end.slow)
+    );
+    let mut draft = Draft::new(Anchor::Kit, message);
+    for line in advice(facts.kit, rehearsal) {
+        draft = draft.help(facts.party.say(&line));
+    }
+    sink.add(draft);
+}

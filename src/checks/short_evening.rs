@@ -1,0 +1,38 @@
+use super::{Draft, Facts, Sink};
+use crate::diag::Anchor;
+use crate::rehearse::{in_fives, minutes, percent};
+
+check!(
+    /// ## What it does
+    /// Notes a play level at which more than 98 of 100 simulated groups reach the end within the minutes that the kit states.
+    /// The minutes of the puzzles are estimates, corrected by the plays that were written down; `inklatch rehearse` shows
+    /// all of it. The bound is common practice, no source.
+    ///
+    /// ## Why it matters at the table
+    /// The evening that was promised is over early, and the treat is not ready.
+    ///
+    /// ## How to mend
+    /// State the time that it takes, add a puzzle, or lay fewer hints open at this level.
+    ShortEvening, "short-evening", Notes, "a level at which nearly all groups are done early",
+    "the evening that was promised is over early, and the treat is not ready", run
+);
+
+/// Greatest share of groups that should be done in time: with more, the time stated says little (common practice, no
+/// source).
+const MOST: f64 = 0.98;
+
+fn run(facts: &Facts<'_>, sink: &mut Sink) {
+    let Some(rehearsal) = facts.rehearsal.filter(|rehearsal| rehearsal.chance > MOST) else { return };
+    let message = format!(
+        "{} of {} simulated evenings at the level {} end within {:.0} minutes; half of the groups are done after {}, and \
+         nine in ten after {}",
+        percent(rehearsal.chance),
+        rehearsal.runs,
+        facts.party.level.word(),
+        rehearsal.stated,
+        minutes(rehearsal.end.median),
+        minutes(rehearsal.end.slow)
+    );
+    let state = format!("state {} minutes, in which nine groups of ten are done", in_fives(rehearsal.end.slow));
+    sink.add(Draft::new(Anchor::Kit, message).help(state).help("or add a puzzle, or lay fewer hints open"));
+}
