@@ -67,7 +67,7 @@ impl Index {
         let words = words(text);
         if self.digits.longest > 0 {
             let cased: Vec<&str> = cased_words(text).collect();
-            self.digits.find(&numbers(&cased), &mut found);
+            self.digits.find(&numbers(&cased, &words), &mut found);
             let counted: Vec<String> = words.iter().filter(|word| *word != "and").cloned().collect();
             self.cardinals.find(&counted, &mut found);
         }

@@ -61,46 +61,82 @@ pub fn symbols(kind: &LockKind, wheel: usize) -> Vec<char> {
 #[must_use]
 pub fn left(kind: &LockKind, known: &Known) -> Option<u64> {
     let wheels = kind.wheels().filter(|wheels| *wheels <= limits::WHEELS)?;
-    let mut needs: BTreeMap<char, u8> = BTreeMap::new();
-    for symbol in known.among.iter().take(limits::WHEELS) {
-        *needs.entry(*symbol).or_default() += 1;
-    }
+    let needs = Needs::new(&known.among);
     // Wheel by wheel: how many beginnings still lack which symbols. A code holds what is known when nothing is
     // lacking at its end, and each beginning lacks one thing only, so every code is counted once.
-    let mut states: BTreeMap<BTreeMap<char, u8>, u64> = BTreeMap::from([(needs, 1)]);
+    let mut states: Vec<(u64, u64)> = vec![(needs.all(), 1)];
+    let mut shown = Vec::new();
     for wheel in 0..wheels {
-        let mut shown = symbols(kind, wheel);
+        // Most locks have the same symbols on each wheel.
+        if wheel == 0 || matches!(kind, LockKind::Letters(_)) {
+            shown = symbols(kind, wheel);
+        }
         if shown.len() > limits::WHEEL_SYMBOLS {
             return None;
         }
-        if let Some(fixed) = known.at.get(&wheel) {
-            shown.retain(|symbol| symbol == fixed);
-        }
-        let mut next: BTreeMap<BTreeMap<char, u8>, u64> = BTreeMap::new();
+        let fixed = known.at.get(&wheel);
+        let on_wheel = || shown.iter().filter(|symbol| fixed.is_none_or(|fixed| fixed == *symbol));
+        let (count, slots): (usize, Vec<u32>) =
+            (on_wheel().count(), on_wheel().filter_map(|s| needs.slot(*s)).collect());
+        let mut next: Vec<(u64, u64)> = Vec::with_capacity(states.len() * 2);
         for (lacking, ways) in states {
-            let mut add = |lacking: BTreeMap<char, u8>, ways: u64| {
-                let sum = next.entry(lacking).or_default();
-                *sum = sum.checked_add(ways)?;
-                Some(())
-            };
-            let wanted: Vec<char> = shown.iter().filter(|symbol| lacking.contains_key(symbol)).copied().collect();
-            for symbol in &wanted {
-                let mut lacking = lacking.clone();
-                match lacking.get_mut(symbol) {
-                    Some(1) | None => drop(lacking.remove(symbol)),
-                    Some(count) => *count -= 1,
-                }
-                add(lacking, ways)?;
+            let mut wanted = 0;
+            for slot in slots.iter().filter(|slot| lacking >> **slot & NEED > 0) {
+                next.push((lacking - (1 << slot), ways));
+                wanted += 1;
             }
             // All symbols that nothing lacks lead to the same.
-            let others = (shown.len() - wanted.len()) as u64;
+            let others = (count - wanted) as u64;
             if others > 0 {
-                add(lacking, ways.checked_mul(others)?)?;
+                next.push((lacking, ways.checked_mul(others)?));
             }
         }
-        states = next;
+        states = summed(next)?;
     }
-    Some(states.get(&BTreeMap::new()).copied().unwrap_or_default())
+    Some(states.first().filter(|(lacking, _)| *lacking == 0).map_or(0, |(_, ways)| *ways))
+}
+
+/// Bits in which a count of what is lacking stands; [`limits::WHEELS`] is below 16, and so is the number of symbols.
+const NEED_BITS: u32 = 4;
+const NEED: u64 = (1 << NEED_BITS) - 1;
+
+/// The different symbols that a code must hold, and how often each.
+struct Needs(Vec<(char, u64)>);
+
+impl Needs {
+    fn new(among: &[char]) -> Self {
+        let mut needs: Vec<(char, u64)> = Vec::new();
+        for symbol in among.iter().take(limits::WHEELS) {
+            match needs.iter_mut().find(|(known, _)| known == symbol) {
+                Some((_, count)) => *count += 1,
+                None => needs.push((*symbol, 1)),
+            }
+        }
+        Self(needs)
+    }
+
+    /// All counts in one number.
+    fn all(&self) -> u64 {
+        self.0.iter().rev().fold(0, |all, (_, count)| all << NEED_BITS | count)
+    }
+
+    /// Where the count of a symbol begins in it.
+    fn slot(&self, symbol: char) -> Option<u32> {
+        (0..).step_by(NEED_BITS as usize).zip(&self.0).find(|(_, (known, _))| *known == symbol).map(|(slot, _)| slot)
+    }
+}
+
+/// States in order, each once, with the sum of its ways.
+fn summed(mut states: Vec<(u64, u64)>) -> Option<Vec<(u64, u64)>> {
+    states.sort_unstable();
+    let mut sums: Vec<(u64, u64)> = Vec::with_capacity(states.len());
+    for (lacking, ways) in states {
+        match sums.last_mut().filter(|(last, _)| *last == lacking) {
+            Some((_, sum)) => *sum = sum.checked_add(ways)?,
+            None => sums.push((lacking, ways)),
+        }
+    }
+    Some(sums)
 }
 
 /// Minutes to try so many codes, one after another.

@@ -52,6 +52,10 @@ pub fn number(word: &str) -> Option<String> {
     if !word.is_empty() && word.chars().all(|c| c.is_ascii_digit()) {
         return Some(word.to_owned());
     }
+    // Most words are none: they are told apart by their first letter.
+    if !word.starts_with(['z', 'o', 't', 'f', 's', 'e', 'n', 'd']) {
+        return None;
+    }
     let unit = UNITS.iter().position(|unit| *unit == word);
     let ten = || TENS.iter().position(|ten| *ten == word).map(|at| (at + 2) * 10);
     let other = || OTHER.iter().find(|(other, _)| *other == word).map(|(_, digits)| (*digits).to_owned());
@@ -84,13 +88,13 @@ fn write_roman(mut value: u16) -> String {
     text
 }
 
-/// Each word as digits, where it is a number; "forty two" stands as 42 at its first word, "double four" as 44.
-pub(super) fn numbers(words: &[&str]) -> Vec<Option<String>> {
+/// Each word as digits, where it is a number; "forty two" stands as 42 at its first word, "double four" as 44. The words
+/// are given as they stand and in lower case.
+pub(super) fn numbers(words: &[&str], lower: &[String]) -> Vec<Option<String>> {
     let mut found: Vec<Option<String>> = Vec::new();
     let (mut tens, mut times) = (false, 1);
-    for (at, cased) in words.iter().enumerate() {
-        let word = cased.to_lowercase();
-        let number = number(&word).or_else(|| roman_word(words, at));
+    for (at, word) in lower.iter().enumerate() {
+        let number = number(word).or_else(|| roman_word(words, at));
         if tens
             && let (Some(digit), Some(Some(last))) = (&number, found.last_mut())
             && digit.len() == 1
@@ -101,7 +105,7 @@ pub(super) fn numbers(words: &[&str]) -> Vec<Option<String>> {
             tens = false;
             continue;
         }
-        if let Some((_, many)) = TIMES.iter().find(|(name, _)| *name == word) {
+        if let Some((_, many)) = TIMES.iter().find(|(name, _)| name == word) {
             times = *many;
             continue;
         }
@@ -123,6 +127,10 @@ fn roman_word(words: &[&str], at: usize) -> Option<String> {
 /// A numeral in capitals, or in small letters of the signs below fifty, which make no word; clock dials write four
 /// as IIII.
 fn dial(word: &str) -> Option<u16> {
+    // Most words are none: they are told apart by their first letter.
+    if !word.starts_with(['M', 'D', 'C', 'L', 'X', 'V', 'I', 'x', 'v', 'i']) {
+        return None;
+    }
     let small = word.len() > 1 && word.chars().all(|c| matches!(c, 'i' | 'v' | 'x'));
     let word = if small { word.to_uppercase() } else { word.to_owned() };
     if word == "IIII" { Some(4) } else { roman(&word) }
@@ -152,4 +160,20 @@ pub(super) fn cardinal(code: &str) -> Option<Vec<String>> {
         row.extend(unit(rest));
     }
     Some(row)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_number_word_is_read() {
+        for word in UNITS.iter().chain(TENS).chain(OTHER.iter().map(|(word, _)| word)) {
+            assert!(number(word).is_some(), "{word}");
+        }
+        for (value, word) in [(4, "IIII"), (4, "iv"), (1000, "M"), (500, "D"), (100, "C"), (50, "L")] {
+            assert_eq!(dial(word), Some(value), "{word}");
+        }
+        assert_eq!(dial("owl"), None);
+    }
 }

@@ -48,7 +48,7 @@ pub fn says(text: &str, kind: &LockKind, answer: &str) -> Option<Saying> {
     let cased: Vec<&str> = cased_words(text).collect();
     let words = words(text);
     let symbols = match kind {
-        LockKind::Digits(_) => numbers(&cased),
+        LockKind::Digits(_) => numbers(&cased, &words),
         LockKind::Directions(_) => words.iter().map(|word| direction(word)).collect(),
         LockKind::Letters(_) => words.iter().cloned().map(Some).collect(),
         LockKind::Key | LockKind::Spoken => return phrase(&words, answer).then_some(Saying::Whole),

@@ -94,7 +94,7 @@ pub fn ordered_by(name: &str) -> Option<usize> {
     let cased: Vec<&str> = cased_words(name).collect();
     let lower = words(name);
     let by_word = lower.iter().find_map(|word| ordinal(word));
-    let by_number = || numbers(&cased).into_iter().flatten().find_map(|digits| digits.parse().ok());
+    let by_number = || numbers(&cased, &lower).into_iter().flatten().find_map(|digits| digits.parse().ok());
     let by_roman =
         || cased.iter().rev().find(|word| !matches!(**word, "I" | "C" | "D" | "L" | "M")).and_then(|word| roman(word));
     by_word.or_else(by_number).or_else(|| by_roman().map(usize::from))

@@ -1,6 +1,6 @@
 //! Small drawings made by code: rings, bands, rows of cells, as SVG in millimetres.
 
-use std::fmt::Write as _;
+use std::fmt::{self, Write as _};
 use std::sync::Arc;
 
 use crate::theme::Colour;
@@ -43,21 +43,6 @@ impl Pen {
         self.dash = Some((ink, gap));
         self
     }
-
-    fn attributes(self) -> String {
-        let mut out = match self.fill {
-            Some(fill) => format!(" fill=\"{fill}\""),
-            None => " fill=\"none\"".into(),
-        };
-        if let Some((colour, width)) = self.stroke {
-            // Writing to a String cannot fail, here and below.
-            let _ = write!(out, " stroke=\"{colour}\" stroke-width=\"{}\"", n(width));
-        }
-        if let Some((ink, gap)) = self.dash {
-            let _ = write!(out, " stroke-dasharray=\"{} {}\"", n(ink), n(gap));
-        }
-        out
-    }
 }
 
 impl Drawing {
@@ -70,17 +55,13 @@ impl Drawing {
     /// A rectangle with corners rounded by `radius`.
     pub fn rect(&mut self, rect: Rect, radius: Mm, pen: Pen) {
         let (x, y, w, h) = (n(rect.x), n(rect.y), n(rect.w), n(rect.h));
-        let _ = write!(
-            self.body,
-            "<rect x=\"{x}\" y=\"{y}\" width=\"{w}\" height=\"{h}\" rx=\"{}\"{}/>",
-            n(radius),
-            pen.attributes()
-        );
+        let _ =
+            write!(self.body, "<rect x=\"{x}\" y=\"{y}\" width=\"{w}\" height=\"{h}\" rx=\"{}\"{}/>", n(radius), pen);
     }
 
     /// A circle.
     pub fn circle(&mut self, x: Mm, y: Mm, r: Mm, pen: Pen) {
-        let _ = write!(self.body, "<circle cx=\"{}\" cy=\"{}\" r=\"{}\"{}/>", n(x), n(y), n(r), pen.attributes());
+        let _ = write!(self.body, "<circle cx=\"{}\" cy=\"{}\" r=\"{}\"{}/>", n(x), n(y), n(r), pen);
     }
 
     /// A straight line.
@@ -92,25 +73,25 @@ impl Drawing {
             n(from.1),
             n(to.0),
             n(to.1),
-            pen.attributes()
+            pen
         );
     }
 
     /// A closed polygon.
     pub fn polygon(&mut self, points: &[(Mm, Mm)], pen: Pen) {
-        let points: Vec<String> = points.iter().map(|(x, y)| format!("{},{}", n(*x), n(*y))).collect();
-        let _ = write!(
-            self.body,
-            "<polygon points=\"{}\" stroke-linejoin=\"round\"{}/>",
-            points.join(" "),
-            pen.attributes()
-        );
+        // Writing to a String cannot fail, here and below.
+        self.body.push_str("<polygon points=\"");
+        for (at, (x, y)) in points.iter().enumerate() {
+            let gap = if at > 0 { " " } else { "" };
+            let _ = write!(self.body, "{gap}{},{}", n(*x), n(*y));
+        }
+        let _ = write!(self.body, "\" stroke-linejoin=\"round\"{pen}/>");
     }
 
     /// SVG path data in millimetres.
     pub fn path(&mut self, data: &str, pen: Pen) {
         let safe: String = data.chars().filter(|c| c.is_ascii_alphanumeric() || " .,-+".contains(*c)).collect();
-        let _ = write!(self.body, "<path d=\"{safe}\" stroke-linejoin=\"round\"{}/>", pen.attributes());
+        let _ = write!(self.body, "<path d=\"{safe}\" stroke-linejoin=\"round\"{pen}/>");
     }
 
     /// The drawing as SVG.
@@ -124,9 +105,41 @@ impl Drawing {
     }
 }
 
+/// The attributes of a shape that is drawn with the pen.
+impl fmt::Display for Pen {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.fill {
+            Some(fill) => write!(f, " fill=\"{fill}\"")?,
+            None => f.write_str(" fill=\"none\"")?,
+        }
+        if let Some((colour, width)) = self.stroke {
+            write!(f, " stroke=\"{colour}\" stroke-width=\"{}\"", n(width))?;
+        }
+        if let Some((ink, gap)) = self.dash {
+            write!(f, " stroke-dasharray=\"{} {}\"", n(ink), n(gap))?;
+        }
+        Ok(())
+    }
+}
+
 /// A number to a thousandth of a millimetre, without trailing zeros.
-fn n(value: Mm) -> String {
-    let text = format!("{:.3}", value.get());
-    let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" { "0".into() } else { text.into() }
+const fn n(value: Mm) -> Thousandths {
+    Thousandths((value.get() * 1000.0).round() as i64)
+}
+
+/// Thousandths of a millimetre, written as millimetres. Whole numbers are written several times as fast as broken ones,
+/// and drawings are made of thousands.
+struct Thousandths(i64);
+
+impl fmt::Display for Thousandths {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let sign = if self.0 < 0 { "-" } else { "" };
+        let (whole, part) = (self.0.unsigned_abs() / 1000, self.0.unsigned_abs() % 1000);
+        match (part, part % 10, part % 100) {
+            (0, ..) => write!(f, "{sign}{whole}"),
+            (_, _, 0) => write!(f, "{sign}{whole}.{}", part / 100),
+            (_, 0, _) => write!(f, "{sign}{whole}.{:02}", part / 10),
+            _ => write!(f, "{sign}{whole}.{part:03}"),
+        }
+    }
 }

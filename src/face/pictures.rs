@@ -4,14 +4,15 @@ use std::sync::{Arc, Mutex, PoisonError};
 use crate::diag::Hinted;
 use crate::face::{Frame, Glance};
 
-/// A theme's frames and symbols in the colours of one palette, each read once, however many pieces it stands on.
+/// A theme's frames, symbols and ornaments in the colours of one palette, each read once, however many pieces it stands on.
 ///
 /// Reading a picture takes longer than all the rest of laying a piece out. It belongs to one theme and one palette:
 /// whoever changes either begins with an empty one.
 #[derive(Debug, Default)]
 pub struct Pictures {
-    frames: Read<Frame>,
+    frames: Read<Arc<Frame>>,
     symbols: Read<Arc<str>>,
+    ornaments: Read<Arc<str>>,
     glances: Read<Glance>,
 }
 
@@ -23,8 +24,8 @@ impl Pictures {
     ///
     /// # Errors
     /// As `read`.
-    pub fn frame(&self, name: &str, read: impl FnOnce() -> Hinted<Frame>) -> Hinted<Frame> {
-        once(&self.frames, name, read)
+    pub fn frame(&self, name: &str, read: impl FnOnce() -> Hinted<Frame>) -> Hinted<Arc<Frame>> {
+        once(&self.frames, name, || read().map(Arc::new))
     }
 
     /// The symbol of this name, as `read` reads it the first time.
@@ -33,6 +34,14 @@ impl Pictures {
     /// As `read`.
     pub fn symbol(&self, name: &str, read: impl FnOnce() -> Hinted<Arc<str>>) -> Hinted<Arc<str>> {
         once(&self.symbols, name, read)
+    }
+
+    /// The ornament of this name, as `read` reads it the first time.
+    ///
+    /// # Errors
+    /// As `read`.
+    pub fn ornament(&self, name: &str, read: impl FnOnce() -> Hinted<Arc<str>>) -> Hinted<Arc<str>> {
+        once(&self.ornaments, name, read)
     }
 
     /// The symbol of this name as it looks in print, as `read` sees it the first time.

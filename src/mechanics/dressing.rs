@@ -47,7 +47,7 @@ impl<'a> Dressing<'a> {
     ///
     /// # Errors
     /// When the theme has none of this name, or it cannot be read.
-    pub fn frame(&self, name: &str) -> Hinted<Frame> {
+    pub fn frame(&self, name: &str) -> Hinted<Arc<Frame>> {
         let svg = self.theme.frame(name).ok_or_else(|| {
             Trouble::new(format!("the theme draws no `{name}`"))
                 .hint(format!("add `{name}` to `frames` of its theme.ron"))

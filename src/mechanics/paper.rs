@@ -3,7 +3,7 @@
 use crate::diag::{Hinted, PuzzleField, Trouble};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::proof::{Printed, PrintedText, squeezed};
-use crate::face::{Align, Face, Frame, Role, TextRun, Valign, mm};
+use crate::face::{Align, Face, Role, TextRun, Valign, mm};
 use crate::kit::material::{Need, PrepStep};
 use crate::mechanics::Dressing;
 use crate::mechanics::words::listed;
@@ -55,7 +55,7 @@ pub fn reset(sheets: &[&str]) -> String {
 /// # Errors
 /// When the theme lacks the frame or a slot.
 pub fn sheet(cx: &Dressing<'_>, frame_name: &str, title: &str, alt: String) -> Hinted<(Face, Rect)> {
-    let frame: Frame = cx.frame(frame_name)?;
+    let frame = cx.frame(frame_name)?;
     let mut face = Face::on(&frame, alt);
     cx.title(&mut face, &frame, frame_name, title)?;
     cx.draw_mark(&mut face, &frame)?;

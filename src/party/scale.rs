@@ -1,15 +1,17 @@
+use std::sync::Arc;
+
 use crate::face::{Art, Face, Frame, Layer, Outline};
 use crate::units::{Rect, Size};
 
 /// A frame made larger or smaller, evenly.
 pub(super) struct Scaled {
-    frame: Frame,
+    frame: Arc<Frame>,
     factor: f64,
 }
 
 impl Scaled {
     /// The frame as large as it can be within `room`.
-    pub fn within(frame: Frame, room: Size) -> Self {
+    pub fn within(frame: Arc<Frame>, room: Size) -> Self {
         let factor = (room.w.get() / frame.size.w.get()).min(room.h.get() / frame.size.h.get());
         let factor = if factor.is_finite() && factor > 0.0 { factor } else { 1.0 };
         Self { frame, factor }

@@ -1,5 +1,7 @@
 //! The ways in which a hint token is made: what its outside shows, and how the two faces hang together on paper.
 
+use std::sync::Arc;
+
 use crate::diag::{Hinted, Step};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Art, Face, Frame, Layer, Piece, Role, TextRun};
@@ -19,6 +21,32 @@ const SIGN: Mm = Mm::new(24.0);
 /// Height of the row of dots on the outside.
 const DOTS: Mm = Mm::new(4.6);
 
+/// What all tokens of a frame show alike, drawn once: the dots of each step, and the rings round a sign.
+pub(super) struct TokenArt {
+    pub(super) frame: Arc<Frame>,
+    dots: [Arc<str>; 3],
+    outer_dots: [Arc<str>; 3],
+    ring: Arc<str>,
+}
+
+impl TokenArt {
+    pub(super) fn new(frame: Arc<Frame>, ink: Colour) -> Self {
+        let outside = outside_places(Rect::of(frame.size));
+        let three = |slot: Rect| Step::ALL.map(|step| drawn_dots(slot, step, ink));
+        Self {
+            dots: three(frame.slot("dots").unwrap_or(outside.dots)),
+            outer_dots: three(outside.dots),
+            ring: ring(outside.sign, ink),
+            frame,
+        }
+    }
+
+    /// The dots of a step in the frame's slot.
+    pub(super) fn dots(&self, step: Step) -> Arc<str> {
+        self.dots[step.number() - 1].clone()
+    }
+}
+
 /// What the outside of a token says: whose it is, and which step.
 pub(super) struct Outside<'a> {
     /// The lock's mark among the theme's symbols; empty when it has none.
@@ -35,22 +63,23 @@ pub(super) struct Outside<'a> {
 pub(super) fn made(
     mut piece: Piece,
     make: TokenMake,
-    frame: &Frame,
+    art: &TokenArt,
     cx: &Dressing<'_>,
     outside: &Outside<'_>,
 ) -> Hinted<Piece> {
+    let size = art.frame.size;
     match make {
         TokenMake::Plain => {}
         TokenMake::TwoSided => {
-            let mut back = Face::new(frame.size, alt(outside));
-            draw(&mut back, Rect::of(frame.size), false, cx, outside)?;
+            let mut back = Face::new(size, alt(outside));
+            draw(&mut back, Rect::of(size), false, (art, cx), outside)?;
             piece.back = Some(back);
         }
         TokenMake::FoldOver | TokenMake::Flap => {
-            let Size { w, h } = frame.size;
+            let Size { w, h } = size;
             let flap = if make == TokenMake::Flap { h * FLAP } else { Mm::ZERO };
             let mut strip = Face::new(Size { w, h: h * 2.0 + flap }, format!("{} {}", alt(outside), piece.front.alt));
-            draw(&mut strip, Rect { x: Mm::ZERO, y: Mm::ZERO, w, h }, true, cx, outside)?;
+            draw(&mut strip, Rect { x: Mm::ZERO, y: Mm::ZERO, w, h }, true, (art, cx), outside)?;
             strip.layers.extend(piece.front.layers.iter().map(|layer| lowered(layer, h)));
             strip.folds.push(((Mm::ZERO, h), (w, h)));
             if make == TokenMake::Flap {
@@ -72,24 +101,25 @@ fn alt(outside: &Outside<'_>) -> String {
 
 /// Draws the outside: sign and dots about the middle, nothing near an edge. `turned` for a panel that is folded back
 /// over its lower edge, and so stands on its head on the sheet.
-fn draw(face: &mut Face, panel: Rect, turned: bool, cx: &Dressing<'_>, outside: &Outside<'_>) -> Hinted<()> {
-    let room = panel.inset(TOLERANCE);
-    let side = SIGN.min(room.w).min(room.h * 0.6);
-    let gap = Mm::new(3.2);
-    let top = room.y + (room.h - side - gap - DOTS) / 2.0;
-    let sign = Rect { x: room.x + (room.w - side) / 2.0, y: top, w: side, h: side };
-    let dots = Rect { x: room.x + room.w * 0.2, y: sign.bottom() + gap, w: room.w * 0.6, h: DOTS };
+fn draw(
+    face: &mut Face,
+    panel: Rect,
+    turned: bool,
+    (own, cx): (&TokenArt, &Dressing<'_>),
+    outside: &Outside<'_>,
+) -> Hinted<()> {
+    let Places { sign, dots } = outside_places(panel);
     let place = |rect: Rect| if turned { about(panel, rect) } else { rect };
     let turn = if turned { 180.0 } else { 0.0 };
     let ink = cx.colour("ink");
     let mut art = |svg, rect, alt: String| face.layers.push(Layer::Art(Art { svg, rect: place(rect), turn, alt }));
-    art(ring(sign, ink), sign, String::new());
-    art(drawn_dots(dots, outside.step, ink), dots, format!("step {} of 3", outside.step.number()));
-    let inner = sign.inset(side * 0.2);
+    art(own.ring.clone(), sign, String::new());
+    art(own.outer_dots[outside.step.number() - 1].clone(), dots, format!("step {} of 3", outside.step.number()));
+    let inner = sign.inset(sign.w * 0.2);
     if outside.mark.is_empty() {
         let words = Rich::plain(outside.named);
         let from = cx.at(crate::diag::PuzzleField::Setup);
-        let run = TextRun::new(place(sign.inset(side * 0.16)), Role::Text, words, Pt::new(12.0), ink, from);
+        let run = TextRun::new(place(sign.inset(sign.w * 0.16)), Role::Text, words, Pt::new(12.0), ink, from);
         face.text(run.at_least(Pt::new(6.0)).turned(turn));
     } else {
         art(cx.symbol(outside.mark)?, inner, format!("mark: {}", outside.mark));
@@ -97,8 +127,24 @@ fn draw(face: &mut Face, panel: Rect, turned: bool, cx: &Dressing<'_>, outside: 
     Ok(())
 }
 
+/// Where sign and dots stand on the outside.
+struct Places {
+    sign: Rect,
+    dots: Rect,
+}
+
+fn outside_places(panel: Rect) -> Places {
+    let room = panel.inset(TOLERANCE);
+    let side = SIGN.min(room.w).min(room.h * 0.6);
+    let gap = Mm::new(3.2);
+    let top = room.y + (room.h - side - gap - DOTS) / 2.0;
+    let sign = Rect { x: room.x + (room.w - side) / 2.0, y: top, w: side, h: side };
+    let dots = Rect { x: room.x + room.w * 0.2, y: sign.bottom() + gap, w: room.w * 0.6, h: DOTS };
+    Places { sign, dots }
+}
+
 /// Two thin circles in which the sign stands.
-fn ring(rect: Rect, ink: Colour) -> std::sync::Arc<str> {
+fn ring(rect: Rect, ink: Colour) -> Arc<str> {
     let mut drawing = Drawing::new(Size { w: rect.w, h: rect.h });
     let middle = rect.w / 2.0;
     for (inset, width) in [(0.4, 0.36), (1.3, 0.14)] {
@@ -108,7 +154,7 @@ fn ring(rect: Rect, ink: Colour) -> std::sync::Arc<str> {
 }
 
 /// Three dots in a row, as many of them filled as the step's number.
-pub(super) fn drawn_dots(slot: Rect, step: Step, ink: Colour) -> std::sync::Arc<str> {
+fn drawn_dots(slot: Rect, step: Step, ink: Colour) -> Arc<str> {
     let mut drawing = Drawing::new(Size { w: slot.w, h: slot.h });
     let line = Mm::new(0.3);
     let radius = (slot.h / 2.0 - line).min(slot.w / 9.0).max(Mm::new(0.1));

@@ -1,7 +1,9 @@
-use super::token_make::{Outside, drawn_dots, made};
+use rayon::prelude::*;
+
+use super::token_make::{Outside, TokenArt, made};
 use super::{LaidPuzzle, Party};
 use crate::diag::{Anchor, Hinted, PuzzleField, Step};
-use crate::face::{Audience, Face, Frame, Piece, Role, TextRun};
+use crate::face::{Audience, Face, Piece, Role, TextRun};
 use crate::ids::PuzzleId;
 use crate::kit::{Kit, Puzzle};
 use crate::script::parse;
@@ -10,22 +12,18 @@ use crate::units::Pt;
 
 /// The hint tokens: three for each puzzle. A step without a text gives none; a check says so.
 pub(super) fn tokens(party: &Party, kit: &Kit, theme: &Loaded) -> Vec<(Anchor, Hinted<Piece>)> {
-    let frame = frame(party, theme);
-    let mut made = Vec::new();
-    for (puzzle, laid) in kit.puzzles.iter().zip(&party.puzzles) {
-        for step in Step::ALL {
-            if laid.hints.step(step).trim().is_empty() {
-                continue;
-            }
+    let art = art(party, theme);
+    let ladder = |(puzzle, laid): (&Puzzle, &LaidPuzzle)| {
+        let steps = Step::ALL.into_iter().filter(|step| !laid.hints.step(*step).trim().is_empty());
+        let one = |step| {
             let at = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Hint(party.level, step));
-            let piece = frame.clone().and_then(|frame| {
-                let slip = Slip { puzzle, laid, step, at: &at };
-                token(party, kit, theme, &frame, &slip)
-            });
-            made.push((at, piece));
-        }
-    }
-    made
+            let slip = Slip { puzzle, laid, step, at: &at };
+            let piece = art.as_ref().map_err(Clone::clone).and_then(|art| token(party, kit, theme, art, &slip));
+            (at, piece)
+        };
+        steps.map(one).collect::<Vec<_>>()
+    };
+    kit.puzzles.par_iter().zip(&party.puzzles).flat_map_iter(ladder).collect()
 }
 
 /// One step of one puzzle.
@@ -36,13 +34,16 @@ struct Slip<'a> {
     at: &'a Anchor,
 }
 
-/// The frame of all tokens, read once.
-fn frame(party: &Party, theme: &Loaded) -> Hinted<Frame> {
-    party.plain_dressing(theme, &PuzzleId::from_text("token")).frame("token")
+/// What all tokens show alike.
+fn art(party: &Party, theme: &Loaded) -> Hinted<TokenArt> {
+    let id = PuzzleId::from_text("token");
+    let cx = party.plain_dressing(theme, &id);
+    Ok(TokenArt::new(cx.frame("token")?, cx.colour("ink")))
 }
 
-fn token(party: &Party, kit: &Kit, theme: &Loaded, frame: &Frame, slip: &Slip<'_>) -> Hinted<Piece> {
+fn token(party: &Party, kit: &Kit, theme: &Loaded, art: &TokenArt, slip: &Slip<'_>) -> Hinted<Piece> {
     let Slip { puzzle, laid, step, at } = *slip;
+    let frame = art.frame.as_ref();
     let lock = party.positions.lock(kit, &puzzle.opens);
     let mark = lock.map_or("", |lock| lock.mark.as_str());
     let mark = if theme.symbol(mark).is_some() { mark } else { "" };
@@ -63,7 +64,7 @@ fn token(party: &Party, kit: &Kit, theme: &Loaded, frame: &Frame, slip: &Slip<'_
     );
     cx.draw_mark(&mut face, frame)?;
     let dots = cx.slot(frame, "token", "dots")?;
-    face.art(drawn_dots(dots, step, ink), dots, format!("step {} of 3", step.number()));
+    face.art(art.dots(step), dots, format!("step {} of 3", step.number()));
     let open = usize::from(kit.levels.of(party.level).open_steps) >= step.number();
     let open = if open { ", face up from the start" } else { "" };
     let piece = Piece {
@@ -80,5 +81,5 @@ fn token(party: &Party, kit: &Kit, theme: &Loaded, frame: &Frame, slip: &Slip<'_
         large: false,
         group: "tokens".into(),
     };
-    made(piece, kit.making.tokens, frame, &cx, &Outside { mark, named: &named, step })
+    made(piece, kit.making.tokens, art, &cx, &Outside { mark, named: &named, step })
 }

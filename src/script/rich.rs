@@ -44,18 +44,19 @@ impl Rich {
     /// The words without styles; paragraphs parted by an empty line.
     #[must_use]
     pub fn text(&self) -> String {
-        let paragraphs: Vec<String> = self
-            .paragraphs
-            .iter()
-            .map(|paragraph| {
-                paragraph
-                    .spans
-                    .iter()
-                    .map(|span| if span.end_of_line { format!("{}\n", span.text) } else { span.text.clone() })
-                    .collect()
-            })
-            .collect();
-        paragraphs.join("\n\n")
+        let mut text = String::new();
+        for (at, paragraph) in self.paragraphs.iter().enumerate() {
+            if at > 0 {
+                text.push_str("\n\n");
+            }
+            for span in &paragraph.spans {
+                text.push_str(&span.text);
+                if span.end_of_line {
+                    text.push('\n');
+                }
+            }
+        }
+        text
     }
 
     /// Whether there is nothing to print.

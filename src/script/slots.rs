@@ -16,6 +16,8 @@ use crate::theme::Theme;
 pub struct Words {
     forms: BTreeMap<String, WordForms>,
     context: Value,
+    /// Slots of plain text, and of RON text.
+    environments: Arc<[Environment<'static>; 2]>,
     unfilled: Vec<(String, Trouble)>,
 }
 
@@ -54,7 +56,8 @@ impl Words {
         // By way of a map: collected straight into a `Value`, the pairs would become a list without names.
         let context: BTreeMap<String, Value> =
             forms.iter().map(|(name, forms)| (name.clone(), Value::from_object(Word(forms.clone())))).collect();
-        Self { forms, context: Value::from(context), unfilled: Vec::new() }
+        let environments = [AutoEscape::None, AutoEscape::Custom(RON.into())].map(environment);
+        Self { forms, context: Value::from(context), environments: Arc::new(environments), unfilled: Vec::new() }
     }
 
     fn fill_forms(&self, forms: &WordForms) -> Hinted<WordForms> {
@@ -81,7 +84,8 @@ impl Words {
         if !text.contains("{{") && !text.contains("{%") {
             return Ok(text.to_owned());
         }
-        self.render(text, AutoEscape::None)
+        let [plain, _] = &*self.environments;
+        self.render(text, plain)
     }
 
     /// Fills the slots of RON text: a quotation mark in a word cannot end the string it stands in.
@@ -92,17 +96,17 @@ impl Words {
         if !ron.contains("{{") {
             return Ok(ron.to_owned());
         }
-        self.render(ron, AutoEscape::Custom(RON.into()))
+        let [_, escaping] = &*self.environments;
+        self.render(ron, escaping)
     }
 
-    fn render(&self, text: &str, escape: AutoEscape) -> Hinted<String> {
+    fn render(&self, text: &str, env: &Environment<'static>) -> Hinted<String> {
         if text.chars().count() > limits::TEXT_CHARS.saturating_mul(4) {
             return Err(Trouble::new("the text is too long for a kit").hint("split it"));
         }
         if text.contains("{%") {
             return Err(Trouble::new("a text may hold slots, not commands").hint("write {{ word }} only"));
         }
-        let env = environment(escape);
         let template = env.template_from_str(text).map_err(|error| self.explain(&error, text))?;
         let filled = template.render(self.context.clone()).map_err(|error| self.explain(&error, text))?;
         if filled.len() > limits::FILLED_BYTES {

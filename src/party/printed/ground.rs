@@ -77,7 +77,8 @@ impl Bench<'_> {
     /// An ornament of the theme in the palette's colours, if it has one of this name.
     pub(super) fn ornament(&self, name: &str) -> Hinted<Option<std::sync::Arc<str>>> {
         let Some(svg) = self.cx.theme.ornament(name) else { return Ok(None) };
-        clean_svg(svg, self.cx.palette).map(Some).map_err(|trouble| trouble.at(format!("ornament {name}")))
+        let read = || clean_svg(svg, self.cx.palette).map_err(|trouble| trouble.at(format!("ornament {name}")));
+        self.cx.pictures.ornament(name, read).map(Some)
     }
 
     /// The theme's seal in the middle of `rect`, as large as fits.
