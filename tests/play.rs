@@ -2,7 +2,7 @@
 //!
 //! `PLAY=folder cargo test --release puzzles_to_play -- --ignored` writes each piece as a picture, the drafted hints and
 //! what the host reads beside them, and the answers into a file of their own. `PLAY_THEME` names a theme, `PLAY_SEED`
-//! gives other puzzles: 2 for letters first, 3 for directions first.
+//! gives other puzzles: 2 for letters first, 3 for directions first. `PLAY_WORK`, `Light` or `Deep`, asks for other work.
 
 use std::fmt::Write as _;
 use std::path::PathBuf;
@@ -23,18 +23,27 @@ fn puzzles_to_play() {
     let folder = PathBuf::from(std::env::var("PLAY").expect("the folder in PLAY"));
     let wanted = std::env::var("PLAY_THEME").unwrap_or_else(|_| "midwinter".into());
     let seed: u64 = std::env::var("PLAY_SEED").map_or(1, |seed| seed.parse().expect("a number in PLAY_SEED"));
+    let work = std::env::var("PLAY_WORK").ok();
     let stages = Stage::all();
     // The first stage is the bare one of the tests, whose name a built-in theme may share.
     let stage = stages.iter().skip(1).find(|stage| stage.theme.theme.id.as_str() == wanted).expect("a built-in theme");
     let mut answers = String::new();
-    for mechanic in MECHANICS {
+    for (mechanic, nth) in MECHANICS.iter().zip(1..) {
         let id = mechanic.meta().id;
-        let mut rng = rng(seed);
+        // Chance of its own for each: one answer must not tell the others.
+        let mut rng = rng(seed + 1000 * nth);
         let mut locks = locks();
         // Digits and letters and directions are drawn in ways of their own: the seed says which lock comes first.
         let turn = usize::try_from(seed).unwrap() % locks.len();
         locks.rotate_left(turn);
-        let setup = mechanic.default_setup().unwrap();
+        let mut setup = mechanic.default_setup().unwrap();
+        if let Some(work) = &work {
+            let mut data = mechanic.setup_data(&setup).unwrap();
+            if let Some(field) = data.get_mut("work") {
+                *field = work.as_str().into();
+                setup = mechanic.setup_text(&setup, &data).unwrap();
+            }
+        }
         let found = locks.iter().find_map(|lock| {
             let (answer, view) = carried(*mechanic, &setup, lock, &stage.theme, &|_| false, &mut rng)?;
             Some((lock, answer, view))

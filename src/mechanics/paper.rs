@@ -84,6 +84,12 @@ pub fn row(face: &mut Face, cx: &Dressing<'_>, rect: Rect, text: Rich, most: f64
     face.text(run.at_least(LEAST).aligned(Align::Left, Valign::Middle));
 }
 
+/// Words in one row that end at the right, as the names beside a table do.
+pub fn row_to_right(face: &mut Face, cx: &Dressing<'_>, rect: Rect, text: Rich, most: f64) {
+    let run = TextRun::new(rect, Role::Text, text, Pt::new(most), cx.colour("ink"), cx.at(PuzzleField::Setup));
+    face.text(run.at_least(LEAST).aligned(Align::Right, Valign::Middle));
+}
+
 /// Words that start at the left and the top, as lists do.
 pub fn lines(face: &mut Face, cx: &Dressing<'_>, rect: Rect, lines: &[String], most: f64) {
     let paragraphs = lines

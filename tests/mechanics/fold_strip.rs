@@ -85,7 +85,7 @@ fn the_strip_prints_its_rule_and_refuses_what_it_cannot_show() {
     let mechanic = find("fold-strip").unwrap();
     let laid = lay_out(mechanic, "()", "409", &THREE, 1).unwrap();
     let pieces = dressed("fold-strip", &THREE, |cx| laid.pieces(cx)).unwrap();
-    assert!(pieces[0].front.runs().any(|run| run.text.text().contains("read to the right")));
+    assert!(pieces[0].front.runs().any(|run| run.text.text().contains("Read left to right")));
     let letters = LockKind::Letters(vec!["AB".into(), "AB".into()]);
     assert!(!lay_out(mechanic, "()", "AB", &letters, 1).err().unwrap().hints.is_empty());
     let long = lay_out(mechanic, "()", "1234567", &LockKind::Digits(7), 1).err().unwrap();

@@ -11,6 +11,8 @@ use crate::units::{Mm, Pt, Rect, Size};
 const USUAL_SLOT: Size = Size::mm(160.0, 26.0);
 /// Height of the row of small digits under a line of letters: digits of 9 to 10 points.
 const MARK_ROW: Mm = Mm::new(4.0);
+/// Room between a row of digits and the next line of letters: digits must look like those of the line above.
+const BETWEEN: Mm = Mm::new(2.6);
 /// Height of a line of letters, in the size of its type: room for capitals in any lettering.
 const LINE: f64 = 1.2;
 /// Most lines of a sign.
@@ -40,7 +42,7 @@ fn type_size(slot: Size, lines: &[f64]) -> Mm {
     #[expect(clippy::cast_precision_loss, reason = "a handful of lines")]
     let count = lines.len() as f64;
     let by_width = slot.w / widest;
-    let by_height = (slot.h / count - MARK_ROW) / LINE;
+    let by_height = ((slot.h - BETWEEN * (count - 1.0)) / count - MARK_ROW) / LINE;
     by_width.min(by_height).min(MOST.to_mm())
 }
 
@@ -87,7 +89,12 @@ fn break_into(words: &[&str], count: usize) -> Vec<String> {
 
 pub(super) fn sign(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let frame = cx.frame("sign")?;
-    let slot = cx.slot(&frame, "sign", "letters")?;
+    let mut slot = cx.slot(&frame, "sign", "letters")?;
+    if view.heading.is_empty() {
+        // Nothing stands above: the letters begin where a heading would end.
+        let top = cx.slot(&frame, "sign", "title")?.bottom().min(slot.y);
+        slot = Rect { y: top, h: slot.bottom() - top, ..slot };
+    }
     let words: Vec<String> = view.lines.iter().map(|line| line.iter().map(|cell| cell.letter).collect()).collect();
     let alt = format!("A sign: {}. Small digits stand under some of its letters.", words.join(" "));
     let mut face = Face::on(&frame, alt);
@@ -99,9 +106,9 @@ pub(super) fn sign(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         return Err(Trouble::new("the sign's letters would be smaller than 9 points")
             .hint("shorten the sign, or draw a larger `slot-letters` into the theme's frame `sign`"));
     }
-    let row = size * LINE + MARK_ROW;
+    let row = size * LINE + MARK_ROW + BETWEEN;
     #[expect(clippy::cast_precision_loss, reason = "a handful of lines")]
-    let mut y = slot.y + (slot.h - row * widths.len() as f64) / 2.0;
+    let mut y = slot.y + (slot.h + BETWEEN - row * widths.len() as f64) / 2.0;
     for (line, width_of_line) in view.lines.iter().zip(&widths) {
         let mut x = slot.x + (slot.w - size * *width_of_line) / 2.0;
         for cell in line {

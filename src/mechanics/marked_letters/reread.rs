@@ -12,8 +12,10 @@ const WORD_GAP: f64 = 0.52;
 
 pub(super) fn view(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
     let sign = front(printed, "sign")?;
-    let lines = sign_lines(&sign.texts_in(cx.slot_on(sign, "sign", "letters")?))?;
-    let heading = sign.blocks_in(cx.slot_on(sign, "sign", "title")?).iter().map(Block::text).collect();
+    let (title, letters) = (cx.slot_on(sign, "sign", "title")?, cx.slot_on(sign, "sign", "letters")?);
+    let top = title.bottom().min(letters.y);
+    let lines = sign_lines(&sign.texts_in(Rect { y: top, h: letters.bottom() - top, ..letters }))?;
+    let heading = sign.blocks_in(title).iter().map(Block::text).collect();
     let card = front(printed, "pointer")?;
     let body: Vec<String> = card.blocks_in(cx.slot_on(card, "landscape", "body")?).iter().map(Block::text).collect();
     Ok(View { heading, lines, pointer: pointer(&body.join(" ")) })

@@ -29,7 +29,6 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     let alt = format!("A sheet of dots with marks in its corners. {}", texts::RULE);
     let (mut under, slot) = paper::sheet(cx, name, cx.name("sheets-title", "Dots on dots"), alt)?;
     let told = Rect { h: if view.large { mm(22.0) } else { mm(9.4) }, ..slot };
-    paper::words(&mut under, cx, told, Rich::plain(texts::RULE), if view.large { 17.0 } else { 10.0 });
     let space = Rect { y: told.bottom(), h: slot.h - told.h, ..slot }.inset(mm(0.6));
 
     let room = mm(2.0 * MARK);
@@ -42,6 +41,9 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     }
     let (w, h) = (cell * across, cell * down);
     let at = Rect { x: space.x + (space.w - w) / 2.0, y: space.y + (space.h - h) / 2.0, w, h };
+    // The words stand close above the dots, not at the far end of the sheet.
+    let told = Rect { y: at.y - told.h - mm(0.6), ..told };
+    paper::words(&mut under, cx, told, Rich::plain(texts::RULE), if view.large { 19.0 } else { 10.0 });
 
     let mut over = Face::new(under.size, "A clear sheet of dots with marks in its corners");
     for (face, cells) in [(&mut under, &view.under), (&mut over, &view.over)] {

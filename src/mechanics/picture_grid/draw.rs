@@ -86,8 +86,10 @@ fn draw(face: &mut Face, cx: &Dressing<'_>, place: Rect, (cell, room): (Mm, Room
         h: cell * rows as f64,
     };
     let mut drawing = Drawing::new(Size { w: rect.w, h: rect.h });
+    // Both ways or neither: a thick line only one way would look like a border.
+    let long = rows.max(cols) >= 2 * COUNT_BY;
     let pen = |at: usize, end: usize| {
-        if at == 0 || at == end || (end >= 2 * COUNT_BY && at.is_multiple_of(COUNT_BY)) {
+        if at == 0 || at == end || (long && at.is_multiple_of(COUNT_BY)) {
             Pen::line(cx.colour("ink"), mm(0.5))
         } else {
             Pen::line(cx.colour("line"), mm(0.2))

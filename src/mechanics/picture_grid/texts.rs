@@ -16,8 +16,8 @@ pub(super) fn rule(view: &View) -> String {
     format!("{RULE}{given} Each panel shows {}.", view.shows.one())
 }
 
-const RULE: &str = "The numbers beside a row or above a column are the lengths of its runs of filled cells, from left to right or from \
-     top to bottom; between two runs at least one cell stays empty. A 0 means that nothing is filled.";
+const RULE: &str = "A number beside a row or above a column stands for so many filled cells without a gap; several come in the order \
+     of their numbers, with an empty cell or more between them. Beside a 0 nothing is filled.";
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     format!(

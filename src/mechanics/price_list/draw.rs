@@ -6,10 +6,12 @@ use crate::face::draw::{Drawing, Pen};
 use crate::face::{Face, Piece, mm};
 use crate::mechanics::{Dressing, paper};
 use crate::script::{Rich, capital};
-use crate::units::{Rect, Size};
+use crate::units::{Mm, Rect, Size};
 
 /// Bills side by side.
 const ACROSS: usize = 2;
+/// Height of the largest bill.
+const LARGEST: Mm = Mm::new(72.0);
 
 pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let alt = format!("{}: {} bills. {}", capital(texts::name(cx)), view.bills.len(), view.order());
@@ -21,9 +23,13 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
 
     let space = Rect { y: top.bottom() + mm(3.0), h: foot.y - top.bottom() - mm(6.0), ..slot };
     let rows = view.bills.len().div_ceil(ACROSS).max(1);
-    let (w, h) = (space.w / ACROSS as f64, (space.h / rows as f64).min(mm(54.0)));
+    let (w, h) = (space.w / ACROSS as f64, (space.h / rows as f64).min(LARGEST));
+    let above = (space.h - h * rows as f64) / 2.0;
     for (index, one) in view.bills.iter().enumerate() {
-        let (x, y) = (w * (index % ACROSS) as f64, h * (index / ACROSS) as f64);
+        // A bill that has a row to itself stands in its middle.
+        let here = ACROSS.min(view.bills.len() - index / ACROSS * ACROSS);
+        let left = (space.w - w * here as f64) / 2.0;
+        let (x, y) = (left + w * (index % ACROSS) as f64, above + h * (index / ACROSS) as f64);
         let at = Rect { x: space.x + x, y: space.y + y, w, h }.inset(mm(2.5));
         bill(&mut face, cx, at, view, one);
     }
@@ -37,18 +43,20 @@ fn bill(face: &mut Face, cx: &Dressing<'_>, at: Rect, view: &View, bill: &Bill) 
     let edge = Rect::of(Size { w: at.w, h: at.h }).inset(mm(0.3));
     drawing.rect(edge, mm(1.5), Pen::line(cx.colour("line"), mm(0.4)));
     let line = at.h / (bought.len() + 1) as f64;
+    // Words grow with their lines, as far as a bill's width goes.
+    let most = (line.to_pt().get() * 0.42).clamp(15.0, 19.0);
     for (index, (count, thing)) in bought.iter().enumerate() {
         let y = at.y + line * index as f64;
         let number = Rect { x: at.x + mm(3.0), y: y + mm(0.8), w: mm(9.0), h: line - mm(1.6) };
-        paper::symbol(face, cx, number, &count.to_string(), 16.0);
+        paper::symbol(face, cx, number, &count.to_string(), most + 1.0);
         let words = Rect { x: at.x + mm(14.0), w: at.w - mm(17.0), ..number };
-        paper::row(face, cx, words, Rich::plain(format!("\u{d7} {thing}")), 15.0);
+        paper::row(face, cx, words, Rich::plain(format!("\u{d7} {thing}")), most);
     }
     let y = line * bought.len() as f64;
     drawing.line((mm(3.0), y), (at.w - mm(3.0), y), Pen::line(cx.colour("ink"), mm(0.5)));
-    let words = Rect { x: at.x + mm(3.0), y: at.y + y + mm(0.8), w: at.w * 0.45, h: line - mm(1.6) };
-    paper::row(face, cx, words, Rich::plain("together"), 13.0);
-    let total = Rect { x: at.x + at.w * 0.5, w: at.w * 0.5 - mm(4.0), ..words };
-    paper::symbol(face, cx, total, &format!("{} {}", bill.total, view.coin), 16.0);
+    let words = Rect { x: at.x + mm(3.0), y: at.y + y + mm(0.8), w: at.w * 0.4, h: line - mm(1.6) };
+    paper::row(face, cx, words, Rich::plain("together"), most - 2.0);
+    let total = Rect { x: at.x + at.w * 0.45, w: at.w * 0.55 - mm(3.0), ..words };
+    paper::symbol(face, cx, total, &format!("{} {}", bill.total, view.coin), most + 1.0);
     face.art(drawing.svg(), at, String::new());
 }

@@ -1,7 +1,7 @@
 //! What it says: help, hints, and how guests get to the answer.
 
 use super::read::DEAREST;
-use super::{SHEET, View, read};
+use super::{Bill, SHEET, View, read};
 use crate::kit::HintLadder;
 use crate::mechanics::Dressing;
 use crate::script::capital;
@@ -22,19 +22,11 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
     let sheet = name(cx);
-    let fewest = view.bills.iter().min_by_key(|bill| bill.pieces.iter().sum::<u32>());
-    let named: Vec<&str> = fewest
-        .map(|bill| {
-            let bought = bill.pieces.iter().zip(&view.things).filter(|(count, _)| **count > 0);
-            bought.map(|(_, thing)| thing.as_str()).collect()
-        })
-        .unwrap_or_default();
     HintLadder {
         nudge: format!("{} add up. What does a single piece of each thing cost?", capital(sheet)),
         method: format!(
-            "Compare two bills of {sheet} that share a thing: what differs between them tells about the others. A good \
-             one to begin with: {}.",
-            named.join(" and ")
+            "Compare two bills of {sheet} that share a thing: what one has more makes up the difference between them. {}",
+            begin(view)
         ),
         giveaway: match read::a_price(view) {
             Some((thing, price)) => format!(
@@ -48,6 +40,35 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
                 cx.lock_name
             ),
         },
+    }
+}
+
+/// Where a person does well to begin: at a bill with one thing alone, or at two bills of which one has all that the
+/// other has, and little more.
+fn begin(view: &View) -> String {
+    let kinds = |bill: &Bill| bill.pieces.iter().filter(|count| **count > 0).count();
+    let alone = view.bills.iter().find(|bill| kinds(bill) == 1);
+    if let Some(thing) = alone.and_then(|bill| bill.pieces.iter().position(|count| *count > 0)) {
+        return format!(
+            "Begin with the bill that names nothing but {}.",
+            view.things.get(thing).map_or("", String::as_str)
+        );
+    }
+    // A bill is named by its total, so that total must be its own.
+    let own = |bill: &Bill| view.bills.iter().filter(|other| other.total == bill.total).count() == 1;
+    let more = |less: &Bill, more: &Bill| {
+        let pairs = || less.pieces.iter().zip(&more.pieces);
+        let has_all = less.total <= more.total && pairs().all(|(a, b)| a <= b);
+        has_all.then(|| pairs().filter(|(a, b)| a < b).count())
+    };
+    let pairs = view.bills.iter().flat_map(|less| view.bills.iter().map(move |more| (less, more)));
+    let told = pairs.filter(|(less, more)| less != more && own(less) && own(more));
+    let best = told.filter_map(|(a, b)| Some((more(a, b)?, a, b))).min_by_key(|(kinds, ..)| *kinds);
+    match best {
+        Some((_, less, more)) => {
+            format!("Begin with the bills that come to {} and to {}.", less.total, more.total)
+        }
+        None => "Begin with the bill that has the fewest pieces: only a few prices suit it.".into(),
     }
 }
 

@@ -14,6 +14,8 @@ use crate::units::{Mm, Rect, Size};
 const BORDER: Mm = Mm::new(3.0);
 /// Height of the strip below the map, with the rose.
 const STRIP: Mm = Mm::new(24.0);
+/// Room for a letter of the rose.
+const LETTER: Mm = Mm::new(4.6);
 /// How far a crossing of roads stands out of line, as a share of a square.
 const OUT_OF_LINE: f64 = 0.14;
 
@@ -171,12 +173,17 @@ impl Chart<'_> {
     fn below(&self, face: &mut Face, strip: Rect, cx: &Dressing<'_>) {
         let mut drawing = Drawing::new(Size { w: strip.w, h: strip.h });
         let ink = cx.colour("ink");
-        let radius = mm(8.0).min((strip.h - mm(5.0)) / 2.0);
-        let (x, y) = (strip.w / 2.0, strip.h - radius - mm(0.5));
+        let radius = mm(8.0).min((strip.h - LETTER * 2.0) / 2.0);
+        let (x, y) = (strip.w / 2.0, strip.h - radius - LETTER);
         if self.view.north {
             rose(&mut drawing, (x, y), radius, cx);
-            let letter = Rect { x: strip.x + x - mm(3.0), y: strip.y + y - radius - mm(4.6), w: mm(6.0), h: mm(4.6) };
-            paper::symbol(face, cx, letter, "N", 12.0);
+            // All four: who knows where north is may still mix up east and west.
+            let out = radius + LETTER / 2.0;
+            for (name, dx, dy) in [("N", 0.0, -1.0), ("E", 1.0, 0.0), ("S", 0.0, 1.0), ("W", -1.0, 0.0)] {
+                let middle = (strip.x + x + out * dx, strip.y + y + out * dy);
+                let at = Rect { x: middle.0 - LETTER / 2.0, y: middle.1 - LETTER / 2.0, w: LETTER, h: LETTER };
+                paper::symbol(face, cx, at, name, 12.0);
+            }
         }
         let left = Rect { x: strip.x + mm(2.0), y: strip.y + strip.h * 0.5, w: strip.w * 0.36, h: strip.h * 0.4 };
         if self.squared() {
@@ -208,11 +215,11 @@ pub(super) fn card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
             paper::words(&mut face, cx, slot, all, 13.0);
         }
         Task::Legs(..) => {
-            let head = if view.text.is_empty() { 0.24 } else { 0.36 };
+            let head = if view.text.is_empty() { 0.34 } else { 0.44 };
             let foot = 0.16;
             paper::words(&mut face, cx, Rect { h: slot.h * head, ..slot }, with_text(&view.text, &before), 11.5);
             let middle =
-                Rect { y: slot.y + slot.h * head + mm(1.0), h: slot.h * (1.0 - head - foot) - mm(3.0), ..slot };
+                Rect { y: slot.y + slot.h * head + mm(2.5), h: slot.h * (1.0 - head - foot) - mm(4.0), ..slot };
             paper::lines(&mut face, cx, middle, &legs, 11.5);
             let end = Rect { y: slot.bottom() - slot.h * foot, h: slot.h * foot, ..slot };
             paper::words(&mut face, cx, end, Rich::plain(after), 11.5);

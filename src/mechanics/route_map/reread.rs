@@ -56,7 +56,11 @@ pub(super) fn view(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
         task,
         say_stops: true,
     };
-    view.say_stops = card.says(&texts::rule(&view).1);
+    let (before, after) = texts::rule(&view);
+    if !card.says(&before) {
+        return Err(Trouble::new(format!("the card does not say \"{before}\"")));
+    }
+    view.say_stops = card.says(&after);
     Ok(view)
 }
 

@@ -24,8 +24,12 @@ pub(super) fn card<'a>(cx: &Dressing<'a>) -> &'a str {
 /// The rule as the card prints it, before the legs and after them.
 pub(super) fn rule(view: &View) -> (String, String) {
     match &view.task {
-        Task::Legs(start, _) => (
-            format!("Begin on the square of the {}. The square on which you stand is never counted.", word(start)),
+        Task::Legs(start, legs) => (
+            format!(
+                "Begin on the square of the {}.{} Never count the square on which you stand.",
+                word(start),
+                if legs.len() > 1 { " Each line goes on where the last one ended." } else { "" }
+            ),
             if view.say_stops {
                 "Note the sign where each line ends, and nothing on the way.".into()
             } else {

@@ -9,8 +9,10 @@ use crate::mechanics::{Dressing, paper};
 use crate::script::{Rich, capital};
 use crate::units::{Mm, Rect, Size};
 
-/// Height of the largest row: two lines of words beside a badge.
-const ROW: Mm = Mm::new(19.0);
+/// Height of the largest row: three lines of words beside a badge.
+const ROW: Mm = Mm::new(27.0);
+/// Middle and greatest radius of the badges, from the left.
+const BADGE: (Mm, Mm) = (Mm::new(10.0), Mm::new(9.0));
 
 pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let alt = format!("{}: speakers with badges, and what each says. {ORDER}", capital(name(cx)));
@@ -21,8 +23,11 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     paper::words(&mut face, cx, foot, Rich::plain(ORDER), 15.0);
 
     let space = Rect { y: top.bottom() + mm(2.0), h: foot.y - top.bottom() - mm(4.0), ..slot };
-    let row = (space.h / view.speakers.len().max(1) as f64).min(ROW);
-    let radius = (row * 0.38).min(mm(7.0));
+    let count = view.speakers.len().max(1) as f64;
+    let row = (space.h / count).min(ROW);
+    // Rows that do not fill the sheet stand in its middle.
+    let space = Rect { y: space.y + (space.h - row * count) / 2.0, h: row * count, ..space };
+    let radius = (row * 0.38).min(BADGE.1);
     let mut drawing = Drawing::new(Size { w: space.w, h: space.h });
     let (ink, line) = (Pen::line(cx.colour("ink"), mm(0.5)), Pen::line(cx.colour("line"), mm(0.2)));
     for (index, speaker) in view.speakers.iter().enumerate() {
@@ -30,14 +35,14 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         if index > 0 {
             drawing.line((Mm::ZERO, y), (space.w, y), line);
         }
-        drawing.circle(mm(9.0), y + row / 2.0, radius, ink);
+        drawing.circle(BADGE.0, y + row / 2.0, radius, ink);
         let (middle, at) = (space.y + y + row / 2.0, space.y + y);
-        let badge = Rect { x: space.x + mm(9.0) - radius, y: middle - radius, w: radius * 2.0, h: radius * 2.0 };
-        paper::symbol(&mut face, cx, badge.inset(radius * 0.25), &speaker.badge.to_string(), 26.0);
-        let called = Rect { x: space.x + mm(19.0), y: at + mm(1.0), w: mm(38.0), h: row - mm(2.0) };
-        paper::row(&mut face, cx, called, Rich::plain(speaker.name.as_str()), 17.0);
+        let badge = Rect { x: space.x + BADGE.0 - radius, y: middle - radius, w: radius * 2.0, h: radius * 2.0 };
+        paper::symbol(&mut face, cx, badge.inset(radius * 0.25), &speaker.badge.to_string(), 32.0);
+        let called = Rect { x: space.x + mm(22.0), y: at + mm(1.0), w: mm(36.0), h: row - mm(2.0) };
+        paper::row(&mut face, cx, called, Rich::plain(speaker.name.as_str()), 19.0);
         let words = Rect { x: space.x + mm(60.0), w: space.w - mm(60.0), ..called };
-        paper::row(&mut face, cx, words, Rich::plain(said(view, speaker.says)), 15.0);
+        paper::row(&mut face, cx, words, Rich::plain(said(view, speaker.says)), 17.0);
     }
     face.art(drawing.svg(), space, String::new());
     Ok(cx.piece(SHEET, "speakers", face))

@@ -51,9 +51,7 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
     let single = view.speakers.iter().find(|speaker| matches!(speaker.says, Claim::True(_) | Claim::False(_)));
     let begin = single.or(view.speakers.first()).map_or("", |speaker| speaker.name.as_str());
     HintLadder {
-        nudge: format!(
-            "Not all on {sheet} can be believed. Nobody else in the room knows who is honest; the sheet does."
-        ),
+        nudge: format!("Not all on {sheet} can be believed. What they say of one another shows who is honest."),
         method: format!(
             "Suppose that {begin} tells the truth, and follow on {sheet} what must then be true of the others. If that \
              contradicts itself, {begin} says what is false, and you can go on from there."
