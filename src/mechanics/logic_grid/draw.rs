@@ -104,5 +104,5 @@ fn table(face: &mut Face, cx: &Dressing<'_>, slot: Rect, view: &View, (kinds, it
 fn room(view: &View) -> Mm {
     let things = view.kinds.iter().enumerate().flat_map(|(kind, of)| (0..of.things.len()).map(move |at| (kind, at)));
     let longest = things.map(|thing| view.thing(thing).chars().count()).max().unwrap_or(0);
-    (NAME.to_mm() * 0.45 * longest as f64 + mm(3.0)).min(NAMES.0).max(NAMES.1)
+    (NAME.to_mm() * 0.41 * longest as f64 + mm(3.0)).min(NAMES.0).max(NAMES.1)
 }

@@ -26,13 +26,13 @@ pub(super) fn said(view: &View, claim: Claim) -> String {
         Claim::True(a) => format!("\u{201c}What {} says is true.\u{201d}", name(a)),
         Claim::False(a) => format!("\u{201c}What {} says is false.\u{201d}", name(a)),
         Claim::Alike(a, b) => {
-            format!("\u{201c}What {} and {} say is both true, or both false.\u{201d}", name(a), name(b))
+            format!("\u{201c}Either {} and {} both say what is true, or neither does.\u{201d}", name(a), name(b))
         }
         Claim::Unlike(a, b) => {
-            format!("\u{201c}Of what {} and {} say, one is true and one is false.\u{201d}", name(a), name(b))
+            format!("\u{201c}One of {} and {} says what is true, the other what is false.\u{201d}", name(a), name(b))
         }
         Claim::NotBoth(a, b) => {
-            format!("\u{201c}Of what {} and {} say, at least one is false.\u{201d}", name(a), name(b))
+            format!("\u{201c}At least one of {} and {} says what is false.\u{201d}", name(a), name(b))
         }
     }
 }

@@ -13,7 +13,7 @@ use crate::units::{Mm, Pt, Rect, Size};
 /// The columns' names and their shares of the width.
 const COLUMNS: [(&str, f64); 3] = [("paragraph", 0.44), ("line", 0.26), ("word", 0.30)];
 /// Highest row.
-const ROW: f64 = 14.0;
+const ROW: f64 = 20.0;
 
 pub(super) fn text(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let words = fixed::Words {
@@ -54,7 +54,7 @@ pub(super) fn list(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         put(0, COLUMNS.map(|(name, _)| name.to_owned()), Role::Text, 11.0);
     }
     for (index, lead) in view.leads.iter().enumerate() {
-        put(index + usize::from(view.columns), lead.map(|number| number.to_string()), Role::Code, 20.0);
+        put(index + usize::from(view.columns), lead.map(|number| number.to_string()), Role::Code, 22.0);
     }
     face.art(lines.svg(), table, "");
     let foot = cx.slot(&frame, "bookmark", "foot")?;
