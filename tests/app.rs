@@ -8,6 +8,8 @@ mod editing;
 mod files;
 #[path = "app/gallery.rs"]
 mod gallery;
+#[path = "app/rehearsal.rs"]
+mod rehearsal;
 #[path = "app/season.rs"]
 mod season;
 
@@ -77,7 +79,7 @@ fn every_place_draws_in_both_themes_and_names_its_controls() {
             ("Write", ["Letter", "Title and guests", "Play levels"].as_slice()),
             ("Build", &["How it ends"]),
             ("Dress", &["Theme", "Palette", "Lettering", "Pictures", "Words", "Dressings", "Leftovers"]),
-            ("Prove", &["Findings", "Flow"]),
+            ("Prove", &["Findings", "Flow", "Rehearsal", "Plays"]),
             ("Print", &["Sheets", "Pieces", "Bundle"]),
         ] {
             click(&mut harness, Role::Tab, place);

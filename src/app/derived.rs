@@ -8,6 +8,7 @@ use crate::flow::drawing::{Drawing, Extent, draw};
 use crate::ids::PuzzleId;
 use crate::kit::Kit;
 use crate::party::{LaidPuzzle, Party};
+use crate::rehearse::Rehearsal;
 
 /// The flow of one level, drawn.
 pub struct Drawn {
@@ -131,6 +132,12 @@ impl Derived {
     #[must_use]
     pub fn puzzle(&self, level: Level, id: &PuzzleId) -> Option<&LaidPuzzle> {
         self.party(level)?.puzzle(id)
+    }
+
+    /// Simulated evenings at a level.
+    #[must_use]
+    pub fn rehearsal(&self, level: Level) -> Option<&Rehearsal> {
+        self.proof.as_ref()?.level(level)?.rehearsal.as_deref()
     }
 
     /// The flow at a level, drawn.

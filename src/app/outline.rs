@@ -37,6 +37,9 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
                 row_ui(ui, cx, "Findings", Selection::Findings, worst(cx));
                 row_ui(ui, cx, "Flow", Selection::Flow, None);
                 row_ui(ui, cx, "Codes", Selection::Codes, None);
+                head_ui(ui, "The evening");
+                row_ui(ui, cx, "Rehearsal", Selection::Rehearsal, None);
+                row_ui(ui, cx, "Plays", Selection::Plays, None);
                 head_ui(ui, "Readings");
                 for puzzle in &cx.kit.puzzles {
                     let mark = verdict(cx, &puzzle.id);

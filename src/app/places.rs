@@ -5,6 +5,7 @@ mod codes;
 mod dress;
 mod print;
 mod prove;
+mod rehearsal;
 mod write;
 
 use eframe::egui::Ui;
@@ -52,6 +53,8 @@ pub struct Locals {
     pub hide_notes: bool,
     /// What a proposal of codes is asked for with.
     pub codes: codes::CodesDraft,
+    /// A play being written down.
+    pub play: rehearsal::PlayDraft,
 }
 
 /// Draws the fields of the place.
@@ -93,7 +96,9 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
         | Selection::Findings
         | Selection::Flow
         | Selection::Drawn
-        | Selection::Codes => Wanted::Nothing,
+        | Selection::Codes
+        | Selection::Rehearsal
+        | Selection::Plays => Wanted::Nothing,
         selection @ (Selection::Note(_)
         | Selection::Hints(_)
         | Selection::Puzzle(_)

@@ -17,7 +17,7 @@ pub enum Tab {
     Build,
     /// Look and words.
     Dress,
-    /// Findings, readings, flow.
+    /// Findings, readings, flow, rehearsal.
     Prove,
     /// Sheets, pieces, export.
     Print,
@@ -46,7 +46,7 @@ impl Tab {
             Self::Write => "The letter, the notes and the hints",
             Self::Build => "Puzzles, locks, boxes, spots and props",
             Self::Dress => "Palette, lettering and words",
-            Self::Prove => "Findings, readings and the flow of the evening",
+            Self::Prove => "Findings, readings, the flow of the evening, and rehearsals",
             Self::Print => "Sheets, pieces and the bundle",
         }
     }
@@ -101,6 +101,10 @@ pub enum Selection {
     Flow,
     /// The codes of all locks.
     Codes,
+    /// The rehearsed evenings.
+    Rehearsal,
+    /// The plays that were written down.
+    Plays,
     /// The readings of a puzzle.
     Readings(PuzzleId),
     /// The sheets.
@@ -132,7 +136,7 @@ impl Selection {
             | Self::Words
             | Self::Dressings
             | Self::Leftovers => Tab::Dress,
-            Self::Findings | Self::Flow | Self::Codes | Self::Readings(_) => Tab::Prove,
+            Self::Findings | Self::Flow | Self::Codes | Self::Rehearsal | Self::Plays | Self::Readings(_) => Tab::Prove,
             Self::Sheets | Self::Pieces | Self::Bundle => Tab::Print,
         }
     }

@@ -293,8 +293,8 @@ fn guide_data(
             (file.path.to_string(), if pages == 1 { "1 page".into() } else { format!("{pages} pages") })
         })
         .collect();
-    let source =
-        guide::Source { opened, party: &level.party, flow: &level.flow, prep, paper, groups, forced, files: &files };
+    let (party, flow, rehearsal) = (&level.party, &level.flow, level.rehearsal.as_deref());
+    let source = guide::Source { opened, party, flow, prep, rehearsal, paper, groups, forced, files: &files };
     guide::data(&source)
 }
 
@@ -316,7 +316,8 @@ fn host_guide(opened: &Opened, press: &Press, level: &LevelProof, paper: Paper, 
 /// The whole flow of one level as a picture for the host, letters as outlines.
 fn drawn_flow(opened: &Opened, press: &Press, level: &LevelProof, prep: &PrepPlan) -> Hinted<Made> {
     let (party, flow) = (&level.party, &level.flow);
-    let source = guide::Source { opened, party, flow, prep, paper: Paper::A4, groups: 1, forced: &[], files: &[] };
+    let (paper, rehearsal) = (Paper::A4, None);
+    let source = guide::Source { opened, party, flow, prep, rehearsal, paper, groups: 1, forced: &[], files: &[] };
     let info = DocInfo { title: format!("{}: flow", party.script.title), ..DocInfo::default() };
     // The page takes its size from the drawing, not from the paper.
     let set = press.pages("flow.typ", &guide::flow_page(&source)?, Paper::A4, &info)?;

@@ -28,8 +28,8 @@ impl Source {
         match self {
             Self::Author => "the author's estimate".into(),
             Self::Mechanic => "the mechanic's usual minutes, an estimate".into(),
-            Self::Plays(1) => "corrected by 1 play".into(),
-            Self::Plays(count) => format!("corrected by {count} plays"),
+            Self::Plays(1) => "an estimate, corrected by 1 play".into(),
+            Self::Plays(count) => format!("an estimate, corrected by {count} plays"),
         }
     }
 }

@@ -152,6 +152,8 @@ fn things_are_added_and_removed_in_one_step_each() {
         harness.run_steps(SETTLE);
         click(&mut harness, Role::Button, add);
         assert_ne!(*harness.state().kit(), before, "{add}");
+        // What is found of the new thing moves the button: that must have come before it is aimed at.
+        rest(&mut harness);
         harness.get_by_role_and_label(Role::Button, remove).scroll_to_me();
         harness.run_steps(SETTLE);
         click(&mut harness, Role::Button, remove);

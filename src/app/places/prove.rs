@@ -3,7 +3,7 @@ use eframe::egui::{RichText, Ui};
 use crate::app::ctx::{Command, Ctx};
 use crate::app::findings::{counts_ui, list_ui};
 use crate::app::places::build::{facts_ui, never_ui};
-use crate::app::places::{Locals, codes, level_ui, puzzle_title};
+use crate::app::places::{Locals, codes, level_ui, puzzle_title, rehearsal};
 use crate::app::session::Selection;
 use crate::app::widgets::{Mark, UiExt as _, found_ui};
 use crate::diag::{Anchor, PuzzleField};
@@ -15,6 +15,8 @@ use crate::readings::Verdict;
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     match cx.session.selection(cx.kit) {
         Selection::Codes => ui.column("codes", |ui| codes::ui(ui, cx, locals)),
+        Selection::Rehearsal => ui.column("rehearsal", |ui| rehearsal::ui(ui, cx)),
+        Selection::Plays => ui.column("plays", |ui| rehearsal::plays_ui(ui, cx, locals)),
         Selection::Flow => ui.column("flow", |ui| flow_ui(ui, cx)),
         Selection::Readings(id) => ui.column("readings", |ui| readings_ui(ui, cx, &id)),
         _ => ui.column("all findings", |ui| findings_ui(ui, cx, locals)),

@@ -60,6 +60,13 @@ impl<'a> Field<'a> {
         self
     }
 
+    /// Takes no more width than it needs, so that another stands beside it.
+    #[must_use]
+    pub const fn narrow(mut self) -> Self {
+        self.wide = false;
+        self
+    }
+
     /// One line of text; true when it changed.
     pub fn line(self, ui: &mut Ui, cx: &Ctx<'_>, text: &mut String) -> bool {
         self.show(ui, cx, |ui, id| {

@@ -4,6 +4,7 @@
 
 mod answers;
 mod before;
+mod clock;
 mod evening;
 mod picture;
 mod places;
@@ -22,6 +23,7 @@ use crate::flow::Flow;
 use crate::flow::drawing::Extent;
 use crate::party::Party;
 use crate::prep::PrepPlan;
+use crate::rehearse::Rehearsal;
 use crate::script::parse;
 use crate::sheet::Paper;
 
@@ -36,6 +38,8 @@ pub(super) struct Source<'a> {
     pub(super) party: &'a Party,
     pub(super) flow: &'a Flow,
     pub(super) prep: &'a PrepPlan,
+    /// Simulated evenings at this level, if the end can be reached.
+    pub(super) rehearsal: Option<&'a Rehearsal>,
     pub(super) paper: Paper,
     /// How many groups play at once.
     pub(super) groups: u16,
@@ -82,6 +86,8 @@ struct Guide {
     flow: picture::Picture,
     tokens_note: Vec<String>,
     quiet: Vec<evening::QuietRow>,
+    clock_note: String,
+    clock: Vec<clock::ClockRow>,
     steps: Vec<evening::StepName>,
     tokens: Vec<evening::TokenText>,
     answers_note: String,
@@ -140,6 +146,8 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         flow: picture::picture(source, Extent::Solving),
         tokens_note: evening::tokens_note(source),
         quiet: evening::quiet(source),
+        clock_note: clock::note(source),
+        clock: clock::rows(source),
         steps: evening::steps(),
         tokens: evening::tokens(source),
         answers_note: words::ANSWERS.to_owned(),

@@ -137,7 +137,7 @@ impl<'a> Listing<'a> {
         let (party, flow) = (&self.level.party, &self.level.flow);
         let opened = self.opened;
         let paper = Paper::A4;
-        let source = Source { opened, party, flow, prep, paper, groups: 1, forced: &[], files: &[] };
+        let source = Source { opened, party, flow, prep, rehearsal: None, paper, groups: 1, forced: &[], files: &[] };
         let about = about::about(&source, self.level, (&self.levels, self.editions), files, &self.secrets);
         let mut found = vec![made("description.md", markdown::markdown(&about).into_bytes())?];
         let cover = press.face(&self.cover(press)?)?.raster(PAGE_PX_PER_MM)?.png()?;

@@ -10,8 +10,9 @@ use crate::app::widgets::{Field, Mark, UiExt as _, found_ui};
 use crate::diag::{Anchor, Level, PuzzleField};
 use crate::ids::PuzzleId;
 use crate::kit::edit::Edit;
-use crate::kit::{Place, PropRole, Puzzle, RawSetup};
+use crate::kit::{LevelChange, Place, PropRole, Puzzle, RawSetup};
 use crate::mechanics::{MECHANICS, Meta, find};
+use crate::rehearse::{Estimate, Source, minutes};
 use crate::script::capital;
 
 /// A puzzle: what it is, what it opens, where its parts lie.
@@ -219,16 +220,26 @@ fn tools_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle) -> bool {
 
 fn minutes_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, meta: Option<&Meta>) -> bool {
     let mut changed = false;
-    let usual = meta.map_or(10.0, |meta| f64::from(u16::from(meta.minutes.0) + u16::from(meta.minutes.1)) / 2.0);
+    let level = cx.session.level;
+    let guess = Estimate::guessed(puzzle, level);
     ui.horizontal_top(|ui| {
         ui.spacing_mut().item_spacing.x = GAP_M;
         let mut own = puzzle.minutes.is_some();
         if ui.checkbox(&mut own, "My own estimate").changed() {
-            puzzle.minutes = own.then_some(usual);
+            puzzle.minutes = own.then(|| guess.median.round().max(1.0));
+            puzzle.slow_minutes = None;
             changed = true;
         }
         match &mut puzzle.minutes {
-            Some(minutes) => changed |= Field::new("Minutes").number(ui, cx, minutes, 1.0..=120.0, "min"),
+            Some(minutes) => {
+                changed |= Field::new("Half of the groups").narrow().number(ui, cx, minutes, 1.0..=120.0, "min");
+                let mut slow = puzzle.slow_minutes.unwrap_or_else(|| (guess.slow * 2.0).round() / 2.0);
+                let range = *minutes..=240.0;
+                if Field::new("Nine in ten").narrow().number(ui, cx, &mut slow, range, "min") {
+                    puzzle.slow_minutes = Some(slow);
+                    changed = true;
+                }
+            }
             None => {
                 if let Some(meta) = meta {
                     let (least, most) = meta.minutes;
@@ -237,8 +248,39 @@ fn minutes_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, meta: Option<&Meta
             }
         }
     });
-    if cx.session.level != Level::Standard {
-        ui.quiet("One estimate holds for all levels.");
+    if level != Level::Standard && puzzle.minutes.is_some() {
+        let mut change = puzzle.change(level).cloned().unwrap_or_default();
+        let mut own = change.minutes.is_some();
+        let mut touched = false;
+        ui.horizontal_top(|ui| {
+            ui.spacing_mut().item_spacing.x = GAP_M;
+            if ui.checkbox(&mut own, format!("Other minutes at {}", level.word())).changed() {
+                change.minutes = own.then_some(guess.median);
+                touched = true;
+            }
+            if let Some(minutes) = &mut change.minutes {
+                let name = format!("Half of the groups, {}", level.word());
+                touched |= Field::new(&name).narrow().number(ui, cx, minutes, 1.0..=120.0, "min");
+            }
+        });
+        if touched {
+            let kept = (change != LevelChange::default()).then_some(change);
+            match level {
+                Level::Gentle => puzzle.gentle = kept,
+                Level::Stiff => puzzle.stiff = kept,
+                Level::Standard => {}
+            }
+            changed = true;
+        }
+    }
+    let now = Estimate::of(cx.kit, puzzle, level);
+    if let Source::Plays(_) = now.source {
+        ui.quiet(&format!(
+            "With the plays: half need {} min, nine in ten {} ({}).",
+            minutes(now.median),
+            minutes(now.slow),
+            now.source.words()
+        ));
     }
     changed
 }
