@@ -78,7 +78,7 @@ impl Mechanic for OverlaySheets {
         id: "overlay-sheets",
         name: "Overlay sheets",
         guests: "lay a clear sheet of dots on a paper one until digits stand out",
-        order: "the digits from left to right",
+        order: "the digits row by row, from left to right",
         prints: "both sheets of dots",
         host: "prints one sheet on clear film, or on tracing paper that is held to a window",
         help: texts::HELP,

@@ -168,3 +168,25 @@ fn what_would_have_cells_under_a_millimetre_is_refused() {
     }
     assert!(lay_out(mechanic, "()", "1234567", &LockKind::Digits(7), 1).is_err());
 }
+
+#[test]
+fn digits_stand_two_in_a_row_and_are_read_row_by_row() {
+    let mechanic = find("overlay-sheets").unwrap();
+    let lock = LockKind::Digits(3);
+    let (two, three) = (
+        lay_out(mechanic, "()", "41", &LockKind::Digits(2), 1).unwrap().json(),
+        lay_out(mechanic, "()", "417", &lock, 1).unwrap(),
+    );
+    let (one, both) = (sheet(&two, "under"), sheet(&three.json(), "under"));
+    assert_eq!((both.len(), both[0].len()), (one.len() * 2, one[0].len()));
+    assert_eq!(answers(&three.readings(&lock, &mut Budget::default())), ["417"]);
+    // With the rows the other way round another number stands there.
+    let turned = |name: &str| {
+        let mut rows: Vec<String> = serde_json::from_value(three.json()[name].clone()).unwrap();
+        rows.rotate_left(one.len());
+        rows
+    };
+    let mut other = three.json();
+    (other["under"], other["over"]) = (json!(turned("under")), json!(turned("over")));
+    assert_eq!(answers(&mechanic.view(&other).unwrap().readings(&lock, &mut Budget::default())), ["741"]);
+}

@@ -13,7 +13,7 @@ use crate::units::{Mm, Rect, Size};
 /// practice, no source).
 const LEAST: Mm = Mm::new(1.07);
 /// Side of the largest cell.
-const MOST: Mm = Mm::new(3.4);
+const MOST: Mm = Mm::new(4.4);
 /// Half the length of a corner mark.
 const MARK: f64 = 2.2;
 

@@ -8,6 +8,8 @@ use crate::mechanics::words::{digits_only, symbols};
 use crate::mechanics::{Job, Rng};
 use crate::readings::{Budget, Verdict};
 
+/// Digits in a row of a large sheet: with two, the cells are as large as a sheet allows, and easy to lay true.
+const ACROSS: usize = 2;
 /// The dark cells of a block, as two rows of two: all six ways to have two of four.
 const BLOCKS: [[[bool; BLOCK]; BLOCK]; 6] = [
     [[true, true], [false, false]],
@@ -31,7 +33,7 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
         }));
     }
     let shape = if setup.large { Shape::Thick } else { Shape::Thin };
-    let picture = picture(&answer, shape);
+    let picture = picture(&answer, shape, if setup.large { answer.len().min(ACROSS) } else { answer.len() });
     let text: String = answer.iter().collect();
     for _ in 0..limits::OVERLAY_STARTS {
         let view = sheets(&picture, setup.large, rng);
@@ -42,8 +44,19 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
     Err(Trouble::new("the sheets would show other digits as well").hint("try another arrangement, or another answer"))
 }
 
-/// The digits side by side with a blank point round each.
-fn picture(answer: &[char], shape: Shape) -> Vec<Vec<bool>> {
+/// So many digits side by side, row under row, with a blank point round each. Without a digit at its end a row is blank
+/// there: noise as well.
+fn picture(answer: &[char], shape: Shape, across: usize) -> Vec<Vec<bool>> {
+    let mut lines: Vec<Vec<Vec<bool>>> = answer.chunks(across.max(1)).map(|line| row(line, shape)).collect();
+    let wide = lines.iter().flatten().map(Vec::len).max().unwrap_or(0);
+    for points in lines.iter_mut().flatten() {
+        points.resize(wide, false);
+    }
+    lines.concat()
+}
+
+/// Digits side by side with a blank point round each.
+fn row(answer: &[char], shape: Shape) -> Vec<Vec<bool>> {
     let mut rows: Vec<Vec<bool>> = Vec::new();
     for glyph in answer.iter().filter_map(|digit| shape.picture(*digit)) {
         rows.resize(glyph.len() + 2, vec![false]);

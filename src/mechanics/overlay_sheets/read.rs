@@ -84,7 +84,7 @@ fn uneven(cells: &Cells, few: bool) -> Cells {
     blocks(cells).iter().map(|row| row.iter().map(odd).collect()).collect()
 }
 
-/// Reads a picture as digits between blank columns; whether each part of it is one.
+/// Reads a picture as digits between blank rows and columns, row by row; whether each part of it is one.
 fn add(all: &mut Readings, way: &str, picture: &Cells, lock: &LockKind, budget: &mut Budget) -> bool {
     let (mut marks, mut cues) = (Vec::new(), Vec::new());
     for part in parted(picture) {
@@ -103,8 +103,17 @@ fn add(all: &mut Readings, way: &str, picture: &Cells, lock: &LockKind, budget: 
     whole
 }
 
-/// The parts of a picture between its blank columns.
+/// The parts of a picture: between its blank rows, and in each between its blank columns.
 fn parted(picture: &Cells) -> Vec<Cells> {
+    picture
+        .chunk_by(|a, b| a.contains(&true) == b.contains(&true))
+        .filter(|rows| rows.iter().any(|row| row.contains(&true)))
+        .flat_map(beside)
+        .collect()
+}
+
+/// The parts of rows between their blank columns.
+fn beside(picture: &[Vec<bool>]) -> Vec<Cells> {
     let width = picture.first().map_or(0, Vec::len);
     let inked = |col: usize| picture.iter().any(|row| row.get(col) == Some(&true));
     let columns: Vec<usize> = (0..width).collect();

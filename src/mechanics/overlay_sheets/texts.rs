@@ -15,7 +15,7 @@ After Naor and Shamir, \"Visual cryptography\" (EUROCRYPT '94): every point is a
 on each sheet, so a sheet alone is pure chance.
 
 ## Setup
-- `large`: whether the sheets are as large as a board, with cells of two to three millimetres; else they are cards with \
+- `large`: whether the sheets are as large as a board, with two digits in a row and cells of two to four millimetres; else they are cards with \
 cells of little over a millimetre, for at most five digits, which take a steady hand.
 
 ## Example
@@ -33,7 +33,7 @@ clear film made for your printer. Stand-in: tracing paper, held with the other s
 
 /// The order rule, as the paper sheet prints it.
 pub(super) const RULE: &str =
-    "Lay the clear sheet on this one, cross on cross and black spot on black spot. Read from left to right.";
+    "Lay the clear sheet on this one, cross on cross and black spot on black spot. Read row by row, left to right.";
 
 fn under<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(UNDER, "the paper sheet of dots")
@@ -75,7 +75,7 @@ pub(super) fn prep(cx: &Dressing<'_>) -> Vec<PrepStep> {
 pub(super) fn reason(cx: &Dressing<'_>) -> String {
     format!(
         "{} is laid on {}, cross on cross and black spot on black spot. Where a digit is, the dots of one fill the gaps of the \
-         other; elsewhere half of the cells stay light. The dark digits are read from left to right.",
+         other; elsewhere half of the cells stay light. The dark digits are read row by row, from left to right.",
         capital(over(cx)),
         under(cx)
     )
@@ -92,7 +92,7 @@ pub(super) fn draft_hints(cx: &Dressing<'_>) -> HintLadder {
         method: format!("{} and {over} have the same marks in their corners: lay one on the other.", capital(under)),
         giveaway: format!(
             "Lay {over} flat on {under} with the black spots at the upper left on one another, and shift it by hairs until all \
-             four crosses meet. Dark digits stand out: set them from left to right on {}.",
+             four crosses meet. Dark digits stand out: set them row by row on {}.",
             cx.lock_name
         ),
     }

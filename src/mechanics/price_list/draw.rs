@@ -25,26 +25,27 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let rows = view.bills.len().div_ceil(ACROSS).max(1);
     let (w, h) = (space.w / ACROSS as f64, (space.h / rows as f64).min(LARGEST));
     let above = (space.h - h * rows as f64) / 2.0;
+    // Words are as large on all bills as the fullest allows, as far as a bill's width goes.
+    let fullest = view.bills.iter().map(|bill| bill.pieces.iter().filter(|count| **count > 0).count()).max();
+    let most = (h.to_pt().get() / (fullest.unwrap_or(0) + 1) as f64 * 0.4).clamp(15.0, 19.0);
     for (index, one) in view.bills.iter().enumerate() {
         // A bill that has a row to itself stands in its middle.
         let here = ACROSS.min(view.bills.len() - index / ACROSS * ACROSS);
         let left = (space.w - w * here as f64) / 2.0;
         let (x, y) = (left + w * (index % ACROSS) as f64, above + h * (index / ACROSS) as f64);
         let at = Rect { x: space.x + x, y: space.y + y, w, h }.inset(mm(2.5));
-        bill(&mut face, cx, at, view, one);
+        bill(&mut face, cx, at, view, (one, most));
     }
     Ok(cx.piece(SHEET, "bills", face))
 }
 
-fn bill(face: &mut Face, cx: &Dressing<'_>, at: Rect, view: &View, bill: &Bill) {
+fn bill(face: &mut Face, cx: &Dressing<'_>, at: Rect, view: &View, (bill, most): (&Bill, f64)) {
     let bought: Vec<(u32, &String)> =
         bill.pieces.iter().copied().zip(&view.things).filter(|(count, _)| *count > 0).collect();
     let mut drawing = Drawing::new(Size { w: at.w, h: at.h });
     let edge = Rect::of(Size { w: at.w, h: at.h }).inset(mm(0.3));
     drawing.rect(edge, mm(1.5), Pen::line(cx.colour("line"), mm(0.4)));
     let line = at.h / (bought.len() + 1) as f64;
-    // Words grow with their lines, as far as a bill's width goes.
-    let most = (line.to_pt().get() * 0.42).clamp(15.0, 19.0);
     for (index, (count, thing)) in bought.iter().enumerate() {
         let y = at.y + line * index as f64;
         let number = Rect { x: at.x + mm(3.0), y: y + mm(0.8), w: mm(9.0), h: line - mm(1.6) };
