@@ -371,3 +371,45 @@ fn codes_are_proposed_and_written() {
     assert_eq!(code, FAILED);
     assert!(err.contains("demo kit"), "{err}");
 }
+
+#[test]
+fn the_evening_is_rehearsed_and_plays_correct_it() {
+    let fresh = kit(|text| text);
+    let place = fresh.path().to_str().unwrap();
+    let (code, out, _) = inklatch(&["rehearse", place]);
+    assert_eq!(code, CLEAN);
+    for says in [
+        "Gentle\n",
+        "Standard\n",
+        "Stiff\n",
+        "1000 simulated evenings",
+        "<- stated",
+        "A name in digits",
+        "explain plays",
+    ] {
+        assert!(out.contains(says), "{says}:\n{out}");
+    }
+    let json = |args: &[&str]| -> serde_json::Value {
+        let (code, out, err) = inklatch(&[&["rehearse", place, "--json", "--level", "standard"], args].concat());
+        assert_eq!(code, CLEAN, "{err}");
+        serde_json::from_str(&out).unwrap()
+    };
+    let before = json(&["--runs", "200"]);
+    assert_eq!(before, json(&["--runs", "200"]), "the same kit has the same evenings");
+    let level = &before["levels"][0];
+    assert_eq!((level["level"].as_str(), level["runs"].as_u64()), (Some("standard"), Some(200)));
+    assert!((0.0..=1.0).contains(&level["chance"].as_f64().unwrap()));
+    assert_eq!(level["puzzles"][0]["estimate"]["source"], "author");
+    let plays = "(format: 1, plays: [(guests: 3, minutes: 30, puzzles: {\"name-and-list\": (minutes: 25)})])";
+    let file = VPath::new("plays.ron").unwrap();
+    Disk::new(fresh.path()).write(&file, plays.as_bytes()).unwrap();
+    let after = json(&["--runs", "200"]);
+    assert_eq!(after["plays"], 1);
+    assert_eq!(after["levels"][0]["puzzles"][0]["estimate"]["source"]["plays"], 1);
+    assert!(after["levels"][0]["mean"].as_f64() > level["mean"].as_f64());
+    let (code, _, err) = inklatch(&["rehearse", place, "--runs", "0"]);
+    assert!(code == FAILED && err.contains("1 to 100000"), "{err}");
+    Disk::new(fresh.path()).write(&file, b"(format: 9)").unwrap();
+    let (code, _, err) = inklatch(&["rehearse", place]);
+    assert!(code == FAILED && err.contains("plays.ron") && err.contains("format 9"), "{err}");
+}

@@ -8,7 +8,7 @@ use crate::bundle;
 use crate::diag::{Level, Step, Trouble};
 use crate::kit::Kit;
 use crate::party::Party;
-use crate::rehearse::{Opens, Rehearsal, Stage, minutes, outline, percent, rehearse};
+use crate::rehearse::{Opens, Rehearsal, Stage, compared, minutes, outline, percent, rehearse};
 use crate::script::capital;
 
 /// The format number of the JSON output: it grows when a field changes its meaning or goes.
@@ -77,7 +77,7 @@ pub(super) fn run(
 
 fn write_level(kit: &Kit, level: Level, rehearsal: &Rehearsal, out: &mut dyn Write) -> std::io::Result<()> {
     writeln!(out, "{}", capital(level.word()))?;
-    for line in outline(kit, rehearsal) {
+    for line in outline(kit, rehearsal).into_iter().chain(compared(kit, level, rehearsal)) {
         writeln!(out, "  {line}")?;
     }
     writeln!(out, "\n  minutes to the end")?;

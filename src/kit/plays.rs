@@ -36,7 +36,8 @@ pub struct Play {
     /// The play level: `gentle`, `standard` or `stiff`.
     #[serde(default)]
     pub level: Level,
-    /// Minutes in all, from the start to the open last box, or to the end of the play where it stayed shut.
+    /// Minutes in all, from the start to the open last box, or to the end of the play where it stayed shut. They are held
+    /// beside the rehearsed evenings; the estimates are corrected by the minutes of the puzzles.
     pub minutes: f64,
     /// Whether the last box was opened.
     #[serde(default = "yes", skip_serializing_if = "is_yes")]

@@ -25,4 +25,4 @@ pub use gather::{Bar, OfPuzzle, OfSize, Opens, Past, Rehearsal, Spread, rehearse
 pub use habits::Habits;
 pub use kept::Rehearsals;
 pub use stage::{Stage, Task};
-pub use words::{advice, in_fives, minutes, outline, percent};
+pub use words::{advice, compared, in_fives, minutes, outline, percent};

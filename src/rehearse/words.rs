@@ -1,4 +1,5 @@
 use super::gather::{OfPuzzle, Rehearsal};
+use crate::diag::Level;
 use crate::kit::Kit;
 
 /// A share as a whole percentage, which is 0 or 100 only when nothing or all is meant.
@@ -70,6 +71,21 @@ pub fn outline(kit: &Kit, rehearsal: &Rehearsal) -> Vec<String> {
     lines
         .push(format!("{tokens:.1} tokens go in an evening, and the host sits down with the guests {helps:.1} times."));
     lines
+}
+
+/// How the real plays at a level compare with the simulated ones, in a sentence; none where nobody has played.
+#[must_use]
+pub fn compared(kit: &Kit, level: Level, rehearsal: &Rehearsal) -> Option<String> {
+    let plays = kit.plays.plays.iter().filter(|play| play.level == level && play.finished);
+    let mut took: Vec<f64> = plays.map(|play| play.minutes).collect();
+    took.sort_by(f64::total_cmp);
+    let (first, last) = (took.first()?, took.last()?);
+    let real = match took.len() {
+        1 => format!("The one real play at this level took {} minutes", minutes(*first)),
+        many => format!("The {many} real plays at this level took {} to {} minutes", minutes(*first), minutes(*last)),
+    };
+    let (quick, slow) = (minutes(rehearsal.end.quick), minutes(rehearsal.end.slow));
+    Some(format!("{real}; eight of ten simulated evenings take {quick} to {slow}."))
 }
 
 /// What would bring an evening that runs long into its time: which puzzle to cut or to ease, or which time to state.

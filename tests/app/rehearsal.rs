@@ -69,3 +69,20 @@ fn a_play_is_written_down_taken_back_and_saved_beside_the_kit() {
     click(&mut harness, Role::Button, "Remove the play Play 1");
     assert!(harness.state().kit().plays.plays.is_empty());
 }
+
+#[test]
+fn plays_that_another_program_writes_down_are_taken_over() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut harness = window(small(folder.path()), false);
+    rest(&mut harness);
+    let text = "(format: 1, plays: [(guests: 5, minutes: 18)])";
+    Disk::new(folder.path()).write(&VPath::new("plays.ron").unwrap(), text.as_bytes()).unwrap();
+    let start = std::time::Instant::now();
+    while harness.state().kit().plays.plays.is_empty() {
+        assert!(start.elapsed() < super::PATIENCE, "the plays did not come");
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        harness.step();
+    }
+    assert_eq!(harness.state().kit().plays.plays[0].guests, 5);
+    rest(&mut harness);
+}

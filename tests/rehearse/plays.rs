@@ -9,8 +9,9 @@ use inklatch::ids::PuzzleId;
 use inklatch::kit::edit::{Edit, Item, apply, apply_all};
 use inklatch::kit::file::{read_plays, to_ron, write_kit};
 use inklatch::kit::{LevelChange, Play, Plays, PuzzlePlay, RawSetup, rename};
-use inklatch::rehearse::{Estimate, Habits, PRIOR_PLAYS, Source};
+use inklatch::rehearse::{Estimate, Habits, PRIOR_PLAYS, Source, compared, rehearse};
 
+use super::stage;
 use crate::sound::sound_kit;
 
 fn id(text: &str) -> PuzzleId {
@@ -55,6 +56,22 @@ fn plays_correct_the_estimate_and_after_three_weigh_as_much() {
     assert!((many.median - 20.0).abs() < 1.7 && many.slow / many.median < after.slow / after.median, "{many:?}");
     // Other puzzles learn nothing of it.
     assert_eq!(Estimate::of(&kit, &kit.puzzles[1], Level::Standard).source, Source::Mechanic);
+}
+
+#[test]
+fn real_evenings_stand_beside_the_simulated_ones() {
+    let mut kit = sound_kit();
+    let rehearsal = rehearse(&stage(&kit, Level::Standard), 200).unwrap();
+    assert_eq!(compared(&kit, Level::Standard, &rehearsal), None);
+    kit.plays = plays(vec![play(Level::Standard, "cuff", 5.0, 0), play(Level::Stiff, "cuff", 5.0, 0)]);
+    let line = compared(&kit, Level::Standard, &rehearsal).unwrap();
+    assert!(line.starts_with("The one real play at this level took 40 minutes; eight of ten"), "{line}");
+    kit.plays.plays[1].level = Level::Standard;
+    kit.plays.plays[1].minutes = 33.0;
+    let line = compared(&kit, Level::Standard, &rehearsal).unwrap();
+    assert!(line.starts_with("The 2 real plays at this level took 33 to 40 minutes"), "{line}");
+    kit.plays.plays.iter_mut().for_each(|play| play.finished = false);
+    assert_eq!(compared(&kit, Level::Standard, &rehearsal), None, "a play that was broken off tells no end");
 }
 
 #[test]

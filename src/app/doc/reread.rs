@@ -27,8 +27,11 @@ impl Doc {
     pub fn reread_kit(&mut self) -> Reread {
         // A file that is missing for a moment is being written.
         let Ok(text) = self.files.read_text(&self.file, limits::RON_BYTES) else { return Reread::Same };
-        if self.folder.is_none() || self.on_disk.as_ref() == Some(&text) || self.seen.as_ref() == Some(&text) {
+        if self.folder.is_none() {
             return Reread::Same;
+        }
+        if self.on_disk.as_ref() == Some(&text) || self.seen.as_ref() == Some(&text) {
+            return self.reread_plays();
         }
         self.seen = Some(text.clone());
         let place = self.place();
@@ -49,6 +52,20 @@ impl Doc {
                 Reread::Fresh
             }
             Err(trouble) => Reread::Behind(trouble.hint(LAST_GOOD)),
+        }
+    }
+
+    /// Takes over plays that another program has written down, where nothing was changed here. A file that cannot be read
+    /// is told when the kit is opened or a play is saved.
+    fn reread_plays(&mut self) -> Reread {
+        match plays_beside(self.files.as_ref(), &self.file) {
+            Ok(plays) if self.kit == self.saved && plays != self.saved.plays => {
+                self.kit.plays.clone_from(&plays);
+                self.saved.plays = plays;
+                self.changed();
+                Reread::Fresh
+            }
+            _ => Reread::Same,
         }
     }
 

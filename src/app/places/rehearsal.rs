@@ -13,7 +13,7 @@ use crate::app::places::{Locals, level_ui};
 use crate::app::session::Selection;
 use crate::app::widgets::{Mark, UiExt as _};
 use crate::diag::Level;
-use crate::rehearse::{Opens, Rehearsal, minutes, outline, percent};
+use crate::rehearse::{Opens, Rehearsal, compared, minutes, outline, percent};
 use crate::script::capital;
 
 /// Widest column of a table: longer titles take a second line.
@@ -48,6 +48,9 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
     };
     ui.section("How long the evenings are");
     spread::ui(ui, cx, rehearsal);
+    if let Some(line) = compared(cx.kit, cx.session.level, rehearsal) {
+        ui.label(line);
+    }
     sizes_ui(ui, rehearsal);
     ui.section("Where groups wait");
     for line in outline(cx.kit, rehearsal).iter().skip(2) {
