@@ -14,6 +14,9 @@ use crate::units::{Mm, Rect, Size};
 const BORDER: Mm = Mm::new(3.0);
 /// Height of the strip below the map, with the rose.
 const STRIP: Mm = Mm::new(24.0);
+/// How far the plate of a picture and, right and below, the disc of its sign reach from their place, in squares.
+const PLATE: f64 = 0.38;
+const SIGN: f64 = 0.49;
 /// Room for a letter of the rose.
 const LETTER: Mm = Mm::new(4.6);
 /// How far a crossing of roads stands out of line, as a share of a square.
@@ -57,7 +60,9 @@ impl Chart<'_> {
         let out = if self.squared() { 0.0 } else { OUT_OF_LINE };
         let (dx, dy) = jitter(row, col, 5);
         let cell = self.grid.cell;
-        (cell * (col as f64 + 0.5 + out * dx), cell * (row as f64 + 0.5 + out * dy))
+        // Picture and sign of a place reach so far to either side, and must stay on the map.
+        let on = |at: usize, by: f64, of: usize| (at as f64 + 0.5 + out * by).clamp(PLATE, of as f64 - SIGN);
+        (cell * on(col, dx, self.view.cols), cell * on(row, dy, self.view.rows))
     }
 
     /// A border of blocks, dark and light in turn, one for each square, as charts have it.
