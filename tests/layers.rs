@@ -32,8 +32,9 @@ const LAYERS: &[(&str, u8)] = &[
 ];
 
 /// Imports within a layer, and why each is no ring: `files` says what went wrong; `theme` uses the words of `kit`; `face` is made of `script`'s
-/// rich text; `bundle` writes what `checks` found.
-const BESIDE: &[(&str, &str)] = &[("files", "diag"), ("theme", "kit"), ("face", "script"), ("bundle", "checks")];
+/// rich text; `bundle` writes what `checks` found; `redress` asks what the rules of `mechanics` say.
+const BESIDE: &[(&str, &str)] =
+    &[("files", "diag"), ("theme", "kit"), ("face", "script"), ("bundle", "checks"), ("redress", "mechanics")];
 
 /// What `sheet` and `print` may import of layers 2 to 5: faces, the text on them, colours and lettering; never the
 /// model.

@@ -8,7 +8,7 @@ use inklatch::ids::ThemeId;
 use inklatch::kit::edit::{apply_all, between};
 use inklatch::kit::{Dressed, Kit, OldWord, WordForms};
 use inklatch::readings::Verdict;
-use inklatch::redress::{Mend, leftovers, make_slot, mend, mend_all, redress};
+use inklatch::redress::{Mend, keep_everywhere, leftovers, make_slot, mend, mend_all, redress, standing};
 use inklatch::script::{Words, same_word};
 use inklatch::theme::{Theme, builtin_ids, load_builtin};
 
@@ -130,7 +130,7 @@ fn old_words_are_found_by_stem_and_mended_in_form() {
     let slot = |text: &str| mended(text, "owl", "", Mend::Slot);
     assert_eq!(
         slot("An owl saw owls; the Owl's hat. OWLS!"),
-        "{{ bird | a | cap }} saw {{ bird | plural }}; the {{ bird | cap }}'s hat. {{ bird | plural | caps }}!"
+        "{{ bird | a | cap }} saw {{ bird | plural }}; the {{ bird | title }}'s hat. {{ bird | plural | caps }}!"
     );
     assert_eq!(slot("with an owl-shaped hat"), "with {{ bird | a }}-shaped hat");
     let word = |text: &str| mended(text, "crow", "", Mend::Replace);
@@ -205,11 +205,13 @@ fn mending_all_leaves_only_what_no_rule_can_mend() {
         for away in others(&home.id) {
             let fresh = redress(&opened.kit, home, &away).kit;
             let first = leftovers(&fresh).len();
-            let done = mend_all(&fresh, &away);
+            let (done, places) = mend_all(&fresh, &away);
+            assert_eq!(standing(&done, &places), places);
+            assert!(places.is_empty() || standing(&fresh, &places).len() < places.len());
             let left = leftovers(&done);
             assert!(left.len() <= first);
             for leftover in &left {
-                assert!(!leftover.slot && !leftover.replace, "{} in {}: {leftover:?}", opened.kit.id, away.id);
+                assert!(!leftover.slot && !leftover.by_rule, "{} in {}: {leftover:?}", opened.kit.id, away.id);
             }
         }
     }
@@ -273,4 +275,78 @@ fn stems_are_those_of_snowball_english() {
     for (a, b) in [("news", "new"), ("bell", "belt"), ("organ", "organisation"), ("key", "kite")] {
         assert!(!same_word(a, b), "{a} {b}");
     }
+}
+
+/// What a kit says at each place of its texts, by the place in words.
+fn said(kit: &Kit) -> Vec<(String, String)> {
+    let mut said = Vec::new();
+    inklatch::kit::visit_texts(&mut kit.clone(), &mut |at, text| said.push((at.to_string(), text.clone())));
+    said
+}
+
+#[test]
+fn a_symbols_name_is_exchanged_only_where_it_means_the_picture() {
+    let regatta = inklatch::bundle::open_demo("the-harbour-regatta").unwrap();
+    let home = &regatta.theme.theme;
+    let mut kit = regatta.kit.clone();
+    let bay = kit.puzzles.iter_mut().find(|puzzle| puzzle.id.as_str() == "bay").unwrap();
+    bay.hints.nudge = "Sail round the whale watch, wave, and count the sails. Two whales sail by.".into();
+    for away in others(&home.id) {
+        let dressed = redress(&kit, home, &away).kit;
+        let (done, places) = mend_all(&dressed, &away);
+        let new = |old: &str| dressed.dressed.symbols.get(old).cloned().unwrap_or_else(|| old.to_owned());
+        let many = |old: &str| inklatch::script::many(&WordForms { one: new(old), ..WordForms::default() });
+        let at = |place: &str| -> Vec<String> {
+            said(&done).into_iter().filter(|(at, _)| at == place).map(|(_, text)| text).collect()
+        };
+        // What stands in no puzzle that prints the picture stays, to be asked about.
+        let letter = |kit: &Kit| said(kit).into_iter().filter(|(at, _)| at == "letter").collect::<Vec<_>>();
+        assert_eq!(letter(&done), letter(&kit), "{}", away.id);
+        assert!(at("note shell-note").iter().any(|text| text.contains("Crabs like to move house")), "{}", away.id);
+        assert!(at("lock map-lock").contains(&"the padlock with four wheels".to_owned()));
+        assert!(at("lock pennant-lock").iter().any(|text| text.contains("If your wheels lack a letter")));
+        // A lock is named after the mark that it wears.
+        assert_eq!(at("lock starfish-lock")[0], format!("the padlock with the {}", new("starfish")));
+        // In a puzzle that prints it, a word of the puzzle's own rules keeps its sense.
+        let method = at("puzzle bay, standard method");
+        assert!(method[0].ends_with("leave out what stands in a ring."), "{}: {method:?}", away.id);
+        let giveaway = at("puzzle bay, standard giveaway");
+        assert!(giveaway[0].contains("Skip every ring."), "{}: {giveaway:?}", away.id);
+        assert!(giveaway[0].starts_with(&format!("Count the {}", many("rowboat"))), "{}: {giveaway:?}", away.id);
+        // A verb is no picture, nor is half of another word.
+        let nudge = at("puzzle bay, standard nudge");
+        let expected = format!("Sail round the whale watch, wave, and count the {}. Two whales sail by.", many("sail"));
+        assert_eq!(nudge, [expected], "{}", away.id);
+        // The new name of a picture goes before the word of a slot that said the same.
+        let island = at("puzzle island, standard method");
+        let start = format!("Put a finger on the {} of the map.", new("lighthouse"));
+        assert!(island[0].starts_with(&start), "{}: {island:?}", away.id);
+        assert!(!places.is_empty() && places.iter().all(|place| !place.is.is_empty() && !place.was.is_empty()));
+        // What was left is found, and can be kept everywhere in one step.
+        let left = leftovers(&done);
+        if let Some(crab) = left.iter().find(|leftover| leftover.word.one == "crab") {
+            let (edits, places) = keep_everywhere(&done, &crab.word);
+            let mut kept = done.clone();
+            apply_all(&mut kept, edits);
+            assert!(places > 1 && leftovers(&kept).iter().all(|leftover| leftover.word.one != "crab"));
+        }
+    }
+}
+
+#[test]
+fn in_a_puzzle_that_prints_it_a_word_of_the_season_before_last_is_no_leftover() {
+    let regatta = inklatch::bundle::open_demo("the-harbour-regatta").unwrap();
+    let (home, hive, orchard) = (&regatta.theme.theme, theme("hive"), theme("orchard"));
+    let there = redress(&regatta.kit, home, &hive).kit;
+    let further = redress(&there, &hive, &orchard).kit;
+    // Each old word of the first step knows the picture that is printed now.
+    for (old, between) in &there.dressed.symbols {
+        let now = further.dressed.symbols.get(between).unwrap_or(between);
+        let known = further.dressed.old_words.iter().find(|word| word.one == *old).unwrap();
+        assert_eq!(known.now, *now, "{old}");
+    }
+    let (done, _) = mend_all(&further, &orchard);
+    let method = said(&done).into_iter().find(|(at, _)| at == "puzzle island, standard method").unwrap().1;
+    let lighthouse = &further.dressed.symbols[&there.dressed.symbols["lighthouse"]];
+    assert!(method.contains(&format!("on the {lighthouse} of the map")), "{method}");
 }

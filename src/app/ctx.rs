@@ -69,6 +69,8 @@ pub enum Command {
     CancelExport,
     /// Answers the path field.
     Path(PathFor, String),
+    /// Says in the bar what was done.
+    Say(String),
     /// Puts the bar away.
     CloseBar,
     /// Leaves without saving what is unsaved.

@@ -117,6 +117,7 @@ impl App {
                     self.changed(ctx);
                 }
             }
+            Command::Say(words) => self.bar = Bar::Done(words),
             Command::ThemeEdit(edit) => self.edit_theme(ctx, edit),
             Command::ThemeStep(edits) => self.step_theme(ctx, edits),
             Command::Replace(kind, name) => {

@@ -18,7 +18,7 @@ use crate::app::preview::Wanted;
 use crate::app::session::{Selection, Tab};
 use crate::diag::Level;
 use crate::ids::PuzzleId;
-use crate::redress::Leftover;
+use crate::redress::{Leftover, Mended};
 
 /// What the fields of a place hold that the kit does not: text that is no setup yet, what to export, filters.
 #[derive(Debug, Default)]
@@ -35,8 +35,12 @@ pub struct Locals {
     pub family: String,
     /// What is looked for among the mechanics.
     pub gallery: build::Sought,
-    /// What the season before left behind, for which revision of the kit.
-    pub leftovers: Option<(u64, Vec<Leftover>)>,
+    /// What the season before left behind, and which mended places still stand, for which revision of the kit.
+    pub leftovers: Option<(u64, Vec<Leftover>, Vec<Mended>)>,
+    /// What was mended by rule, until the list is closed.
+    pub mended: Vec<Mended>,
+    /// The name for the kit's files, while it is written.
+    pub file_name: Option<String>,
     /// Whether a change of theme shall propose new codes.
     pub keep_codes: bool,
     /// Whether changes to palette and lettering go into this kit only, though it wears a theme of its own.

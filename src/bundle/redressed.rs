@@ -2,14 +2,14 @@ use std::path::Path;
 
 use super::open::{Opened, find_theme};
 use super::plays::save_plays;
-use crate::diag::{Hinted, Level, Trouble};
+use crate::diag::{Anchor, Hinted, Level, PuzzleField, Trouble};
 use crate::files::{Disk, Files as _, VPath};
 use crate::ids::ThemeId;
 use crate::kit::file::write_kit;
 use crate::kit::{Kit, LevelChange, Plays, Puzzle};
 use crate::limits;
 use crate::party::Party;
-use crate::redress::{Leftover, leftovers, mend_all, redress};
+use crate::redress::{Leftover, Mended, leftovers, mend_all, redress};
 use crate::theme::{Loaded, load_pictures};
 
 /// A kit that was put into another theme.
@@ -21,6 +21,8 @@ pub struct Redone {
     pub troubles: Vec<Trouble>,
     /// What the old season left behind.
     pub leftovers: Vec<Leftover>,
+    /// The places that were mended by rule.
+    pub mended: Vec<Mended>,
 }
 
 /// Puts an opened kit into another theme, found as for [`super::open`]. With `mend` what the old season left behind is
@@ -31,21 +33,22 @@ pub struct Redone {
 pub fn redone(opened: &Opened, theme: &ThemeId, mend: bool) -> Hinted<Redone> {
     let (mut loaded, fonts) = find_theme(opened.files.as_ref(), theme)?;
     let fresh = redress(&opened.kit, &opened.theme.theme, &loaded.theme);
-    let kit = if mend { mended(&fresh.kit, &loaded) } else { fresh.kit };
+    let (kit, mended) = if mend { mended(&fresh.kit, &loaded) } else { (fresh.kit, Vec::new()) };
     load_pictures(&mut loaded, opened.files.as_ref(), &kit);
     let leftovers = leftovers(&kit);
     let opened = Opened { kit, theme: loaded, fonts, ..opened.clone() };
-    Ok(Redone { opened, troubles: fresh.troubles, leftovers })
+    Ok(Redone { opened, troubles: fresh.troubles, leftovers, mended })
 }
 
 /// A kit with every leftover mended that can be by rule, as far as its puzzles bear it: a setup that could not be laid out
-/// any more, or would have another number of readings, stays as it was, and its leftovers stay with it.
+/// any more, or would have another number of readings, stays as it was, and its leftovers stay with it. With it each
+/// place that changed.
 #[must_use]
-pub fn mended(kit: &Kit, theme: &Loaded) -> Kit {
-    let mut fresh = mend_all(kit, &theme.theme);
+pub fn mended(kit: &Kit, theme: &Loaded) -> (Kit, Vec<Mended>) {
+    let (mut fresh, mut places) = mend_all(kit, &theme.theme);
     let setups = |puzzle: &Puzzle| {
         let of = |change: &Option<LevelChange>| change.as_ref().and_then(|change| change.setup.clone());
-        (puzzle.setup.clone(), of(&puzzle.gentle), of(&puzzle.stiff))
+        (puzzle.answer.clone(), puzzle.setup.clone(), of(&puzzle.gentle), of(&puzzle.stiff))
     };
     let changed: Vec<Puzzle> = kit
         .puzzles
@@ -71,6 +74,10 @@ pub fn mended(kit: &Kit, theme: &Loaded) -> Kit {
             }
             if let Some(spoilt) = fresh.puzzles.iter_mut().find(|known| known.id == puzzle.id) {
                 spoilt.setup = puzzle.setup.clone();
+                spoilt.answer.clone_from(&puzzle.answer);
+                let of_it =
+                    [PuzzleField::Setup, PuzzleField::Answer].map(|field| Anchor::Puzzle(puzzle.id.clone(), field));
+                places.retain(|place| !of_it.contains(&place.anchor));
                 for (change, was) in [(&mut spoilt.gentle, &puzzle.gentle), (&mut spoilt.stiff, &puzzle.stiff)] {
                     if let Some(change) = change {
                         change.setup = was.as_ref().and_then(|was| was.setup.clone());
@@ -79,7 +86,7 @@ pub fn mended(kit: &Kit, theme: &Loaded) -> Kit {
             }
         }
     }
-    fresh
+    (fresh, places)
 }
 
 /// Saves a kit in a folder that is empty or not there yet, with the pictures and themes that it brings. The kit file is

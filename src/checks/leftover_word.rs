@@ -12,7 +12,8 @@ check!(
     ///
     /// ## How to mend
     /// Make it a slot, which every theme fills; let the new word stand there; or say that you want to keep it. The
-    /// window offers all three, `inklatch redress --mend` does the first two everywhere.
+    /// window offers all three; `inklatch redress --mend` does the first two wherever no question is open: a slot of the
+    /// same word, the new name of a picture in the texts of a puzzle that prints it.
     LeftoverWord, "leftover-word", Warns, "a word of the season before, in a kit that was put into another theme",
     "it tells of another season than everything around it", run
 );
@@ -28,14 +29,14 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             false => format!("{where_from} stayed: \"{}\"", leftover.around),
         };
         let mut draft = Draft::new(leftover.anchor.clone(), message);
-        if !leftover.word.now.is_empty() && leftover.word.slot.is_empty() {
+        if leftover.printed {
             draft = draft.why(format!("guests look for it, and {} is printed in its place", leftover.word.now));
         }
         let theme = &facts.theme.theme;
         draft = if leftover.slot {
             let title = format!("Make it the slot {{{{ {} }}}}", leftover.word.slot);
             draft.fix(title, FixKind::Ask, mend(facts.kit, theme, &leftover, Mend::Slot))
-        } else if leftover.replace {
+        } else if leftover.replace && (leftover.by_rule || leftover.printed) {
             draft.fix("Let the new word stand there", FixKind::Ask, mend(facts.kit, theme, &leftover, Mend::Replace))
         } else {
             draft.help("write it anew, or keep it if it is meant")

@@ -46,6 +46,7 @@ pub(super) fn run(request: &Request<'_>, out: &mut dyn Write) -> Outcome {
             disk.write(&VPath::new(&format!("side-by-side/{:02}.png", number + 1))?, &page.png()?)?;
         }
     }
+    mended(&redone, out)?;
     writeln!(out, "{}\n", summary(&proof))?;
     let told: Vec<_> = proof.findings.iter().filter(|found| found.severity != Severity::Notes).cloned().collect();
     write_findings(&told, out)?;
@@ -57,13 +58,26 @@ pub(super) fn run(request: &Request<'_>, out: &mut dyn Write) -> Outcome {
         1 => writeln!(out, "one place still speaks of the old season: see leftover-word above")?,
         left => writeln!(out, "{left} places still speak of the old season: see leftover-word above")?,
     }
-    if !request.mend && redone.leftovers.iter().any(|leftover| leftover.slot || leftover.replace) {
-        writeln!(out, "--mend puts slots and new words in their place where that can be done by rule")?;
+    if !request.mend && redone.leftovers.iter().any(|leftover| leftover.by_rule) {
+        writeln!(out, "--mend puts slots and new names in their place where no question is open")?;
     }
     let folder = request.out.display();
     writeln!(out, "made {folder}: kit.ron, and each piece before and after in side-by-side/")?;
     writeln!(out, "open it:   inklatch {folder}")?;
     Ok(if blocks(&proof) || !redone.troubles.is_empty() { BLOCKED } else { CLEAN })
+}
+
+/// What was mended by rule, each place.
+fn mended(redone: &Redone, out: &mut dyn Write) -> std::io::Result<()> {
+    match redone.mended.len() {
+        0 => return Ok(()),
+        1 => writeln!(out, "mended one place; read it before you print:")?,
+        count => writeln!(out, "mended {count} places; read them before you print:")?,
+    }
+    for place in &redone.mended {
+        writeln!(out, "  {}: \"{}\" -> {}", place.anchor, place.was, place.is)?;
+    }
+    writeln!(out)
 }
 
 /// What setups and marks now name in place of what they named.

@@ -39,7 +39,7 @@ pub struct OldWord {
     /// The slot that it filled; empty when it filled none.
     #[serde(default)]
     pub slot: String,
-    /// What stands in its place now, where that is no slot: the new name of a symbol or a colour.
+    /// The new name of the symbol or the colour that was called so; empty when none was.
     #[serde(default)]
     pub now: String,
     /// Which theme said it.

@@ -7,7 +7,9 @@ use crate::files::VPath;
 use crate::ids::NoteId;
 
 /// The story letter. Paragraphs are parted by an empty line; `*emphasis*`, `**strong**`, a backslash at a
-/// line's end breaks the line; `{{ word }}` is a slot.
+/// line's end breaks the line; `{{ word }}` is a slot. A slot may ask for forms of its word, one after another: `plural`,
+/// `a` ("an owl"), `the`, `cap` (a capital for the first letter, at the start of a sentence), `title` (a capital for each
+/// word, in titles and names), `caps`: `{{ word | plural | title }}`.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Letter {

@@ -6,11 +6,11 @@ use crate::kit::{Kit, LevelChange, RawSetup};
 use crate::theme::{Colour, Theme};
 
 /// Fields of setups that name symbols of the theme.
-const SYMBOL_FIELDS: &[&str] = &[
+pub(super) const SYMBOL_FIELDS: &[&str] = &[
     "sign", "signs", "picture", "pictures", "symbol", "symbols", "kinds", "goal", "start", "waymark", "count", "others",
 ];
 /// Fields of setups that name telling colours of the theme.
-const COLOUR_FIELDS: &[&str] = &["bands", "other_bands", "colour", "colours"];
+pub(super) const COLOUR_FIELDS: &[&str] = &["bands", "other_bands", "colour", "colours"];
 
 /// Names exchanged: old to new.
 type Names = BTreeMap<String, String>;

@@ -9,9 +9,10 @@ mod leftovers;
 mod map;
 mod mend;
 mod phrase;
+mod sense;
 
 pub use leftovers::{Leftover, leftovers, old_pictures};
-pub use mend::{Mend, keep_picture, make_slot, mend, mend_all};
+pub use mend::{Mend, Mended, keep_everywhere, keep_picture, make_slot, mend, mend_all, standing};
 
 use std::collections::BTreeMap;
 
@@ -64,7 +65,8 @@ pub fn redress(kit: &Kit, old: &Theme, new: &Theme) -> Redressed {
 }
 
 /// The words that the kit should no longer say: the old theme's own, those of its season, the names of symbols and
-/// colours that were exchanged, and what is left from themes before, without what the new theme says as well.
+/// colours that were exchanged, and what is left from themes before, without what the new theme says as well. A word that
+/// is the name of something exchanged carries its new name, beside the slot that it may have filled.
 fn old_words(
     kit: &Kit,
     old: &Theme,
@@ -94,7 +96,12 @@ fn old_words(
     };
     words.extend(symbols.iter().chain(colours).map(|(one, now)| plain(one, now)));
     words.extend(old.season_words.iter().map(|one| plain(one, "")));
-    words.extend(kit.dressed.old_words.iter().filter(|word| word.theme.as_ref() != Some(&new.id)).cloned());
+    let before = kit.dressed.old_words.iter().filter(|word| word.theme.as_ref() != Some(&new.id)).cloned();
+    // What took its place may have been exchanged again.
+    words.extend(before.map(|word| {
+        let now = symbols.get(&word.now).or_else(|| colours.get(&word.now)).unwrap_or(&word.now).clone();
+        OldWord { now, ..word }
+    }));
     let said = |one: &str| {
         let theirs =
             new.words.values().map(|forms| forms.one.as_str()).chain(new.season_words.iter().map(String::as_str));
@@ -102,9 +109,15 @@ fn old_words(
     };
     let mut kept: Vec<OldWord> = Vec::new();
     for word in words {
-        if !said(&word.one) && !kept.iter().any(|known| same_word(&known.one, &word.one)) {
+        if let Some(known) = kept.iter_mut().find(|known| same_word(&known.one, &word.one)) {
+            if known.now.is_empty() {
+                known.now = word.now;
+            }
+        } else if !word.now.is_empty() || !said(&word.one) {
             kept.push(word);
         }
     }
+    // A slot whose word the new theme says as well is nothing old.
+    kept.retain(|word| !word.now.is_empty() || !said(&word.one));
     kept
 }

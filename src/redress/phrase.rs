@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use crate::kit::{OldWord, WordForms};
-use crate::script::{article, capital, many, stems, words_of};
+use crate::script::{article, capital, many, stems, title_case, words_of};
 
 /// An old word as it stands in a text.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -88,6 +88,8 @@ fn form(said: &str, old: &OldWord) -> Form {
 enum Case {
     Small,
     Capital,
+    /// A capital in a title or a name: each word of what takes its place has one.
+    Title,
     Capitals,
 }
 
@@ -102,15 +104,29 @@ fn case(said: &str) -> Case {
     }
 }
 
+/// How a hit is written: a capital that no sentence asks for is that of a title or a name.
+fn case_at(text: &str, hit: &Hit) -> Case {
+    let said = text.get(hit.span.clone()).unwrap_or_default();
+    let written = case(said);
+    if written != Case::Capital {
+        return written;
+    }
+    let before = text.get(..hit.span.start).unwrap_or_default().trim_end_matches([' ', '*', '_', '"', '“', '‘', '(']);
+    let first = before.is_empty() || before.ends_with(['.', '!', '?', ':', '\n']);
+    let next = text.get(hit.span.end..).and_then(|rest| rest.strip_prefix(' ')).and_then(|rest| rest.chars().next());
+    let in_title =
+        next.is_some_and(char::is_uppercase) || said.split(' ').skip(1).any(|word| case(word) != Case::Small);
+    if first && !in_title { Case::Capital } else { Case::Title }
+}
+
 /// The slot that stands for a hit, with its article, and the span of the text that it takes the place of.
 pub(super) fn as_slot(text: &str, hit: &Hit, slot: &str) -> (Range<usize>, String) {
-    let said = text.get(hit.span.clone()).unwrap_or_default();
     let mut filters = String::new();
     let mut span = hit.span.clone();
     if hit.form == Form::Many {
         filters.push_str(" | plural");
     }
-    let mut written = case(said);
+    let mut written = case_at(text, hit);
     if let (Some(before), Form::One, Case::Small) = (&hit.article, hit.form, written) {
         filters.push_str(" | a");
         span.start = before.start;
@@ -123,6 +139,7 @@ pub(super) fn as_slot(text: &str, hit: &Hit, slot: &str) -> (Range<usize>, Strin
     match written {
         Case::Small => {}
         Case::Capital => filters.push_str(" | cap"),
+        Case::Title => filters.push_str(" | title"),
         Case::Capitals => filters.push_str(" | caps"),
     }
     (span, format!("{{{{ {slot}{filters} }}}}"))
@@ -130,11 +147,11 @@ pub(super) fn as_slot(text: &str, hit: &Hit, slot: &str) -> (Range<usize>, Strin
 
 /// Another word in the form of a hit, with its article, and the span that it takes the place of.
 pub(super) fn as_word(text: &str, hit: &Hit, new: &WordForms) -> (Range<usize>, String) {
-    let said = text.get(hit.span.clone()).unwrap_or_default();
     let plain = if hit.form == Form::Many { many(new) } else { new.one.clone() };
-    let cased = match case(said) {
+    let cased = match case_at(text, hit) {
         Case::Small => plain,
         Case::Capital => capital(&plain),
+        Case::Title => title_case(&plain),
         Case::Capitals => plain.to_uppercase(),
     };
     let Some(before) = &hit.article else { return (hit.span.clone(), cased) };

@@ -1,5 +1,6 @@
 //! A kit's texts at one play level, with every slot filled and all markup parsed.
 
+mod english;
 mod markup;
 mod readability;
 mod rich;
@@ -7,10 +8,11 @@ mod slots;
 mod stem;
 mod syllables;
 
+pub use english::{article, capital, plural as many, several_already, title_case};
 pub use markup::parse;
 pub use readability::{ALOUD, Readability};
 pub use rich::{Paragraph, Rich, Span};
-pub use slots::{Words, article, capital, plural as many};
+pub use slots::Words;
 pub use stem::{WordAt, same_word, stems, words_of};
 pub use syllables::syllables;
 

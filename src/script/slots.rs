@@ -9,6 +9,7 @@ use crate::diag::{Hinted, Trouble};
 use crate::kit::file::nearest;
 use crate::kit::{Kit, WordForms};
 use crate::limits;
+use crate::script::english::{article, capital, plural, title_case};
 use crate::theme::Theme;
 
 /// The words of a kit in its theme: the theme's, then the kit's own in their place.
@@ -158,6 +159,7 @@ const FILTERS: &[(&str, Form)] = &[
     ("a", |forms| format!("{} {}", article(forms), forms.one)),
     ("the", |forms| format!("the {}", forms.one)),
     ("cap", |forms| capital(&forms.one)),
+    ("title", |forms| title_case(&forms.one)),
     ("caps", |forms| forms.one.to_uppercase()),
 ];
 
@@ -196,36 +198,4 @@ impl Object for Word {
     fn render(self: &Arc<Self>, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.0.one)
     }
-}
-
-/// "a" or "an" for a word: the author's choice, or by the first letter.
-#[must_use]
-pub fn article(forms: &WordForms) -> &str {
-    if !forms.article.is_empty() {
-        return &forms.article;
-    }
-    let vowel = forms.one.chars().next().is_some_and(|c| "aeiouAEIOU".contains(c));
-    if vowel { "an" } else { "a" }
-}
-
-/// The plural: the author's, or by the common endings of English spelling.
-#[must_use]
-pub fn plural(forms: &WordForms) -> String {
-    if !forms.many.is_empty() {
-        return forms.many.clone();
-    }
-    let one = &forms.one;
-    let hissing = ["s", "x", "z", "ch", "sh"].iter().any(|end| one.ends_with(end));
-    match one.strip_suffix('y') {
-        Some(stem) if !stem.ends_with(['a', 'e', 'i', 'o', 'u']) => format!("{stem}ies"),
-        _ if hissing => format!("{one}es"),
-        _ => format!("{one}s"),
-    }
-}
-
-/// The text with its first letter as a capital: a name at the start of a sentence.
-#[must_use]
-pub fn capital(text: &str) -> String {
-    let mut chars = text.chars();
-    chars.next().map(|first| first.to_uppercase().chain(chars).collect()).unwrap_or_default()
 }

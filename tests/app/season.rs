@@ -49,10 +49,15 @@ fn leftovers_are_listed_and_mended() {
     click(&mut harness, Role::Button, "Mend all that a rule can mend");
     let left = inklatch::redress::leftovers(harness.state().kit());
     // What is left has no rule, or stands in a setup that would not bear it.
-    let ruled = |at: &inklatch::redress::Leftover| at.slot || at.replace;
+    let ruled = |at: &inklatch::redress::Leftover| at.by_rule;
     let in_setup = |at: &inklatch::redress::Leftover| matches!(at.anchor, Anchor::Puzzle(_, PuzzleField::Setup));
     assert!(left.len() < fresh.leftovers.len() && left.iter().all(|leftover| !ruled(leftover) || in_setup(leftover)));
     assert_eq!(harness.state().steps(), 1);
+    // What changed is told: how many places, and each of them.
+    assert!(harness.query_all_by_label_contains("places are mended").next().is_some());
+    assert!(harness.query_all_by_label_contains("Mended by rule").next().is_some());
+    click(&mut harness, Role::Button, "Close the list of what was mended");
+    assert!(harness.query_all_by_label_contains("Mended by rule").next().is_none());
 }
 
 #[test]

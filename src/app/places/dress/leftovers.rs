@@ -1,12 +1,13 @@
-use eframe::egui::{RichText, Ui};
+use eframe::egui::{RichText, TextEdit, Ui, vec2};
 
 use crate::app::ctx::{Command, Ctx};
 use crate::app::places::Locals;
 use crate::app::widgets::UiExt as _;
 use crate::bundle::mended;
 use crate::diag::{Anchor, PuzzleField};
-use crate::kit::edit::between;
-use crate::redress::{Leftover, Mend, keep_picture, leftovers, mend, old_pictures};
+use crate::ids::{KitId, slug};
+use crate::kit::edit::{Edit, Facts, between};
+use crate::redress::{Leftover, Mend, Mended, keep_everywhere, keep_picture, leftovers, mend, old_pictures, standing};
 
 /// What the season before left behind, each with the ways to mend it.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
@@ -16,10 +17,11 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
         return;
     };
     // Reading all texts by stem takes longer than a frame has: it is done once for each state of the kit.
-    if locals.leftovers.as_ref().is_none_or(|(revision, _)| *revision != cx.doc.revision) {
-        locals.leftovers = Some((cx.doc.revision, leftovers(cx.kit)));
+    if locals.leftovers.as_ref().is_none_or(|(revision, ..)| *revision != cx.doc.revision) {
+        locals.leftovers = Some((cx.doc.revision, leftovers(cx.kit), standing(cx.kit, &locals.mended)));
     }
-    let found = locals.leftovers.as_ref().map_or(&[][..], |(_, found)| found.as_slice());
+    let (found, done) =
+        locals.leftovers.as_ref().map_or((&[][..], &[][..]), |(_, found, done)| (found.as_slice(), done.as_slice()));
     let pictures = old_pictures(cx.kit);
     let count = found.len() + pictures.len();
     ui.lede(&match count {
@@ -29,14 +31,24 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     });
     // In a setup a rule may spoil the puzzle; those that it would are left, each with a button of its own.
     let in_setup = |leftover: &Leftover| matches!(leftover.anchor, Anchor::Puzzle(_, PuzzleField::Setup));
-    if found.iter().any(|leftover| (leftover.slot || leftover.replace) && !in_setup(leftover))
-        && ui.primary("Mend all that a rule can mend").clicked()
-    {
-        cx.send(Command::Step(between(cx.kit, &mended(cx.kit, &cx.doc.theme))));
+    let mut fresh = None;
+    if found.iter().any(|leftover| leftover.by_rule && !in_setup(leftover)) {
+        ui.quiet(
+            "A rule mends what leaves no question open: a word that a slot says as well, and the new name of a picture in \
+             the texts of a puzzle that prints it. The rest is yours to judge.",
+        );
+        if ui.primary("Mend all that a rule can mend").clicked() {
+            let (kit, places) = mended(cx.kit, &cx.doc.theme);
+            cx.send(Command::Step(between(cx.kit, &kit)));
+            cx.send(Command::Say(said(places.len())));
+            fresh = Some(places);
+        }
     }
+    let close = mended_ui(ui, cx, done);
     ui.add_space(8.0);
     for (at, leftover) in found.iter().enumerate() {
-        ui.push_id(at, |ui| leftover_ui(ui, cx, leftover));
+        let alike = found.iter().filter(|other| other.word == leftover.word).count();
+        ui.push_id(at, |ui| leftover_ui(ui, cx, leftover, alike, &mut locals.file_name));
         ui.add_space(6.0);
     }
     for (at, path) in pictures {
@@ -48,9 +60,68 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
         });
         ui.add_space(6.0);
     }
+    if close {
+        locals.mended.clear();
+        locals.leftovers = None;
+    }
+    if let Some(places) = fresh {
+        locals.mended = places;
+    }
 }
 
-fn leftover_ui(ui: &mut Ui, cx: &Ctx<'_>, leftover: &Leftover) {
+/// How many places were mended, in a sentence.
+fn said(places: usize) -> String {
+    match places {
+        0 => "No rule could mend anything.".to_owned(),
+        1 => "One place is mended. Read it in the list.".to_owned(),
+        count => format!("{count} places are mended. Read them in the list."),
+    }
+}
+
+/// What was mended by rule, place by place. Answers whether the list is to be closed.
+fn mended_ui(ui: &mut Ui, cx: &Ctx<'_>, done: &[Mended]) -> bool {
+    if done.is_empty() {
+        return false;
+    }
+    ui.section("Mended by rule");
+    let mut close = false;
+    ui.group_card(|ui| {
+        for (at, place) in done.iter().enumerate() {
+            ui.push_id(at, |ui| {
+                ui.horizontal_wrapped(|ui| {
+                    let name = place.anchor.to_string();
+                    if ui.link(RichText::new(&name).size(13.5)).on_hover_text("Go there").clicked() {
+                        cx.send(Command::Go(place.anchor.clone(), None));
+                    }
+                    ui.label(format!("… {} … became", place.was));
+                    ui.label(RichText::new(&place.is).monospace().color(cx.tokens.accent));
+                });
+            });
+        }
+        close = ui.lesser(true, "Close the list", "Close the list of what was mended").clicked();
+    });
+    close
+}
+
+/// The name that the kit's files bear, to be written anew.
+fn file_name_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Option<String>) {
+    let mut text = draft.clone().unwrap_or_else(|| slug(&cx.say(&cx.kit.title)));
+    ui.horizontal_wrapped(|ui| {
+        let label = ui.strong_small("Name of the kit's files");
+        let field = TextEdit::singleline(&mut text).desired_width(220.0).margin(vec2(10.0, 7.0));
+        if ui.add(field).labelled_by(label.id).changed() {
+            *draft = Some(text.clone());
+        }
+        let id = KitId::from_text(&text);
+        let ready = !text.trim().is_empty() && id != cx.kit.id;
+        if ui.lesser(ready, &format!("Name them {id}"), "Name the kit's files so").clicked() {
+            cx.send(Command::Step(vec![Edit::Facts(Box::new(Facts { id, ..Facts::of(cx.kit) }))]));
+            *draft = None;
+        }
+    });
+}
+
+fn leftover_ui(ui: &mut Ui, cx: &Ctx<'_>, leftover: &Leftover, alike: usize, file_name: &mut Option<String>) {
     let theme = &cx.doc.theme.theme;
     let step = |how| cx.send(Command::Step(mend(cx.kit, theme, leftover, how)));
     ui.group_card(|ui| {
@@ -78,7 +149,7 @@ fn leftover_ui(ui: &mut Ui, cx: &Ctx<'_>, leftover: &Leftover) {
             if leftover.replace {
                 let filled = cx.kit.words.get(&leftover.word.slot).or_else(|| theme.words.get(&leftover.word.slot));
                 let new = match filled {
-                    Some(forms) if !leftover.word.slot.is_empty() => &forms.one,
+                    Some(forms) if !leftover.word.slot.is_empty() && !leftover.printed => &forms.one,
                     _ => &leftover.word.now,
                 };
                 let text = format!("Let “{new}” stand there");
@@ -86,12 +157,24 @@ fn leftover_ui(ui: &mut Ui, cx: &Ctx<'_>, leftover: &Leftover) {
                     step(Mend::Replace);
                 }
             }
-            if ui.lesser(true, "Write it anew", &format!("Write {place} anew")).clicked() {
+            if !leftover.file_name && ui.lesser(true, "Write it anew", &format!("Write {place} anew")).clicked() {
                 cx.send(Command::Go(leftover.anchor.clone(), None));
             }
             if ui.lesser(true, "Keep", &format!("Keep {place}")).clicked() {
                 step(Mend::Keep);
             }
+            if alike > 1 {
+                let (text, word) = (format!("Keep everywhere ({alike})"), &leftover.word.one);
+                if ui.lesser(true, &text, &format!("Keep {word} everywhere, from {}", leftover.anchor)).clicked() {
+                    cx.send(Command::Step(keep_everywhere(cx.kit, &leftover.word).0));
+                }
+            }
         });
+        if leftover.file_name && leftover.anchor == Anchor::Kit {
+            file_name_ui(ui, cx, file_name);
+        }
+        if leftover.printed {
+            ui.quiet(&format!("{} is printed in its place.", leftover.word.now));
+        }
     });
 }

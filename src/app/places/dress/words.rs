@@ -13,8 +13,8 @@ use crate::theme::ThemeEdit;
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     ui.title("Words");
     ui.lede(
-        "Words fill the slots of all texts: {{ keeper }}, {{ treat | plural }}, {{ chest | a }}. \
-         The kit's own come before the theme's.",
+        "Words fill the slots of all texts: {{ keeper }}, {{ treat | plural }}, {{ chest | a }}, \
+         {{ keeper | title }}; the forms are plural, a, the, cap, title and caps. The kit's own come before the theme's.",
     );
     ui.section("The kit's own");
     for (name, forms) in &cx.kit.words {
