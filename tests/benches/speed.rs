@@ -21,6 +21,7 @@ use inklatch::ids::{BoxId, LockId, PuzzleId};
 use inklatch::kit::{BoxDef, Lock, LockKind, Place};
 use inklatch::party::Party;
 use inklatch::print::DocInfo;
+use inklatch::rehearse::{Stage, rehearse};
 use inklatch::sheet::{Paper, impose};
 use inklatch::theme::Edition;
 
@@ -154,6 +155,21 @@ fn unlike(count: usize) -> Vec<String> {
 
 /// What is included: texts filled, every puzzle laid out and read, every piece made, the flow, all checks. Nothing is
 /// set in type, and mends that have to be tried are looked for after the findings are shown.
+/// What an edit costs that changes an estimate: other edits leave the rehearsal as it is.
+fn rehearsing(c: &mut Criterion) {
+    for (name, opened) in
+        [("the demo kit", demo()), ("200 puzzles more", large(200)), ("1,900 puzzles more", large(1_900))]
+    {
+        let party = Party::new(&opened.kit, &opened.theme, Level::Standard).expect("a party");
+        let stage = Stage::new(&opened.kit, &party.parts(&opened.kit), Level::Standard).expect("a stage");
+        let mut group = c.benchmark_group("rehearsal of one level");
+        group.sample_size(20).bench_function(name, |b| {
+            b.iter(|| rehearse(black_box(&stage), stage.usual_runs()).expect("a rehearsal"));
+        });
+        group.finish();
+    }
+}
+
 fn proving_large(c: &mut Criterion) {
     let mut group = c.benchmark_group("all checks of one level, nothing set");
     group.sample_size(10);
@@ -251,6 +267,7 @@ criterion_group!(
     keystroke,
     proving,
     proving_large,
+    rehearsing,
     editing,
     exporting,
     printing,

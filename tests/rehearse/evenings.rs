@@ -94,6 +94,21 @@ fn a_chain_takes_the_sum() {
 }
 
 #[test]
+fn nobody_goes_on_with_a_puzzle_whose_lock_is_open() {
+    use inklatch::flow::net::Opener;
+    let fixed = |minutes: f64| LogNormal { mu: minutes.ln(), sigma: 0.0 };
+    // Two puzzles open one lock, a third the other; two pairs. The quick one opens the lock, and the pair at the slow
+    // one goes over to the third.
+    let mut stage = stage_of(&[fixed(4.0), fixed(30.0), fixed(10.0)], false, 4);
+    stage.net.locks = vec![vec![Opener::Puzzle(0), Opener::Puzzle(1)], vec![Opener::Puzzle(2)]];
+    stage.net.boxes[0].locks = vec![0, 1];
+    let rehearsal = rehearse(&stage, 1).unwrap();
+    // From minute 4 on three of four are of use at the third puzzle, which nobody has begun.
+    assert!((rehearsal.mean - (4.0 + 10.0 / 1.2)).abs() < 1e-9, "{}", rehearsal.mean);
+    assert_eq!(rehearsal.puzzles[1].critical, 0.0);
+}
+
+#[test]
 fn guests_with_nothing_to_do_are_counted() {
     // Three pairs at one puzzle: three guests are of use, one looks over their shoulders, two do nothing.
     let stage = stage_of(&[LogNormal::of(5.0, 8.0)], false, 6);

@@ -6,7 +6,7 @@ use rand::seq::SliceRandom as _;
 
 use super::Evening;
 use super::table::{Busy, Event, Play, Time};
-use crate::flow::net::Where;
+use crate::flow::net::{Opener, Where};
 
 impl Play<'_> {
     pub(super) fn push(&mut self, at: f64, event: Event) {
@@ -126,7 +126,9 @@ impl Play<'_> {
     pub(super) fn comes_open(&mut self, puzzle: usize, thanks: Option<usize>) {
         let state = &mut self.puzzles[puzzle];
         (state.open, state.thanks) = (self.now, thanks);
-        self.waiting.push_back(puzzle);
+        if !state.over {
+            self.waiting.push_back(puzzle);
+        }
     }
 
     pub(super) fn open_lock(&mut self, lock: usize, thanks: Option<usize>) {
@@ -138,6 +140,15 @@ impl Play<'_> {
         let links = self.links;
         for index in &links.lock_boxes[lock] {
             self.box_gets(*index, thanks);
+        }
+        // Nobody goes on with a puzzle whose lock is open already.
+        let stage = self.stage;
+        for opener in &stage.net.locks[lock] {
+            if let Opener::Puzzle(puzzle) = opener
+                && links.puzzle_locks.get(*puzzle).is_some_and(|locks| locks.iter().all(|at| self.locks[*at].is_some()))
+            {
+                self.give_up(*puzzle);
+            }
         }
     }
 

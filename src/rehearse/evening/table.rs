@@ -70,6 +70,8 @@ pub(super) struct Puzzle {
     pub heads: usize,
     pub since: f64,
     pub trying: bool,
+    /// Whether it is solved, or its lock open without it.
+    pub over: bool,
     pub version: u32,
     /// Answers that will be tried in vain.
     pub wrongs: u8,

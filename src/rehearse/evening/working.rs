@@ -90,6 +90,9 @@ impl Play<'_> {
     }
 
     pub(super) fn tried(&mut self, puzzle: usize) {
+        if self.puzzles[puzzle].over {
+            return;
+        }
         let habits = &self.stage.habits;
         self.puzzles[puzzle].trying = false;
         self.puzzles[puzzle].since = self.now;
@@ -108,15 +111,23 @@ impl Play<'_> {
             return;
         }
         self.puzzles[puzzle].solved = Some(self.now);
+        self.give_up(puzzle);
+        let links = self.links;
+        for lock in &links.puzzle_locks[puzzle] {
+            self.open_lock(*lock, Some(puzzle));
+        }
+    }
+
+    /// Everybody gets up from a puzzle, and nobody sits down to it any more.
+    pub(super) fn give_up(&mut self, puzzle: usize) {
+        let state = &mut self.puzzles[puzzle];
+        (state.version, state.over) = (state.version + 1, true);
         self.busy.retain(|at| *at != puzzle);
+        self.waiting.retain(|at| *at != puzzle);
         for unit in &mut self.units {
             if unit.at == Busy::At(puzzle) {
                 (unit.at, unit.last) = (Busy::Idle, Some(puzzle));
             }
-        }
-        let links = self.links;
-        for lock in &links.puzzle_locks[puzzle] {
-            self.open_lock(*lock, Some(puzzle));
         }
     }
 
