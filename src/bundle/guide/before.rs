@@ -21,13 +21,19 @@ pub(super) struct Item {
 pub(super) struct Chart {
     /// Minutes that the whole takes.
     ready: f64,
+    rows: Vec<ChartRow>,
+}
+
+/// What one puzzle or one thing takes, in a row of the chart.
+#[derive(Clone, Debug, Serialize)]
+struct ChartRow {
+    name: String,
     bars: Vec<Bar>,
 }
 
 /// A task in the chart; all in minutes.
 #[derive(Clone, Debug, Serialize)]
 struct Bar {
-    name: String,
     start: f64,
     hands: f64,
     wait: f64,
@@ -119,11 +125,15 @@ pub(super) fn shopping(source: &Source<'_>) -> Vec<Item> {
 
 /// How long the preparation takes.
 pub(super) fn prep_note(source: &Source<'_>) -> String {
+    let (hands, ready) = (minutes(source.prep.hands), minutes(source.prep.ready));
+    let long = if hands == ready {
+        format!("One person needs {hands}, without a wait")
+    } else {
+        format!("One person has {hands} of work to do, and is ready after {ready}")
+    };
     format!(
-        "One person, {} of work within {}. What has to dry comes first, so that it dries while you go on. Times are \
-         estimates; the maker’s label decides how long a thing dries.",
-        minutes(source.prep.hands),
-        minutes(source.prep.ready)
+        "{long}. What has to dry comes first, so that it dries while you go on. Times are estimates; the maker’s label \
+         decides how long a thing dries."
     )
 }
 
@@ -143,41 +153,27 @@ pub(super) fn prep(source: &Source<'_>) -> Vec<Task> {
         .collect()
 }
 
-/// The same steps as bars.
+/// The same steps as bars: one row for each puzzle and each thing, in the order in which they are begun.
 pub(super) fn chart(source: &Source<'_>) -> Chart {
-    let bars: Vec<Bar> = source
-        .prep
-        .tasks
-        .iter()
-        .map(|task| {
-            let puzzle = task.puzzle.as_ref().and_then(|id| source.party.script.puzzle(id));
-            let name = match puzzle {
-                Some(puzzle) => short(&format!("{}: {}", capital(&puzzle.title), task.what)),
-                None => short(&task.what),
-            };
-            Bar { name, start: task.start, hands: task.hands, wait: task.wait }
-        })
-        .collect();
-    let ready = bars.iter().map(|bar| bar.start + bar.hands + bar.wait).fold(source.prep.ready, f64::max);
-    Chart { ready, bars }
+    let mut rows: Vec<ChartRow> = Vec::new();
+    for task in &source.prep.tasks {
+        let puzzle = task.puzzle.as_ref().and_then(|id| source.party.script.puzzle(id));
+        let name = puzzle.map_or_else(|| subject(&task.what), |puzzle| capital(&puzzle.title));
+        let bar = Bar { start: task.start, hands: task.hands, wait: task.wait };
+        match rows.iter_mut().find(|row| row.name == name) {
+            Some(row) => row.bars.push(bar),
+            None => rows.push(ChartRow { name, bars: vec![bar] }),
+        }
+    }
+    let bars = rows.iter().flat_map(|row| &row.bars);
+    let ready = bars.map(|bar| bar.start + bar.hands + bar.wait).fold(source.prep.ready, f64::max);
+    Chart { ready, rows }
 }
 
-/// Characters of a bar's name that stand in one line.
-const BAR_CHARS: usize = 32;
-
-/// A name in one line, cut between words.
-fn short(name: &str) -> String {
-    let mut kept = String::new();
-    for word in name.split_whitespace() {
-        if kept.chars().count() + word.chars().count() + 2 > BAR_CHARS {
-            return format!("{} …", kept.trim_end_matches([',', '.', ';', ':']));
-        }
-        if !kept.is_empty() {
-            kept.push(' ');
-        }
-        kept.push_str(word);
-    }
-    kept
+/// What a step is about: its words up to the first stop.
+fn subject(what: &str) -> String {
+    let end = what.find([',', ':', ';']).or_else(|| what.find(". ")).unwrap_or(what.len());
+    capital(what.get(..end).unwrap_or(what).trim().trim_end_matches('.'))
 }
 
 /// The lock table, box by box.

@@ -5,17 +5,23 @@ use serde_json::Value;
 
 use super::Source;
 use crate::diag::{Hinted, Trouble};
-use crate::flow::drawing::{Drawing, Extent, Kind, Rect, Tie, draw, outline, strokes};
+use crate::flow::drawing::{
+    Drawing, Extent, Kind, NODE_GAP, NODE_HEIGHT, NODE_WIDTH, Rect, Tie, draw, outline, strokes,
+};
 
-/// Millimetres to one unit of the drawing, across and down, where there is room: a node is then 40 mm wide and holds
-/// three lines of 12 pt.
-const MM: (f64, f64) = (0.27, 0.39);
-/// Size of the names, in points; one that does not fit its node is cut between words.
+/// Millimetres to one unit of the drawing where there is room: a node is then 40 mm wide.
+const MM: f64 = 0.27;
+/// Size of the names, in points. The template makes each row as high as its longest name asks for.
 const NAMES: f64 = 12.0;
-/// Widest and highest picture in the host guide, upright on A4 or Letter with the guide's margins and its heading.
-const ROOM: (f64, f64) = (170.0, 200.0);
-/// Size of a shape in the list of what is what, in units of the drawing.
-const SAMPLE: Rect = Rect { x: 0.0, y: 0.0, w: 38.0, h: 14.5 };
+/// Widest picture in the host guide, on A4 or Letter with the guide's margins: upright, and on a page turned.
+const ROOM: (f64, f64) = (170.0, 234.0);
+/// Least width of a node, in millimetres, that holds nearly every word at [`NAMES`]. A picture with narrower ones
+/// goes onto a page turned.
+const NARROW: f64 = 23.5;
+/// Least gap between neighbours of a row, in millimetres: what the drawing leaves beyond it widens the nodes.
+const GAP: f64 = 2.4;
+/// A shape in the list of what is what: a node, this much smaller than [`MM`] makes it.
+const SAMPLE: f64 = 0.3;
 
 /// The flow as the template draws it; all lengths in millimetres.
 #[derive(Clone, Debug, Serialize)]
@@ -24,6 +30,10 @@ pub(super) struct Picture {
     height: f64,
     /// Size of the names, in points.
     size: f64,
+    /// Whether it needs a page turned.
+    turned: bool,
+    /// Top and foot of each row of nodes, from above.
+    rows: Vec<(f64, f64)>,
     /// What it shows, for those who do not see it.
     alt: String,
     note: String,
@@ -59,19 +69,28 @@ struct EdgeText {
 /// What the drawn flow shows: in the guide what guests solve and open, as a file of its own everything.
 pub(super) fn picture(source: &Source<'_>, extent: Extent) -> Picture {
     let drawing = draw(&source.party.spoken(&source.opened.kit), source.flow, extent);
-    let fit = match extent {
-        Extent::Solving => (MM.0.min(ROOM.0 / drawing.width.max(1.0)), MM.1.min(ROOM.1 / drawing.height.max(1.0))),
-        Extent::All => MM,
+    let upright = ROOM.0 / drawing.width.max(1.0);
+    let (across, turned) = match extent {
+        Extent::Solving if MM.min(upright) * NODE_WIDTH < NARROW => (MM.min(ROOM.1 / drawing.width.max(1.0)), true),
+        Extent::Solving => (MM.min(upright), false),
+        Extent::All => (MM, false),
     };
-    scaled(&drawing, fit)
+    scaled(&drawing, across, turned)
 }
 
-fn scaled(drawing: &Drawing, (across, down): (f64, f64)) -> Picture {
+fn scaled(drawing: &Drawing, across: f64, turned: bool) -> Picture {
+    let down = MM;
+    let wider = ((NODE_GAP * across - GAP) / across).max(0.0);
+    let roomy = |rect: Rect| Rect { x: rect.x - wider / 2.0, w: rect.w + wider, ..rect };
     let line = |points: Vec<(f64, f64)>| points.into_iter().map(|(x, y)| (x * across, y * down)).collect::<Vec<_>>();
     let shape = |kind: Kind, rect: Rect| Shape {
         outline: line(outline(kind, rect)),
         strokes: strokes(kind, rect).into_iter().map(line).collect(),
     };
+    let mut rows: Vec<(f64, f64)> =
+        drawing.nodes.iter().map(|node| (node.rect.y * down, (node.rect.y + node.rect.h) * down)).collect();
+    rows.sort_by(|a, b| a.0.total_cmp(&b.0));
+    rows.dedup();
     let mut kinds: Vec<Kind> = drawing.nodes.iter().map(|node| node.kind).collect();
     kinds.sort_unstable();
     kinds.dedup();
@@ -79,22 +98,22 @@ fn scaled(drawing: &Drawing, (across, down): (f64, f64)) -> Picture {
         width: drawing.width * across,
         height: drawing.height * down,
         size: NAMES,
+        turned,
+        rows,
         alt: "The flow as a picture. The rounds of the host guide say the same in words.".into(),
         note: "Each arrow leads from what is needed to what it is needed for. A dashed arrow says where a thing lies."
             .into(),
         nodes: drawing
             .nodes
             .iter()
-            .map(|node| NodeText {
-                rect: Rect {
-                    x: node.rect.x * across,
-                    y: node.rect.y * down,
-                    w: node.rect.w * across,
-                    h: node.rect.h * down,
-                },
-                kind: node.kind,
-                name: node.name.clone(),
-                shape: shape(node.kind, node.rect),
+            .map(|node| {
+                let rect = roomy(node.rect);
+                NodeText {
+                    rect: Rect { x: rect.x * across, y: rect.y * down, w: rect.w * across, h: rect.h * down },
+                    kind: node.kind,
+                    name: node.name.clone(),
+                    shape: shape(node.kind, rect),
+                }
             })
             .collect(),
         edges: drawing
@@ -106,10 +125,13 @@ fn scaled(drawing: &Drawing, (across, down): (f64, f64)) -> Picture {
         legend: kinds
             .into_iter()
             .map(|kind| {
-                let points = |points: Vec<(f64, f64)>| points.into_iter().map(|(x, y)| (x * MM.0, y * MM.1)).collect();
+                let sample = Rect { x: 0.0, y: 0.0, w: NODE_WIDTH, h: NODE_HEIGHT };
+                let small = MM * SAMPLE;
+                let points =
+                    |points: Vec<(f64, f64)>| points.into_iter().map(|(x, y)| (x * small, y * small)).collect();
                 let shape = Shape {
-                    outline: points(outline(kind, SAMPLE)),
-                    strokes: strokes(kind, SAMPLE).into_iter().map(points).collect(),
+                    outline: points(outline(kind, sample)),
+                    strokes: strokes(kind, sample).into_iter().map(points).collect(),
                 };
                 (kind.word().to_owned(), shape)
             })

@@ -23,6 +23,8 @@ pub use shape::{outline, strokes};
 pub const NODE_WIDTH: f64 = 148.0;
 /// Height of every node: two lines of text.
 pub const NODE_HEIGHT: f64 = 46.0;
+/// Least gap between neighbours of a row.
+pub const NODE_GAP: f64 = 16.0;
 
 /// What a node stands for; each kind has an outline of its own ([`outline`]).
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]

@@ -1,9 +1,7 @@
 use super::graph::Graph;
 use super::layers::Layered;
-use super::{Drawing, Edge, Kind, NODE_HEIGHT, NODE_WIDTH, Node, Rect, RoundLine};
+use super::{Drawing, Edge, Kind, NODE_GAP, NODE_HEIGHT, NODE_WIDTH, Node, Rect, RoundLine};
 
-/// Least gap between neighbours of a row.
-const GAP: f64 = 16.0;
 /// Room that a passing edge takes in a row.
 const BEND: f64 = 10.0;
 /// Gap between rows, in which the edges run.
@@ -85,7 +83,7 @@ fn settled(layered: &Layered, rows: &[Vec<usize>]) -> Vec<f64> {
     let gaps: Vec<Vec<f64>> = rows
         .iter()
         .map(|row| {
-            let apart = |pair: &[usize]| pair.iter().map(|vertex| half(layered, *vertex)).sum::<f64>() + GAP;
+            let apart = |pair: &[usize]| pair.iter().map(|vertex| half(layered, *vertex)).sum::<f64>() + NODE_GAP;
             std::iter::once(0.0).chain(row.windows(2).map(apart)).collect()
         })
         .collect();
