@@ -19,7 +19,7 @@ use crate::kit::edit::Edit;
 use crate::propose::Wish;
 use crate::sheet::Paper;
 use crate::theme::colour::Eyes;
-use crate::theme::{PictureKind, ThemeEdit};
+use crate::theme::{Edition, PictureKind, ThemeEdit};
 
 /// What a view asks for. One place carries it out, after all views are done, so that the kit stands still for
 /// the whole frame.
@@ -39,6 +39,8 @@ pub enum Command {
     Level(Level),
     /// Looks at another paper.
     Paper(Paper),
+    /// Looks at the sheets in another edition.
+    Edition(Edition),
     /// Looks through other eyes.
     Eyes(Eyes),
     /// Shows the kit's words in every font, for a lettering role; with none the pieces again.

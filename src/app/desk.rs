@@ -12,8 +12,8 @@ use crate::app::preview::{Ground, Item, SPECIMEN, Shown, Wanted, sample_id};
 use crate::app::session::{Selection, Tab};
 use crate::app::widgets::{Mark, UiExt as _, mark_ui};
 use crate::face::Audience;
-use crate::theme::Colour;
 use crate::theme::colour::{Eyes, Lens};
+use crate::theme::{Colour, Edition};
 use crate::units::Mm;
 
 /// Screen points to the millimetre at which pieces are shown at most: larger than life says nothing more.
@@ -147,7 +147,9 @@ impl Desk {
         ui.horizontal(|ui| {
             ui.strong_small(match wanted {
                 Wanted::Nothing => "The kit at a glance",
-                Wanted::Sheets(_) => "The sheets",
+                Wanted::Sheets(_, Edition::Colour) => "The sheets",
+                Wanted::Sheets(_, Edition::LowInk) => "The sheets, low ink",
+                Wanted::Sheets(_, Edition::LargePrint) => "The sheets, large print",
                 Wanted::Letter(_) => "The letter as printed",
                 Wanted::Gallery => "A sample in this theme",
                 Wanted::Of(_) | Wanted::Pieces => "As printed",
@@ -162,7 +164,7 @@ impl Desk {
                     eyes_ui(ui, cx);
                 }
                 match wanted {
-                    Wanted::Letter(_) | Wanted::Sheets(_) => paper_ui(ui, cx),
+                    Wanted::Letter(_) | Wanted::Sheets(..) => paper_ui(ui, cx),
                     Wanted::Of(_) if cx.session.tab != Tab::Prove => level_ui(ui, cx),
                     Wanted::Pieces if cx.session.tab != Tab::Print => level_ui(ui, cx),
                     _ => {}

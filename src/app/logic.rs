@@ -136,6 +136,7 @@ impl App {
             }
             Command::Level(level) => self.session.level = level,
             Command::Paper(paper) => self.session.paper = paper,
+            Command::Edition(edition) => self.session.edition = edition,
             Command::Eyes(eyes) => self.session.eyes = eyes,
             Command::Specimens(role) => self.session.specimens = role,
             Command::Target(target) => self.session.target = target,

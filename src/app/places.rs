@@ -77,7 +77,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals, desk: &mut Desk) {
 pub fn wanted(cx: &Ctx<'_>) -> Wanted {
     match cx.session.selection(cx.kit) {
         Selection::Letter | Selection::Facts => Wanted::Letter(cx.session.paper),
-        Selection::Sheets | Selection::Bundle => Wanted::Sheets(cx.session.paper),
+        Selection::Sheets | Selection::Bundle => Wanted::Sheets(cx.session.paper, cx.session.edition),
         Selection::Theme => match &cx.session.target {
             Some(theme) if *theme != cx.kit.theme => Wanted::SideBySide(theme.clone()),
             _ => Wanted::Pieces,

@@ -30,7 +30,7 @@ use crate::mechanics::sample::Facts;
 use crate::party::Party;
 use crate::print::{Press, Raster};
 use crate::sheet::Paper;
-use crate::theme::{Lettering, Loaded};
+use crate::theme::{Edition, Lettering, Loaded};
 use crate::units::Size;
 
 /// Pixels to the millimetre, least and greatest: below, print cannot be told from dirt; above, nobody looks.
@@ -49,8 +49,8 @@ pub enum Wanted {
     Of(Selection),
     /// Every piece.
     Pieces,
-    /// Every sheet on this paper.
-    Sheets(Paper),
+    /// Every sheet on this paper, in this edition.
+    Sheets(Paper, Edition),
     /// A sample of every mechanic.
     Gallery,
     /// The kit's own words in every family at hand, for this lettering role.
@@ -215,9 +215,14 @@ impl Painter {
         if self.ahead(job, &press, shown, wait, report)? {
             return Ok(());
         }
+        if let Wanted::Sheets(paper, edition) = &job.wanted {
+            return sheets::sheets(job, &press, (*paper, *edition), shown, stop, report);
+        }
         let party = Party::new(&narrowed(&job.kit, &job.wanted), &job.theme, job.level)?;
         let pieces: Vec<&Piece> = match &job.wanted {
-            Wanted::Nothing | Wanted::Gallery | Wanted::SideBySide(_) | Wanted::Specimens(_) => Vec::new(),
+            Wanted::Nothing | Wanted::Gallery | Wanted::SideBySide(_) | Wanted::Specimens(_) | Wanted::Sheets(..) => {
+                Vec::new()
+            }
             Wanted::Letter(paper) => {
                 let letter = party.letter(&job.theme, paper.safe_size())?;
                 self.piece(&press, &letter, job.width_px, shown);
@@ -232,7 +237,6 @@ impl Painter {
                 party.pieces.iter().filter(|piece| belongs(piece, selection)).collect()
             }
             Wanted::Pieces => party.pieces.iter().collect(),
-            Wanted::Sheets(paper) => return sheets::sheets(job, &press, &party, *paper, shown, stop, report),
         };
         for (at, piece) in pieces.into_iter().enumerate() {
             if stop() {

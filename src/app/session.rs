@@ -5,6 +5,7 @@ use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId, SpotId, ThemeId};
 use crate::kit::Kit;
 use crate::kit::edit::Item;
 use crate::sheet::Paper;
+use crate::theme::Edition;
 use crate::theme::colour::Eyes;
 
 /// The five places of the window, in the order of the job.
@@ -213,6 +214,8 @@ pub struct Session {
     pub level: Level,
     /// The paper looked at.
     pub paper: Paper,
+    /// The edition in which sheets are looked at.
+    pub edition: Edition,
     /// What was in hand last, by place.
     chosen: BTreeMap<Tab, Selection>,
     /// Through whose eyes pieces and sheets are looked at.
@@ -235,6 +238,7 @@ impl Default for Session {
             tab: Tab::Write,
             level: Level::Standard,
             paper: Paper::Letter,
+            edition: Edition::Colour,
             chosen: BTreeMap::new(),
             jump: None,
             proposing: false,
@@ -262,9 +266,10 @@ impl Session {
         }
     }
 
-    /// Forgets what was in hand: another kit was opened. Level and paper stay.
+    /// Forgets what was in hand: another kit was opened. Level, paper and edition stay.
     pub fn start_over(&mut self) {
-        *self = Self { level: self.level, paper: self.paper, eyes: self.eyes, ..Self::default() };
+        let Self { level, paper, edition, eyes, .. } = *self;
+        *self = Self { level, paper, edition, eyes, ..Self::default() };
     }
 
     /// Takes a thing in hand.

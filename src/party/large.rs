@@ -2,13 +2,15 @@
 //!
 //! Only type setting knows at which size a text fits, so it is handed in ([`Fits`]). A piece grows evenly, so that a
 //! puzzle is the same puzzle; pieces that belong together grow alike. A piece that goes onto a thing keeps its size: it
-//! loses the words that do not fit on it and comes with a copy to read them from.
+//! loses the words that do not fit on it and comes with a copy to read them from. So does a piece that is folded and would
+//! become larger than a sheet: it stays whole.
 
 use rayon::prelude::*;
 
 use super::Party;
 use crate::diag::Hinted;
 use crate::face::{Face, Layer, Piece, TextRun};
+use crate::limits;
 use crate::units::Pt;
 
 /// The least size of large print: 16 points (UKAAF, "Creating clear print and large print documents", G003).
@@ -45,10 +47,14 @@ pub fn enlarged(pieces: &[Piece], fits: Fits<'_>) -> Hinted<Vec<Piece>> {
     };
     let large = |(piece, factor): (&Piece, &f64)| -> Hinted<Vec<Piece>> {
         if piece.on_a_thing {
-            return kept(piece, *factor, fits);
+            return kept(piece, 1.0, *factor, fits);
         }
         let together = pieces.iter().zip(&own).filter(|(other, _)| alike(piece, other));
         let factor = together.map(|(_, factor)| *factor).fold(*factor, f64::max);
+        let most = most(piece);
+        if factor > most {
+            return kept(piece, most, factor, fits);
+        }
         let mut piece = grown(piece, factor);
         prune(&mut piece, fits, |run| run.spare)?;
         Ok(vec![piece])
@@ -70,6 +76,15 @@ fn factor(piece: &Piece, fits: Fits<'_>) -> Hinted<f64> {
         }
     }
     Ok(STEPS.last().copied().unwrap_or(1.0))
+}
+
+/// How large a piece may become: a folded one no larger than a sheet of either paper.
+fn most(piece: &Piece) -> f64 {
+    let folded = std::iter::once(&piece.front).chain(&piece.back).any(|face| !face.folds.is_empty());
+    let (w, h) = (piece.front.size.w.get(), piece.front.size.h.get());
+    let (across, down) = limits::PROP_PAGE;
+    let within = |w: f64, h: f64| (across / w).min(down / h);
+    if folded { within(w, h).max(within(h, w)).max(1.0) } else { f64::INFINITY }
 }
 
 fn grown(piece: &Piece, factor: f64) -> Piece {
@@ -105,23 +120,25 @@ fn prune(piece: &mut Piece, fits: Fits<'_>, may_go: impl Fn(&TextRun) -> bool) -
     Ok(())
 }
 
-/// A piece of true size without the words that do not fit on it, and a copy to read them from; the piece alone where
-/// they fit.
-fn kept(piece: &Piece, factor: f64, fits: Fits<'_>) -> Hinted<Vec<Piece>> {
-    let mut thing = grown(piece, 1.0);
-    if factor <= 1.0 {
+/// A piece at a size that it must not pass, without the words that do not fit on it, and a copy to read them from; the
+/// piece alone where they fit.
+fn kept(piece: &Piece, most: f64, factor: f64, fits: Fits<'_>) -> Hinted<Vec<Piece>> {
+    let mut thing = grown(piece, most);
+    if factor <= most {
         prune(&mut thing, fits, |run| run.spare)?;
         return Ok(vec![thing]);
     }
     prune(&mut thing, fits, |_| true)?;
     // Whoever reads the paper reads the copy.
     thing.part = format!("{}-without-words", piece.part);
-    let copy = Piece {
+    let mut copy = Piece {
         id: format!("{}-to-read", piece.id),
         label: format!("{}, to read beside it", piece.label),
         measured: false,
         on_a_thing: false,
         ..grown(&bare(piece), factor)
     };
+    // It is not folded: it may be parted.
+    std::iter::once(&mut copy.front).chain(&mut copy.back).for_each(|face| face.folds.clear());
     Ok(vec![thing, copy])
 }

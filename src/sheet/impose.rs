@@ -1,5 +1,6 @@
 use std::collections::BTreeMap;
 
+use super::alone;
 use super::pack::{Item, Spot, pack};
 use super::parted::parts;
 use super::room::Room;
@@ -18,7 +19,7 @@ pub const GUTTER: Mm = Mm::new(5.0);
 /// Height of a label below its piece, the air between them included.
 pub const LABEL: Mm = Mm::new(3.8);
 /// Air between a piece and its label.
-const LABEL_AIR: Mm = Mm::new(0.9);
+pub(super) const LABEL_AIR: Mm = Mm::new(0.9);
 /// Distance of a label from the corners, where the cut marks stand.
 const LABEL_INSET: Mm = Mm::new(1.2);
 /// A size counts as a page's when it differs by no more.
@@ -77,6 +78,10 @@ pub fn impose_for(
             for _ in 0..copies {
                 sheets.push(page(piece, rect, paper, title));
             }
+        } else if !takes(room.largest(paper), piece.front.size) && alone::alone(piece, paper, room) {
+            for _ in 0..copies {
+                sheets.extend(alone::sheet(piece, paper, room, &heading));
+            }
         } else {
             fits(piece, paper, room)?;
             let side = if piece.back.is_some() { &mut double } else { &mut single };
@@ -112,7 +117,8 @@ struct Head<'a> {
 /// A piece as it is printed: itself, or in parts where it is large print and larger than a sheet.
 fn on_sheets(piece: &Piece, paper: Paper, room: Room) -> Vec<Piece> {
     let whole = whole_page(piece.front.size, paper, room).is_some();
-    if !piece.large || whole || piece.back.is_some() || takes(room.largest(paper), piece.front.size) {
+    let fits = whole || takes(room.largest(paper), piece.front.size) || alone::alone(piece, paper, room);
+    if !piece.large || fits || piece.back.is_some() {
         return vec![piece.clone()];
     }
     parts(piece, room.largest(paper))
@@ -232,7 +238,8 @@ fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, head: Head<'_>) -> Sheet 
     });
     let used = spots.iter().map(|(_, spot)| spot.rect.right()).fold(Mm::ZERO, Mm::max);
     let (dx, dy) = (content.x + (content.w - used) / 2.0, content.y);
-    let folds = spots.iter().flat_map(|(piece, spot)| folds(&piece.front, spot, (dx, dy))).collect();
+    let folds =
+        spots.iter().flat_map(|(piece, spot)| folds(&piece.front, spot.rect.moved(dx, dy), spot.turned)).collect();
     let placed = spots
         .iter()
         .map(|(piece, spot)| {
@@ -269,9 +276,9 @@ fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, head: Head<'_>) -> Sheet 
     }
 }
 
-/// The folds of a face on its page. A turned face lies a quarter turn to the left: its right side is up.
-fn folds<'a>(face: &'a Face, spot: &Spot, moved: (Mm, Mm)) -> impl Iterator<Item = (Mm, Mm, Mm, Mm)> + 'a {
-    let (rect, turned) = (spot.rect.moved(moved.0, moved.1), spot.turned);
+/// The folds of a face that lies in `rect` of its page. A turned face lies a quarter turn to the left: its right side is
+/// up.
+pub(super) fn folds(face: &Face, rect: Rect, turned: bool) -> impl Iterator<Item = (Mm, Mm, Mm, Mm)> + '_ {
     let on_page = move |(x, y): (Mm, Mm)| {
         if turned { (rect.x + y, rect.bottom() - x) } else { (rect.x + x, rect.y + y) }
     };

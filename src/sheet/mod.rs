@@ -1,5 +1,6 @@
 //! Sheets: pages of paper with pieces placed on them, true to size.
 
+mod alone;
 mod duplex;
 mod impose;
 pub mod pack;

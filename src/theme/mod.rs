@@ -63,9 +63,9 @@ pub const FRAMES: &[FrameInfo] = &[
 /// Frames that a theme may draw for printed props. Where it draws none, or the prop has other proportions, a border with
 /// the theme's corners stands in. A `tag` may have a slot `hole` where its hole is punched.
 pub const MORE_FRAMES: &[FrameInfo] = &[
-    FrameInfo { name: "flag", about: "a flag of a banner", slots: &["body"] },
-    FrameInfo { name: "tent", about: "a side of a tent card", slots: &["title", "body"] },
-    FrameInfo { name: "envelope", about: "the front of an envelope", slots: &["body"] },
+    FrameInfo { name: "flag", about: "a flag of a banner, about 5 wide to 4 high", slots: &["body"] },
+    FrameInfo { name: "tent", about: "a side of a tent card, about twice as wide as high", slots: &["title", "body"] },
+    FrameInfo { name: "envelope", about: "the front of an envelope, about as wide as high", slots: &["body"] },
     FrameInfo { name: "cover-back", about: "the back of a book cover", slots: &["body"] },
 ];
 

@@ -1,7 +1,7 @@
 //! The large-print edition: no text under 16 points on any sheet, nothing off the paper, every puzzle as it was.
 
 use inklatch::diag::Level;
-use inklatch::face::{Audience, Face, Layer, Piece};
+use inklatch::face::{Audience, Face, Layer, Piece, Role};
 use inklatch::party::LARGE;
 use inklatch::print::DocInfo;
 use inklatch::sheet::{Paper, Sheet, impose};
@@ -110,4 +110,51 @@ fn a_thing_keeps_its_size_and_comes_with_a_copy_to_read() {
         assert!(words(kept).len() < words(piece).len());
     }
     assert!(copies > 0, "the demo kit has a lid with a long text");
+}
+
+#[test]
+fn what_is_folded_stays_whole_on_both_papers() {
+    let clock = dressed().into_iter().find(|d| d.kit.id.as_str() == "the-stopped-clock").unwrap();
+    let usual = sound(&clock, &[Level::Standard], Edition::Colour);
+    let large = sound(&clock, &[Level::Standard], Edition::LargePrint);
+    let party = &large.levels[0].party;
+    let folded = |piece: &&Piece| !piece.front.folds.is_empty() && piece.audience == Audience::Players;
+    assert!(party.pieces.iter().filter(folded).count() > 2, "an envelope, a sign and seat cards");
+    let envelope = |party: &inklatch::party::Party| party.piece("prop-letter-envelope").unwrap().front.clone();
+    assert_eq!(envelope(party).outline, envelope(&usual.levels[0].party).outline);
+    for paper in Paper::ALL {
+        let sheets = sheets(&clock, party, paper, Audience::Players);
+        for piece in party.pieces.iter().filter(folded) {
+            let mut placed = 0;
+            for sheet in &sheets {
+                for on in sheet.placed.iter().filter(|on| on.piece == piece.id) {
+                    placed += 1;
+                    assert_eq!(on.face, piece.front, "{} on {}", piece.id, paper.word());
+                    assert!(!sheet.folds.is_empty() && on.cut, "{}", piece.id);
+                }
+            }
+            assert_eq!(placed, usize::from(piece.copies), "{} on {}", piece.id, paper.word());
+        }
+    }
+}
+
+#[test]
+fn no_seam_runs_through_a_title() {
+    for dressed in dressed() {
+        let large = sound(&dressed, &[Level::Standard], Edition::LargePrint);
+        let party = &large.levels[0].party;
+        let mut parted = 0;
+        for paper in Paper::ALL {
+            for sheet in sheets(&dressed, party, paper, Audience::Players) {
+                for placed in sheet.placed.iter().filter(|placed| placed.face.clipped) {
+                    parted += 1;
+                    let whole = Rect::of(placed.face.size);
+                    for run in placed.face.runs().filter(|run| run.role == Role::Display && run.turn == 0.0) {
+                        assert!(whole.holds(run.rect), "\"{}\" on {}", run.text.text(), placed.label);
+                    }
+                }
+            }
+        }
+        assert!(parted > 0, "{}", dressed.kit.id);
+    }
 }

@@ -100,6 +100,24 @@ pub fn paper_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     });
 }
 
+/// The edition in which the sheets beside are looked at.
+fn edition_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 4.0;
+        for edition in in_reading_order(ui, Edition::ALL) {
+            let chosen = cx.session.edition == edition;
+            let button = eframe::egui::Button::selectable(chosen, edition_name(edition));
+            if ui.add(button).on_hover_text(edition.about()).clicked() && !chosen {
+                cx.send(Command::Edition(edition));
+            }
+        }
+    });
+}
+
+fn edition_name(edition: Edition) -> String {
+    capital(&edition.word().replace('-', " "))
+}
+
 const fn paper_name(paper: Paper) -> &'static str {
     match paper {
         Paper::Letter => "US Letter",
@@ -116,7 +134,11 @@ fn sheets_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         ui.add_space(12.0);
         ui.strong_small("Level");
         level_ui(ui, cx);
+        ui.add_space(12.0);
+        ui.strong_small("Edition");
+        edition_ui(ui, cx);
     });
+    ui.quiet(cx.session.edition.about());
     ui.section("Before you print a stack");
     for line in [
         "Print one sheet and measure its check bar: it must be 50 mm long.",
@@ -180,7 +202,7 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
     ui.section("Editions");
     for edition in Edition::ALL {
         ui.horizontal(|ui| {
-            toggle_ui(ui, &mut draft.editions, edition, &capital(&edition.word().replace('-', " ")));
+            toggle_ui(ui, &mut draft.editions, edition, &edition_name(edition));
             ui.quiet(edition.about());
         });
     }

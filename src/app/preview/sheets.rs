@@ -6,25 +6,33 @@ use super::{Ground, Item, Job, Shown, image, scale};
 use crate::bundle::{Shift, duplex};
 use crate::diag::Hinted;
 use crate::face::{Audience, Piece};
-use crate::party::Party;
+use crate::party::{Kept, Party};
 use crate::print::{DocInfo, Press};
 use crate::sheet::{Paper, impose_for};
+use crate::theme::Edition;
 
-/// The sheets of all three audiences, as they would be printed.
+/// The sheets of all three audiences, as they would be printed on this paper in this edition.
 pub(super) fn sheets(
     job: &Job,
     press: &Press,
-    party: &Party,
-    paper: Paper,
+    (paper, edition): (Paper, Edition),
     shown: &mut Shown,
     stop: &dyn Fn() -> bool,
     report: &dyn Fn(Shown),
 ) -> Hinted<()> {
+    let mut party = Party::in_edition(&job.kit, &job.theme, job.level, edition, &mut Kept::default())?;
+    if stop() {
+        return Ok(());
+    }
+    if party.large() {
+        party.enlarge(&|face| press.fits(face))?;
+    }
     let info = DocInfo { title: job.kit.title.clone(), author: job.kit.author.clone(), ..DocInfo::default() };
     for audience in [Audience::Players, Audience::Hints, Audience::Host] {
         let mut pieces: Vec<Piece> = party.pieces.iter().filter(|piece| piece.audience == audience).cloned().collect();
         if audience == Audience::Players {
-            pieces.insert(0, party.letter(&job.theme, paper.safe_size())?);
+            let letters = party.letters(&job.theme, paper.page_size(party.large()), &|face| press.fits(face))?;
+            pieces.splice(0..0, letters);
         }
         if pieces.is_empty() {
             continue;

@@ -13,6 +13,9 @@ use crate::units::{Mm, Pt, Rect, Size};
 
 /// By how much of its proportions a frame may be stretched: less than the eye sees on a drawn ornament.
 const STRETCH: f64 = 0.04;
+/// The same for frames of things whose size is free: leaves, snow and waves bear more than a book's cover.
+const FREE_STRETCH: f64 = 0.14;
+const FREE: &[&str] = &["flag", "tent", "envelope"];
 /// Distance of the border from the edge: scissors may be off by a millimetre.
 const BORDER: Mm = Mm::new(2.2);
 /// Distance of a corner from the edge: inside the border.
@@ -36,7 +39,8 @@ impl Bench<'_> {
     pub(super) fn ground(&self, face: &mut Face, frames: &[&str], rect: Rect) -> Hinted<Ground> {
         for name in frames.iter().filter(|name| self.cx.theme.frame(name).is_some()) {
             let frame = self.cx.frame(name)?;
-            if fits(&frame, rect) {
+            let stretch = if FREE.contains(name) { FREE_STRETCH } else { STRETCH };
+            if fits(&frame, rect, stretch) {
                 return Ok(on_frame(face, &frame, rect));
             }
         }
@@ -158,10 +162,10 @@ fn corner(rect: Rect, form: Form) -> Mm {
     Mm::new((rect.w.min(rect.h).get() * part).clamp(least, most))
 }
 
-fn fits(frame: &Frame, rect: Rect) -> bool {
+fn fits(frame: &Frame, rect: Rect, stretch: f64) -> bool {
     let own = frame.size.w.get() / frame.size.h.get();
     let asked = rect.w.get() / rect.h.get();
-    (asked / own - 1.0).abs() <= STRETCH
+    (asked / own).ln().abs() <= stretch
 }
 
 /// A frame that fills `rect`, and its slots there.
