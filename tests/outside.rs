@@ -17,6 +17,7 @@ use crate::bundle::DEMO;
 
 mod editions;
 mod faces;
+mod order;
 mod props;
 mod reread;
 mod whole;

@@ -93,8 +93,31 @@ pub(super) fn draw_part(svg: &str, onto: &mut Pixmap, whole: (u32, u32), corner:
     #[expect(clippy::cast_precision_loss, reason = "within RASTER_PIXELS")]
     let [w, h, x, y] = [whole.0, whole.1, corner.0, corner.1].map(|pixels| pixels as f32);
     let scale = Transform::from_scale(w / tree.size().width(), h / tree.size().height());
-    resvg::render(&tree, scale.post_translate(-x, -y), &mut onto.as_mut());
+    paint(tree.root(), scale.post_translate(-x, -y), onto);
     Ok(())
+}
+
+/// Draws what is in a group. Pictures within the picture are drawn straight onto it: the library gives each a layer of
+/// the whole picture's size, and a page has many.
+fn paint(group: &usvg::Group, at: Transform, onto: &mut Pixmap) {
+    for node in group.children() {
+        match node {
+            usvg::Node::Group(inner) if !inner.should_isolate() => paint(inner, at.pre_concat(inner.transform()), onto),
+            usvg::Node::Image(image) if !image.is_visible() => {}
+            usvg::Node::Image(image) => match image.kind() {
+                usvg::ImageKind::SVG(tree) => paint(tree.root(), at, onto),
+                _ => node_at(node, at, onto),
+            },
+            _ => node_at(node, at, onto),
+        }
+    }
+}
+
+/// Draws a node where it stands; the library would move it to the picture's corner.
+fn node_at(node: &usvg::Node, at: Transform, onto: &mut Pixmap) {
+    if let Some(bounds) = node.abs_layer_bounding_box() {
+        resvg::render_node(node, at.pre_translate(bounds.x(), bounds.y()), &mut onto.as_mut());
+    }
 }
 
 /// Whole pixels, at least one; what is no number is one.
