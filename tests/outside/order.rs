@@ -5,7 +5,7 @@ use std::path::Path;
 
 use inklatch::bundle;
 use inklatch::diag::{Level, Step};
-use inklatch::face::{Audience, Face, TextRun};
+use inklatch::face::{Audience, Face, Role, TextRun};
 use inklatch::kit::Kit;
 use inklatch::party::Party;
 use inklatch::sheet::{Paper, Sheet};
@@ -73,20 +73,15 @@ fn sheets_are_read_from_head_to_foot() {
     assert!(seen > 20, "only {seen} pages were read");
 }
 
-/// A run is a text of its own where it is more than a symbol of a board or a table.
-fn worded(run: &&TextRun) -> bool {
-    run.turn == 0.0 && run.text.text().chars().count() > 3
-}
-
-/// Texts of a face that come before one that stands above them.
-fn upside_down(face: &Face) -> Vec<String> {
-    let runs: Vec<&TextRun> = face.runs().filter(worded).collect();
+/// Titles that come after a text which stands below them.
+fn late_titles(face: &Face) -> Vec<String> {
+    let runs: Vec<&TextRun> = face.runs().filter(|run| run.turn == 0.0).collect();
     let mut found = Vec::new();
     for (at, first) in runs.iter().enumerate() {
-        for later in &runs[at + 1..] {
-            let beside = later.rect.right() <= first.rect.x || first.rect.right() <= later.rect.x;
-            if later.rect.bottom() <= first.rect.y && !beside {
-                found.push(format!("\"{}\" before \"{}\"", first.text.text(), later.text.text()));
+        for title in runs[at + 1..].iter().filter(|run| run.role == Role::Display && first.role != Role::Display) {
+            let beside = title.rect.right() <= first.rect.x || first.rect.right() <= title.rect.x;
+            if title.rect.bottom() <= first.rect.y && !beside {
+                found.push(format!("\"{}\" before \"{}\"", first.text.text(), title.text.text()));
             }
         }
     }
@@ -94,7 +89,7 @@ fn upside_down(face: &Face) -> Vec<String> {
 }
 
 #[test]
-fn texts_of_a_piece_come_from_above_down() {
+fn a_title_comes_before_what_stands_below_it() {
     for name in bundle::DEMO_KITS {
         let opened = bundle::open_demo(name).unwrap();
         let (kit, theme): (&Kit, &Loaded) = (&opened.kit, &opened.theme);
@@ -103,7 +98,7 @@ fn texts_of_a_piece_come_from_above_down() {
             let letter = party.letter(theme, Paper::A4.safe_size()).unwrap();
             for piece in party.pieces.iter().chain([&letter]) {
                 for face in [Some(&piece.front), piece.back.as_ref()].into_iter().flatten() {
-                    assert_eq!(upside_down(face), Vec::<String>::new(), "{name}, {}: {}", level.word(), piece.id);
+                    assert_eq!(late_titles(face), Vec::<String>::new(), "{name}, {}: {}", level.word(), piece.id);
                 }
             }
         }
