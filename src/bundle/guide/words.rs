@@ -28,7 +28,7 @@ pub(super) const LABELS: &[(&str, &str)] = &[
     ("clock", "By the clock (an estimate)"),
     ("clock_half", "Half by"),
     ("clock_slow", "Nine in ten by"),
-    ("clock_open", "Open by then"),
+    ("clock_open", "What is open"),
     ("order", "Order"),
     ("on_page", "page"),
     ("hangs", "Where it hangs"),
