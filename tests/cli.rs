@@ -289,6 +289,9 @@ fn a_kit_is_put_into_another_theme_in_a_folder_of_its_own() {
         inklatch(&["redress", "--theme", "plain", "--keep-codes", "--mend", "--out", other.to_str().unwrap()]);
     let kit = bundle::open(Some(&other)).unwrap().kit;
     assert!(kit.puzzles.iter().zip(&old.puzzles).all(|(new, old)| new.answer == old.answer), "{out}");
+    assert!(out.contains("read them before you print") && out.contains("the padlock with the hourglass"), "{out}");
+    let (code, _, err) = inklatch(&["redress", "--theme", "hive", "--symbol", "owl", "--out", "nowhere"]);
+    assert!(code == 2 && err.contains("--symbol crab=moon"), "{err}");
 }
 
 /// The paths of all fields of a JSON value; an anchor or a place is one field, whatever it holds.

@@ -8,7 +8,7 @@ use inklatch::ids::ThemeId;
 use inklatch::kit::edit::{apply_all, between};
 use inklatch::kit::{Dressed, Kit, OldWord, WordForms};
 use inklatch::readings::Verdict;
-use inklatch::redress::{Mend, keep_everywhere, leftovers, make_slot, mend, mend_all, redress, standing};
+use inklatch::redress::{Mend, keep_everywhere, leftovers, make_slot, mend, mend_all, redress, redress_as, standing};
 use inklatch::script::{Words, same_word};
 use inklatch::theme::{Theme, builtin_ids, load_builtin};
 
@@ -93,7 +93,7 @@ fn every_theme_carries_every_kit_at_every_level() {
     for opened in kits() {
         for id in builtin_ids() {
             for mend in [false, true] {
-                let dressed = redone(&opened, &id, mend).unwrap();
+                let dressed = redone(&opened, &id, mend, &Default::default()).unwrap();
                 let at = format!("{} in {id}{}", opened.kit.id, if mend { ", mended" } else { "" });
                 assert!(dressed.troubles.is_empty(), "{at}: {:?}", dressed.troubles);
                 let faults = faults(&dressed.opened);
@@ -349,4 +349,40 @@ fn in_a_puzzle_that_prints_it_a_word_of_the_season_before_last_is_no_leftover() 
     let method = said(&done).into_iter().find(|(at, _)| at == "puzzle island, standard method").unwrap().1;
     let lighthouse = &further.dressed.symbols[&there.dressed.symbols["lighthouse"]];
     assert!(method.contains(&format!("on the {lighthouse} of the map")), "{method}");
+}
+
+#[test]
+fn a_theme_with_too_few_symbols_says_so_in_one_sentence() {
+    let regatta = inklatch::bundle::open_demo("the-harbour-regatta").unwrap();
+    let mut small = theme("hive");
+    while small.symbols.len() > 18 {
+        small.symbols.pop_last();
+    }
+    let fresh = redress(&regatta.kit, &regatta.theme.theme, &small);
+    assert_eq!(fresh.troubles.len(), 1);
+    assert_eq!(fresh.troubles[0].message, "this kit uses 31 symbols, the theme Hive has 18: draw 13 more");
+}
+
+#[test]
+fn the_author_may_choose_which_symbol_takes_whose_place() {
+    let regatta = inklatch::bundle::open_demo("the-harbour-regatta").unwrap();
+    let (home, hive) = (&regatta.theme.theme, theme("hive"));
+    let choose = |from: &str, to: &str| redress_as(&regatta.kit, home, &hive, &[(from.into(), to.into())].into());
+    let fresh = choose("crab", "ladybird").unwrap();
+    assert!(fresh.troubles.is_empty());
+    assert_eq!(fresh.kit.dressed.symbols["crab"], "ladybird");
+    let taken: std::collections::BTreeSet<&String> = fresh.kit.dressed.symbols.values().collect();
+    assert_eq!(taken.len(), fresh.kit.dressed.symbols.len(), "two symbols became one");
+    for (from, to, says) in [
+        ("owl", "bee", "the kit uses no symbol `owl`"),
+        ("crab", "owl", "the theme Hive has no symbol `owl`"),
+        ("crab", "moon", "`moon` keeps its own name"),
+    ] {
+        assert!(choose(from, to).unwrap_err().message.contains(says), "{from} {to}");
+    }
+    let twice = [("crab".to_owned(), "bee".to_owned()), ("net".to_owned(), "bee".to_owned())].into();
+    assert!(redress_as(&regatta.kit, home, &hive, &twice).unwrap_err().message.contains("chosen twice"));
+    let mut back = redress(&fresh.kit, &hive, home).kit;
+    back.dressed = Dressed::default();
+    assert_eq!(back, regatta.kit);
 }

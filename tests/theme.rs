@@ -208,7 +208,7 @@ fn unknown_roles_and_colours_are_refused() {
 fn found(change: impl FnOnce(&mut Loaded), files: &Memory) -> Vec<String> {
     let mut loaded = load_builtin(&ThemeId::new("plain").unwrap()).unwrap();
     change(&mut loaded);
-    let findings = theme_findings(&loaded, &FontBook::bundled().unwrap(), files);
+    let findings = theme_findings(&loaded, &FontBook::bundled().unwrap(), files, Some("plain"));
     findings
         .iter()
         .map(|finding| format!("{} {}: {}", finding.severity.word(), finding.name, finding.message))
@@ -286,7 +286,46 @@ fn what_a_theme_lacks_is_found() {
     );
     says(
         |loaded| drop(loaded.theme.palette.insert("ink".into(), "#9A9A9A".into())),
-        "warns low-contrast: ink #9A9A9A on the ground of slot `body`",
+        "warns low-contrast: ink #9A9A9A on the grounds of ",
+    );
+    let pale = found(|loaded| drop(loaded.theme.palette.insert("ink".into(), "#9A9A9A".into())), &none);
+    assert_eq!(pale.iter().filter(|line| line.contains("low-contrast")).count(), 1, "{pale:#?}");
+    says(
+        |loaded| {
+            let part = loaded.theme.dressings.get_mut("letter-key").unwrap();
+            part.insert("keycard".into(), "the list".into());
+        },
+        "warns theme-incomplete: `letter-key` has no part `keycard` to dress",
+    );
+    says(
+        |loaded| {
+            let bird = loaded.theme.words.remove("bird").unwrap();
+            loaded.theme.words.insert("birdy".into(), bird);
+        },
+        "warns theme-incomplete: words that the built-in themes fill are missing: bird",
+    );
+    says(
+        |loaded| {
+            let bird = loaded.theme.words.remove("bird").unwrap();
+            loaded.theme.words.insert("birdy".into(), bird);
+        },
+        "warns theme-incomplete: the word `birdy` is none that",
+    );
+    says(
+        |loaded| drop(loaded.theme.words.insert("wagon".into(), Default::default())),
+        "notes theme-incomplete: the word `wagon` is one of its own",
+    );
+    says(
+        |loaded| {
+            let path = loaded.theme.frames["portrait"].clone();
+            let art = loaded.art[&path].replace("75mm", "75px").replace("105mm", "105px");
+            loaded.art.insert(path, art.into());
+        },
+        "warns theme-incomplete: the frame `portrait` is 19.8 × 27.8 mm; 75 × 105 mm is usual",
+    );
+    says(
+        |loaded| loaded.theme.id = ThemeId::new("night-stalls").unwrap(),
+        "warns theme-incomplete: the folder is called `plain`, and the theme's `id` is `night-stalls`",
     );
     says(|loaded| loaded.theme.languages = vec!["cs".into(), "xx".into()], "notes glyph-missing: the language `xx`");
     let file = |path: &str| (VPath::new(path).unwrap(), vec![0_u8]);
@@ -351,4 +390,34 @@ fn coverage_for_a_second_reader() {
     let folder = out.parent().unwrap();
     let name = VPath::new(out.file_name().unwrap().to_str().unwrap()).unwrap();
     inklatch::files::Disk::new(folder).write(&name, serde_json::to_vec(&rows).unwrap().as_slice()).unwrap();
+}
+
+#[test]
+fn the_usual_sizes_are_those_of_the_built_in_art() {
+    for id in builtin_ids() {
+        let loaded = load_builtin(&id).unwrap();
+        let palette = Palette::new(&loaded.theme.palette, &Default::default()).unwrap();
+        for (name, size) in inklatch::theme::SIZES {
+            let svg = loaded.frame(name).or_else(|| loaded.ornament(name)).unwrap();
+            let read = Frame::read(svg, &palette).unwrap().size;
+            let near = |a: Mm, b: Mm| (a.get() - b.get()).abs() < 0.01;
+            assert!(near(read.w, size.w) && near(read.h, size.h), "{name} in {id}: {read:?}");
+        }
+    }
+}
+
+#[test]
+fn a_text_on_a_frame_that_is_too_small_is_not_told_to_be_short() {
+    let mut opened = inklatch::bundle::open(None).unwrap();
+    let path = opened.theme.theme.frames["portrait"].clone();
+    let art = opened.theme.art[&path].replace("75mm", "75px").replace("105mm", "105px");
+    opened.theme.art.insert(path, art.into());
+    let press = inklatch::bundle::press_of(&opened).unwrap();
+    let proof =
+        inklatch::checks::prove(&opened.kit, &opened.theme, Some(&press), &[inklatch::diag::Level::Standard]).unwrap();
+    let over: Vec<_> = proof.findings.iter().filter(|found| found.name == "text-overflows").collect();
+    assert!(!over.is_empty());
+    for found in over {
+        assert!(found.help.iter().any(|help| help.contains("the theme's frame `portrait` at true size")), "{found:?}");
+    }
 }

@@ -1,4 +1,5 @@
 use std::cell::RefCell;
+use std::collections::BTreeMap;
 
 use eframe::egui;
 
@@ -47,6 +48,8 @@ pub enum Command {
     Specimens(Option<String>),
     /// Holds another theme beside the one worn.
     Target(Option<ThemeId>),
+    /// Says which symbols of that theme take the place of which.
+    Symbols(BTreeMap<String, String>),
     /// Puts the kit into another theme, with new codes or with those that it has.
     Redress(ThemeId, bool),
     /// Changes the theme worn, one of the kit's own, as part of the gesture under way.

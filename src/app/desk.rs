@@ -103,7 +103,7 @@ impl Desk {
             }
             let gallery =
                 matches!(wanted, Wanted::Pieces) || matches!(cx.session.selection(cx.kit), Selection::Hints(_));
-            if matches!(wanted, Wanted::SideBySide(_)) {
+            if matches!(wanted, Wanted::SideBySide(..)) {
                 self.pairs_ui(ui, cx, &shown.items);
             } else if gallery {
                 self.gallery_ui(ui, cx, &shown.items);
@@ -153,7 +153,7 @@ impl Desk {
                 Wanted::Letter(_) => "The letter as printed",
                 Wanted::Gallery => "A sample in this theme",
                 Wanted::Of(_) | Wanted::Pieces => "As printed",
-                Wanted::SideBySide(_) => "Before and after",
+                Wanted::SideBySide(..) => "Before and after",
                 Wanted::Specimens(_) => "The kit's own words in each font",
             });
             if !self.done(wanted, cx.doc.revision) {

@@ -39,6 +39,8 @@ pub struct Doc {
     /// The folder on disk from which the theme comes; none for a built-in one.
     theme_folder: Option<PathBuf>,
     own_themes: Vec<ThemeId>,
+    /// Their names, of those that can be read.
+    own_names: BTreeMap<ThemeId, String>,
     /// The theme that is loaded.
     worn: ThemeId,
     /// Files of the kit's own themes as they were changed here, until they are saved.
@@ -86,6 +88,7 @@ impl Doc {
             theme_folder: None,
             theme_behind: None,
             own_themes: Vec::new(),
+            own_names: BTreeMap::new(),
             worn: ThemeId::from_text(""),
             edited: BTreeMap::new(),
             revision: 1,

@@ -139,11 +139,18 @@ impl App {
             Command::Edition(edition) => self.session.edition = edition,
             Command::Eyes(eyes) => self.session.eyes = eyes,
             Command::Specimens(role) => self.session.specimens = role,
-            Command::Target(target) => self.session.target = target,
+            Command::Target(target) => {
+                self.session.target = target;
+                self.session.symbols.clear();
+            }
+            Command::Symbols(symbols) => self.session.symbols = symbols,
             Command::Redress(theme, codes) => {
                 if self.redressing.is_none() {
                     let opened = self.doc.opened();
-                    self.redressing = Some(Redressing::start(ctx, self.doc.revision, opened, theme, codes));
+                    self.redressing = Some({
+                        let theme = (theme, self.session.symbols.clone());
+                        Redressing::start(ctx, self.doc.revision, opened, theme, codes)
+                    });
                     self.session.redressing = true;
                 }
             }
@@ -351,7 +358,7 @@ impl App {
                 wanted: drawn.wanted.clone(),
                 width_px: drawn.width_px,
                 first: self.desk.first.clone().filter(|_| drawn.wanted == Wanted::Pieces),
-                opened: matches!(drawn.wanted, Wanted::SideBySide(_)).then(|| Box::new(self.doc.opened())),
+                opened: matches!(drawn.wanted, Wanted::SideBySide(..)).then(|| Box::new(self.doc.opened())),
             });
             self.drawn = Some(drawn);
         }

@@ -16,9 +16,10 @@ use crate::app::ctx::Ctx;
 use crate::app::desk::Desk;
 use crate::app::preview::Wanted;
 use crate::app::session::{Selection, Tab};
-use crate::diag::Level;
-use crate::ids::PuzzleId;
+use crate::diag::{Hinted, Level};
+use crate::ids::{PuzzleId, ThemeId};
 use crate::redress::{Leftover, Mended};
+use crate::theme::Theme;
 
 /// What the fields of a place hold that the kit does not: text that is no setup yet, what to export, filters.
 #[derive(Debug, Default)]
@@ -49,6 +50,8 @@ pub struct Locals {
     pub new_colour: String,
     /// A word of the theme to be added.
     pub new_theme_word: String,
+    /// The theme that is held beside the one worn, read.
+    pub target: Option<(ThemeId, Hinted<Theme>)>,
     /// Small pictures of the theme's art.
     pub thumbs: dress::Thumbs,
     /// The name of a theme to be begun.
@@ -79,7 +82,7 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
         Selection::Letter | Selection::Facts => Wanted::Letter(cx.session.paper),
         Selection::Sheets | Selection::Bundle => Wanted::Sheets(cx.session.paper, cx.session.edition),
         Selection::Theme => match &cx.session.target {
-            Some(theme) if *theme != cx.kit.theme => Wanted::SideBySide(theme.clone()),
+            Some(theme) if *theme != cx.kit.theme => Wanted::SideBySide(theme.clone(), cx.session.symbols.clone()),
             _ => Wanted::Pieces,
         },
         Selection::Lettering => cx.session.specimens.clone().map_or(Wanted::Pieces, Wanted::Specimens),

@@ -55,8 +55,8 @@ pub enum Wanted {
     Gallery,
     /// The kit's own words in every family at hand, for this lettering role.
     Specimens(String),
-    /// Every piece as it is, and beside it in another theme.
-    SideBySide(ThemeId),
+    /// Every piece as it is, and beside it in another theme, with the author's choice of symbols.
+    SideBySide(ThemeId, BTreeMap<String, String>),
 }
 
 /// A picture to be drawn.
@@ -206,8 +206,8 @@ impl Painter {
             }
             return Ok(());
         }
-        if let (Wanted::SideBySide(theme), Some(opened)) = (&job.wanted, &job.opened) {
-            return beside::beside(job, (opened, theme), &press, shown, stop, report);
+        if let (Wanted::SideBySide(theme, symbols), Some(opened)) = (&job.wanted, &job.opened) {
+            return beside::beside(job, (opened, theme, symbols), &press, shown, stop, report);
         }
         if let Wanted::Specimens(role) = &job.wanted {
             return specimens::specimens(job, role, shown, stop, report);
@@ -220,7 +220,7 @@ impl Painter {
         }
         let party = Party::new(&narrowed(&job.kit, &job.wanted), &job.theme, job.level)?;
         let pieces: Vec<&Piece> = match &job.wanted {
-            Wanted::Nothing | Wanted::Gallery | Wanted::SideBySide(_) | Wanted::Specimens(_) | Wanted::Sheets(..) => {
+            Wanted::Nothing | Wanted::Gallery | Wanted::SideBySide(..) | Wanted::Specimens(_) | Wanted::Sheets(..) => {
                 Vec::new()
             }
             Wanted::Letter(paper) => {

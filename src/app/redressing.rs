@@ -1,3 +1,4 @@
+use std::collections::BTreeMap;
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
 use eframe::egui;
@@ -26,14 +27,21 @@ pub struct Redressing {
 }
 
 impl Redressing {
-    /// Starts to put the kit into another theme, with new codes when that is asked for.
+    /// Starts to put the kit into another theme, with the author's choice of symbols, and with new codes when that
+    /// is asked for.
     #[must_use]
-    pub fn start(ctx: &egui::Context, revision: u64, opened: Opened, theme: ThemeId, codes: bool) -> Self {
+    pub fn start(
+        ctx: &egui::Context,
+        revision: u64,
+        opened: Opened,
+        (theme, symbols): (ThemeId, BTreeMap<String, String>),
+        codes: bool,
+    ) -> Self {
         let (send, done) = channel();
         let ctx = ctx.clone();
         std::thread::spawn(move || {
             // The window may be gone by now.
-            let _ = send.send(redress(&opened, &theme, codes));
+            let _ = send.send(redress(&opened, &theme, &symbols, codes));
             ctx.request_repaint();
         });
         Self { revision, done }
@@ -52,8 +60,8 @@ impl Redressing {
     }
 }
 
-fn redress(opened: &Opened, theme: &ThemeId, codes: bool) -> Hinted<Done> {
-    let fresh = redone(opened, theme, false)?;
+fn redress(opened: &Opened, theme: &ThemeId, symbols: &BTreeMap<String, String>, codes: bool) -> Hinted<Done> {
+    let fresh = redone(opened, theme, false, symbols)?;
     let mut kit = fresh.opened.kit.clone();
     let mut words = format!("The kit wears {} now.", fresh.opened.theme.theme.name);
     if codes {

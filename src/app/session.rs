@@ -222,6 +222,8 @@ pub struct Session {
     pub eyes: Eyes,
     /// The theme that is held beside the one worn.
     pub target: Option<ThemeId>,
+    /// Symbols whose place the author gives to one of that theme's: old names to new.
+    pub symbols: BTreeMap<String, String>,
     /// The lettering role for which the kit's words are shown in every font.
     pub specimens: Option<String>,
     /// Whether the kit is on its way into another theme.
@@ -244,6 +246,7 @@ impl Default for Session {
             proposing: false,
             eyes: Eyes::Full,
             target: None,
+            symbols: BTreeMap::new(),
             specimens: None,
             redressing: false,
         }

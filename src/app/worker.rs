@@ -123,8 +123,11 @@ fn prove_all(slot: &Newest<ProofJob>, send: &Sender<Report>, ctx: &egui::Context
         if looked.as_ref().is_none_or(|theme| !Arc::ptr_eq(theme, &job.theme)) {
             // A built-in theme has its licences beside its fonts; a test holds it to that.
             let found = match &job.theme_folder {
-                Some(folder) => theme_findings(&job.theme, &job.fonts, &Disk::new(folder)),
-                None => theme_findings(&job.theme, &job.fonts, &Memory::new()),
+                Some(folder) => {
+                    let name = folder.file_name().and_then(|name| name.to_str());
+                    theme_findings(&job.theme, &job.fonts, &Disk::new(folder), name)
+                }
+                None => theme_findings(&job.theme, &job.fonts, &Memory::new(), None),
             };
             let _ = send.send(Report::Looked(found));
             looked = Some(job.theme.clone());

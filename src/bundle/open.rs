@@ -148,6 +148,17 @@ pub(super) fn theme_files<'a>(kit_files: &'a dyn Files, id: &ThemeId) -> Option<
     theme::builtin_ids().contains(id).then(|| Box::new(Builtin::below(folder)) as Box<dyn Files>)
 }
 
+/// The folder of a theme that a kit wears out of the author's theme folder; none where it comes from elsewhere.
+pub(super) fn author_theme(kit_files: &dyn Files, id: &ThemeId) -> Option<Disk> {
+    let file = VPath::new("theme.ron").ok()?;
+    let own = VPath::new("themes").and_then(|themes| themes.join(id.as_str())?.join(file.as_str())).ok()?;
+    if kit_files.exists(&own) {
+        return None;
+    }
+    let disk = Disk::new(author_themes()?.join(id.as_str()));
+    disk.exists(&file).then_some(disk)
+}
+
 /// The author's theme folder: `inklatch/themes` in the user's data folder (XDG Base Directory Specification:
 /// `$XDG_DATA_HOME`, absolute, else `$HOME/.local/share`).
 #[must_use]

@@ -1,6 +1,7 @@
+use std::collections::BTreeMap;
 use std::path::Path;
 
-use super::open::{Opened, find_theme};
+use super::open::{Opened, author_theme, find_theme};
 use super::plays::save_plays;
 use crate::diag::{Anchor, Hinted, Level, PuzzleField, Trouble};
 use crate::files::{Disk, Files as _, VPath};
@@ -9,7 +10,7 @@ use crate::kit::file::write_kit;
 use crate::kit::{Kit, LevelChange, Plays, Puzzle};
 use crate::limits;
 use crate::party::Party;
-use crate::redress::{Leftover, Mended, leftovers, mend_all, redress};
+use crate::redress::{Leftover, Mended, leftovers, mend_all, redress_as};
 use crate::theme::{Loaded, load_pictures};
 
 /// A kit that was put into another theme.
@@ -26,13 +27,13 @@ pub struct Redone {
 }
 
 /// Puts an opened kit into another theme, found as for [`super::open`]. With `mend` what the old season left behind is
-/// replaced by slots and new words where that can be done by rule.
+/// replaced by slots and new words where that can be done by rule. `symbols` is the author's choice: old names to new.
 ///
 /// # Errors
-/// When there is no such theme, or it cannot be read.
-pub fn redone(opened: &Opened, theme: &ThemeId, mend: bool) -> Hinted<Redone> {
+/// When there is no such theme, it cannot be read, or the choice cannot be had ([`redress_as`]).
+pub fn redone(opened: &Opened, theme: &ThemeId, mend: bool, symbols: &BTreeMap<String, String>) -> Hinted<Redone> {
     let (mut loaded, fonts) = find_theme(opened.files.as_ref(), theme)?;
-    let fresh = redress(&opened.kit, &opened.theme.theme, &loaded.theme);
+    let fresh = redress_as(&opened.kit, &opened.theme.theme, &loaded.theme, symbols)?;
     let (kit, mended) = if mend { mended(&fresh.kit, &loaded) } else { (fresh.kit, Vec::new()) };
     load_pictures(&mut loaded, opened.files.as_ref(), &kit);
     let leftovers = leftovers(&kit);
@@ -104,6 +105,14 @@ pub fn save_in(opened: &Opened, folder: &Path) -> Hinted<()> {
     for path in opened.files.list(&VPath::root())? {
         if ["art/", "themes/", "fonts/"].iter().any(|top| path.as_str().starts_with(top)) {
             disk.write(&path, &opened.files.read(&path, limits::PICTURE_BYTES)?)?;
+        }
+    }
+    // A theme of the author's folder goes along, so that the kit opens elsewhere.
+    let theme = &opened.kit.theme;
+    if let Some(source) = author_theme(opened.files.as_ref(), theme) {
+        let to = VPath::new("themes")?.join(theme.as_str())?;
+        for path in source.list(&VPath::root())? {
+            disk.write(&to.join(path.as_str())?, &source.read(&path, limits::FONT_BYTES)?)?;
         }
     }
     let file = VPath::new("kit.ron")?;

@@ -101,7 +101,7 @@ fn look(id: ThemeId, source: ThemeSource, files: &dyn Files, bundled: &FontBook)
         .and_then(|loaded| Ok((loaded, bundled.with_folder(files, &VPath::new("fonts")?)?)));
     match read {
         Ok((loaded, fonts)) => {
-            let findings = theme_findings(&loaded, &fonts, files);
+            let findings = theme_findings(&loaded, &fonts, files, Some(id.as_str()));
             ThemeFound { id, source, loaded: Ok(loaded), findings }
         }
         Err(trouble) => ThemeFound { id, source, loaded: Err(trouble), findings: Vec::new() },

@@ -17,7 +17,7 @@ mod trying;
 
 use rayon::prelude::*;
 
-pub use dress::theme_findings;
+pub use dress::{symbol_findings, theme_findings};
 pub use finding::{Finding, Fix, FixKind};
 pub use mending::{Mended, fix_safe};
 pub use prove::{LevelProof, Proof, Prover, SetPiece, prove, prove_edition, prove_printed, set_pieces};

@@ -1,4 +1,4 @@
-use super::{Draft, Facts, Sink, ladder};
+use super::{Draft, Facts, Sink, dress, ladder};
 
 check!(
     /// ## What it does
@@ -8,7 +8,8 @@ check!(
     /// The end of the text lies over the art or off the card.
     ///
     /// ## How to mend
-    /// Shorten the text, or choose a larger piece.
+    /// Shorten the text, or choose a larger piece. Where a frame of the theme is drawn far smaller than usual, draw it at
+    /// true size.
     TextOverflows, "text-overflows", Blocks, "a text that does not fit its place",
     "the end of the text lies over the art or off the card", run
 );
@@ -22,7 +23,9 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             };
             let message = format!("\"{}\" does not fit on {on} at {} pt", fit.words, tenths(fit.least.get()));
             let draft = Draft::new(ladder::settled(facts, &fit.from), message);
-            sink.add(draft.help("shorten the text"));
+            let size = facts.party.piece(&piece.piece).map(|piece| piece.front.size);
+            let small = size.and_then(|size| dress::blame(facts.theme, &facts.party.palette, size));
+            sink.add(draft.help(small.unwrap_or_else(|| "shorten the text".to_owned())));
         }
     }
 }

@@ -4,13 +4,13 @@ use super::docs::{TypeDoc, types};
 use super::outcome::{CLEAN, Outcome};
 use crate::bundle;
 use crate::checks::{self, CHECKS};
-use crate::diag::Trouble;
-use crate::files::{Builtin, Files as _, VPath};
+use crate::diag::{Hinted, Trouble};
+use crate::files::{Builtin, Files as _, FontBook, VPath};
 use crate::kit::file::nearest;
 use crate::limits;
 use crate::mechanics::{self, AnyMechanic, MECHANICS};
 use crate::rehearse::PRIOR_PLAYS;
-use crate::theme;
+use crate::theme::{self, usual_size};
 
 /// The sources whose doc comments describe `kit.ron`, from the whole to its parts.
 const KIT: &[&str] = &[
@@ -123,19 +123,51 @@ fn plays(out: &mut dyn Write) -> Outcome {
     Ok(CLEAN)
 }
 
+/// The families that the program carries for all themes.
+fn bundled() -> Hinted<String> {
+    Ok(FontBook::bundled()?.families().join(", "))
+}
+
+/// The usual size of a frame, before what it is for.
+fn sized(frame: &str) -> String {
+    usual_size(frame).map_or_else(String::new, |size| format!("{} × {}, ", size.w.get(), size.h.get()))
+}
+
+/// An ornament with its usual size.
+fn ornament(name: &str) -> String {
+    usual_size(name).map_or_else(String::new, |size| format!("{name} {} × {}; ", size.w.get(), size.h.get()))
+}
+
 fn theme_file(out: &mut dyn Write) -> Outcome {
     writeln!(out, "theme.ron: the look and the words of one season, in RON. Pictures are SVG files beside it;")?;
     writeln!(out, "its own fonts, if any, lie in fonts/ with their licence. A line with (*) may be left out.")?;
     write_types(THEME, out)?;
     writeln!(out, "\nFrames that every theme draws, with the slots (rectangles with the id `slot-…`) of each:")?;
     for frame in theme::FRAMES {
-        let slots = if frame.slots.is_empty() { "none".to_owned() } else { frame.slots.join(", ") };
-        writeln!(out, "  {:<12} {}; slots: {slots}", frame.name, frame.about)?;
+        let slots = match frame.name {
+            "letterhead" => "none, but may have title: without it the heading is set above the letter".to_owned(),
+            _ if frame.slots.is_empty() => "none".to_owned(),
+            _ => frame.slots.join(", "),
+        };
+        writeln!(out, "  {:<12} {}{}; slots: {slots}", frame.name, sized(frame.name), frame.about)?;
     }
     writeln!(out, "\nFrames that a theme may draw; where it has none, a border with its corners stands in:")?;
     for frame in theme::MORE_FRAMES {
-        writeln!(out, "  {:<12} {}; slots: {}", frame.name, frame.about, frame.slots.join(", "))?;
+        let size = sized(frame.name);
+        writeln!(out, "  {:<12} {size}{}; slots: {}", frame.name, frame.about, frame.slots.join(", "))?;
     }
+    writeln!(
+        out,
+        "\nOrnaments: {}{}{}",
+        ornament("divider"),
+        ornament("corner"),
+        ornament("seal").trim_end_matches("; ")
+    )?;
+    writeln!(
+        out,
+        "Sizes are those of the built-in themes, width and height in millimetres. Keep to them: text is not set"
+    )?;
+    writeln!(out, "smaller to suit a smaller card.")?;
     writeln!(out, "\nColour roles (in the art: class `f-ROLE` fills, `s-ROLE` strokes):")?;
     for role in theme::ROLES {
         writeln!(out, "  {:<12} {}", role.name, role.about)?;
@@ -144,6 +176,12 @@ fn theme_file(out: &mut dyn Write) -> Outcome {
     for (role, about) in theme::LETTERING {
         writeln!(out, "  {role:<12} {about}")?;
     }
+    writeln!(
+        out,
+        "\nWords (a WordForms) have `one`, and where it is needed `many` (\"falling leaves\") and `article` (\"an\" hour)."
+    )?;
+    writeln!(out, "The built-in themes fill: {}", theme::usual().words.iter().cloned().collect::<Vec<_>>().join(", "))?;
+    writeln!(out, "Fonts for every theme: {}. Any other lies in the theme's own fonts/.", bundled()?)?;
     if let Some(id) = theme::builtin_ids().first() {
         let path = VPath::new("themes")?.join(id.as_str())?.join("theme.ron")?;
         writeln!(out, "\nA whole theme file, the built-in `{id}`:\n")?;

@@ -157,6 +157,9 @@ enum Command {
         /// Put slots and new words in the place of what the old season left behind
         #[arg(long)]
         mend: bool,
+        /// Which symbol of the new theme takes the place of an old one; may be given several times
+        #[arg(long, value_name = "OLD=NEW")]
+        symbol: Vec<String>,
     },
     /// Rehearse the evening: simulated groups play the kit; the chance to be done in time, where they wait, which tokens go
     Rehearse {
@@ -302,9 +305,10 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
         }
         Some(Command::Mechanics { json }) => mechanics::run(*json, out),
         Some(Command::Themes { place, json }) => themes::run(place.as_deref(), *json, out),
-        Some(Command::Redress { kit, theme, out: folder, keep_codes, mend }) => {
+        Some(Command::Redress { kit, theme, out: folder, keep_codes, mend, symbol }) => {
             let (keep_codes, mend) = (*keep_codes, *mend);
-            redress::run(&redress::Request { kit: kit.as_deref(), theme, out: folder, keep_codes, mend }, out)
+            let kit = kit.as_deref();
+            redress::run(&redress::Request { kit, theme, out: folder, keep_codes, mend, symbols: symbol }, out)
         }
         Some(Command::Rehearse { kit, level, runs, json }) => {
             let levels = level.map_or_else(|| Level::ALL.to_vec(), |level| vec![level.into()]);

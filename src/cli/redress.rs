@@ -1,10 +1,12 @@
+use std::collections::BTreeMap;
 use std::io::Write;
 use std::path::Path;
 
 use super::check::{blocks, summary, write_findings};
 use super::outcome::{BLOCKED, CLEAN, Outcome};
 use crate::bundle::{self, Redone, Side};
-use crate::diag::{Level, Severity, Trouble};
+use crate::checks::Finding;
+use crate::diag::{Anchor, Hinted, Level, Severity, Trouble};
 use crate::files::{Disk, Files as _, VPath};
 use crate::ids::ThemeId;
 use crate::kit::edit::apply_all;
@@ -17,15 +19,20 @@ pub(super) struct Request<'a> {
     pub out: &'a Path,
     pub keep_codes: bool,
     pub mend: bool,
+    /// Each "old=new".
+    pub symbols: &'a [String],
 }
 
 /// Puts a kit into another theme, in a folder of its own, with each piece before and after side by side.
 pub(super) fn run(request: &Request<'_>, out: &mut dyn Write) -> Outcome {
     let opened = bundle::open(request.kit)?;
     let theme = ThemeId::new(request.theme).unwrap_or_else(|| ThemeId::from_text(request.theme));
-    let mut redone = bundle::redone(&opened, &theme, request.mend)?;
+    let mut redone = bundle::redone(&opened, &theme, request.mend, &chosen(request.symbols)?)?;
     let names = (opened.theme.theme.name.clone(), redone.opened.theme.theme.name.clone());
     writeln!(out, "\"{}\" goes from {} to {}", opened.kit.title, names.0, names.1)?;
+    for trouble in &redone.troubles {
+        writeln!(out, "not taken over: {trouble}\n")?;
+    }
     exchanged(&redone, out)?;
     if !request.keep_codes {
         codes(&mut redone, out)?;
@@ -48,10 +55,11 @@ pub(super) fn run(request: &Request<'_>, out: &mut dyn Write) -> Outcome {
     }
     mended(&redone, out)?;
     writeln!(out, "{}\n", summary(&proof))?;
-    let told: Vec<_> = proof.findings.iter().filter(|found| found.severity != Severity::Notes).cloned().collect();
+    let told = proof.findings.iter().filter(|found| found.severity != Severity::Notes);
+    let (told, follow): (Vec<_>, Vec<_>) = told.cloned().partition(|found| !follows(&redone, found));
     write_findings(&told, out)?;
-    for trouble in &redone.troubles {
-        writeln!(out, "not taken over: {trouble}\n")?;
+    if !follow.is_empty() {
+        writeln!(out, "{} more findings follow from the symbols that the theme lacks\n", follow.len())?;
     }
     match redone.leftovers.len() {
         0 => writeln!(out, "nothing of the old season is left")?,
@@ -65,6 +73,27 @@ pub(super) fn run(request: &Request<'_>, out: &mut dyn Write) -> Outcome {
     writeln!(out, "made {folder}: kit.ron, and each piece before and after in side-by-side/")?;
     writeln!(out, "open it:   inklatch {folder}")?;
     Ok(if blocks(&proof) || !redone.troubles.is_empty() { BLOCKED } else { CLEAN })
+}
+
+/// Whether a finding only says again that the theme has too few symbols.
+fn follows(redone: &Redone, found: &Finding) -> bool {
+    let (kit, theme) = (&redone.opened.kit, &redone.opened.theme.theme);
+    redone.troubles.iter().any(|trouble| trouble.place.as_deref() == Some("symbols"))
+        && match &found.anchor {
+            Anchor::Lock(id) => {
+                found.name == "leftover-art" && kit.lock(id).is_some_and(|lock| !theme.symbols.contains_key(&lock.mark))
+            }
+            _ => found.message.contains("has no symbol `"),
+        }
+}
+
+/// The author's choice of symbols: each "old=new".
+fn chosen(symbols: &[String]) -> Hinted<BTreeMap<String, String>> {
+    let pairs = symbols.iter().map(|pair| {
+        let named = pair.split_once('=').map(|(old, new)| (old.trim().to_owned(), new.trim().to_owned()));
+        named.ok_or_else(|| Trouble::new(format!("\"{pair}\" names no two symbols")).hint("write --symbol crab=moon"))
+    });
+    pairs.collect()
 }
 
 /// What was mended by rule, each place.

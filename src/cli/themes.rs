@@ -6,9 +6,10 @@ use serde::Serialize;
 use super::check::write_findings;
 use super::outcome::{BLOCKED, CLEAN, Outcome};
 use crate::bundle::{self, ThemeFound, author_themes};
-use crate::checks::blocks;
+use crate::checks::{blocks, symbol_findings};
 use crate::diag::{Severity, Trouble};
 use crate::files::{Disk, Files as _, VPath};
+use crate::redress::symbols_used;
 
 /// The format number of the JSON: it grows when a field changes its meaning or goes.
 const FORMAT: u32 = 1;
@@ -43,7 +44,7 @@ struct FindingJson<'a> {
 /// Lists the themes at hand, and says what is wrong with each. `place` is a kit, whose own themes then come first, or
 /// the folder of one theme.
 pub(super) fn run(place: Option<&Path>, json: bool, out: &mut dyn Write) -> Outcome {
-    let found = match place {
+    let mut found = match place {
         Some(folder) if Disk::new(folder).exists(&VPath::new("theme.ron")?) => vec![bundle::theme_in(folder)?],
         Some(kit) => {
             let (disk, _) = crate::files::open_folder(kit)?;
@@ -51,6 +52,7 @@ pub(super) fn run(place: Option<&Path>, json: bool, out: &mut dyn Write) -> Outc
         }
         None => bundle::themes(None)?,
     };
+    enough_symbols(place, &mut found);
     if json {
         let report = Report { format: FORMAT, themes: found.iter().map(theme).collect() };
         let text = serde_json::to_string_pretty(&report)
@@ -67,6 +69,18 @@ pub(super) fn run(place: Option<&Path>, json: bool, out: &mut dyn Write) -> Outc
     }
     let bad = found.iter().any(|theme| theme.loaded.is_err() || blocks(&theme.findings));
     Ok(if bad { BLOCKED } else { CLEAN })
+}
+
+/// Adds to each theme that it has too few symbols for a kit, if it has.
+fn enough_symbols(place: Option<&Path>, found: &mut [ThemeFound]) {
+    // A folder that is no kit, or a kit whose theme is not there, has no symbols to count.
+    let Some(Ok(opened)) = place.map(|place| bundle::open(Some(place))) else { return };
+    let used = symbols_used(&opened.kit, &opened.theme.theme).len();
+    for theme in found.iter_mut().filter(|theme| theme.id != opened.kit.theme) {
+        if let Ok(loaded) = &theme.loaded {
+            theme.findings.splice(0..0, symbol_findings(loaded, used));
+        }
+    }
 }
 
 fn plain(found: &ThemeFound, out: &mut dyn Write) -> std::io::Result<()> {

@@ -1,6 +1,6 @@
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::diag::Trouble;
+use crate::diag::{Hinted, Trouble};
 use crate::kit::ron_text::{Literal, literals, splice};
 use crate::kit::{Kit, LevelChange, RawSetup};
 use crate::theme::{Colour, Theme};
@@ -18,8 +18,7 @@ type Names = BTreeMap<String, String>;
 /// Which symbol stands for which: those that both themes draw stay; one that is a word of the old theme becomes what
 /// the new theme says for it, if it draws that; the others are paired off by name.
 pub(super) fn symbols(kit: &Kit, old: &Theme, new: &Theme, known: Names) -> (Names, Vec<Trouble>) {
-    let mut used = used(kit, SYMBOL_FIELDS, |name| old.symbols.contains_key(name));
-    used.extend(kit.locks.iter().map(|lock| lock.mark.clone()).filter(|mark| old.symbols.contains_key(mark)));
+    let used = symbols_used(kit, old);
     let mut names = Pairs::new(&used, known, |name| new.symbols.contains_key(name));
     for (slot, forms) in &old.words {
         let Some(theirs) = new.words.get(slot) else { continue };
@@ -31,13 +30,57 @@ pub(super) fn symbols(kit: &Kit, old: &Theme, new: &Theme, known: Names) -> (Nam
     let fresh = new.symbols.keys().filter(|name| !old.symbols.contains_key(*name));
     let spare: Vec<&String> = fresh.chain(new.symbols.keys().filter(|name| old.symbols.contains_key(*name))).collect();
     names.pair_off(&spare);
-    let troubles = names.left.iter().map(|name| {
-        Trouble::new(format!("the theme {} has no symbol left for `{name}`", new.name))
-            .at("symbols")
-            .hint("use fewer symbols in this kit, or draw more for the theme")
-    });
-    let troubles = troubles.collect();
+    let troubles = if names.left.is_empty() {
+        Vec::new()
+    } else {
+        let trouble = Trouble::new(too_few_symbols(new, used.len())).at("symbols");
+        vec![trouble.hint("or use fewer symbols in this kit")]
+    };
     (names.done, troubles)
+}
+
+/// That a theme has fewer symbols than a kit uses, in a sentence.
+#[must_use]
+pub fn too_few_symbols(theme: &Theme, used: usize) -> String {
+    let has = theme.symbols.len();
+    format!("this kit uses {used} symbols, the theme {} has {has}: draw {} more", theme.name, used.saturating_sub(has))
+}
+
+/// The symbols of a theme that a kit uses: in setups, and as marks of locks.
+#[must_use]
+pub fn symbols_used(kit: &Kit, theme: &Theme) -> BTreeSet<String> {
+    let mut used = used(kit, SYMBOL_FIELDS, |name| theme.symbols.contains_key(name));
+    used.extend(kit.locks.iter().map(|lock| lock.mark.clone()).filter(|mark| theme.symbols.contains_key(mark)));
+    used
+}
+
+/// Whether the author's choice of symbols can be had: each old name to a new one.
+///
+/// # Errors
+/// When the kit does not use an old one, the new theme does not draw a new one, or two would be one.
+pub(super) fn check_choice(kit: &Kit, old: &Theme, new: &Theme, choice: &Names) -> Hinted<()> {
+    let used = symbols_used(kit, old);
+    let list = |names: &mut dyn Iterator<Item = &String>| names.map(String::as_str).collect::<Vec<_>>().join(", ");
+    let mut taken = BTreeSet::new();
+    for (from, to) in choice {
+        let trouble = |words: String| Err(Trouble::new(words).at(format!("{from}={to}")));
+        if !used.contains(from) {
+            return trouble(format!("the kit uses no symbol `{from}`"))
+                .map_err(|trouble| trouble.hint(format!("it uses {}", list(&mut used.iter()))));
+        }
+        if !new.symbols.contains_key(to) {
+            return trouble(format!("the theme {} has no symbol `{to}`", new.name))
+                .map_err(|trouble| trouble.hint(format!("it has {}", list(&mut new.symbols.keys()))));
+        }
+        if from != to && used.contains(to) {
+            return trouble(format!("`{to}` keeps its own name, because both themes draw it"))
+                .map_err(|trouble| trouble.hint("choose one that the kit does not use yet"));
+        }
+        if !taken.insert(to) {
+            return trouble(format!("`{to}` is chosen twice")).map_err(|trouble| trouble.hint("choose another"));
+        }
+    }
+    Ok(())
 }
 
 /// Which telling colour stands for which: those that both themes have stay, the others keep their order from light to
@@ -96,7 +139,9 @@ impl Pairs {
         if self.left.contains(old) && !self.taken.contains(new) {
             self.left.remove(old);
             self.taken.insert(new.to_owned());
-            self.done.insert(old.to_owned(), new.to_owned());
+            if old != new {
+                self.done.insert(old.to_owned(), new.to_owned());
+            }
         }
     }
 

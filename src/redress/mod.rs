@@ -12,11 +12,12 @@ mod phrase;
 mod sense;
 
 pub use leftovers::{Leftover, leftovers, old_pictures};
+pub use map::{symbols_used, too_few_symbols};
 pub use mend::{Mend, Mended, keep_everywhere, keep_picture, make_slot, mend, mend_all, standing};
 
 use std::collections::BTreeMap;
 
-use crate::diag::Trouble;
+use crate::diag::{Hinted, Trouble};
 use crate::kit::{Dressed, Kit, OldWord};
 use crate::script::same_word;
 use crate::theme::Theme;
@@ -33,6 +34,19 @@ pub struct Redressed {
 /// Puts `kit`, which wears `old`, into `new`. The same kit and themes give the same result.
 #[must_use]
 pub fn redress(kit: &Kit, old: &Theme, new: &Theme) -> Redressed {
+    dressed(kit, old, new, &BTreeMap::new())
+}
+
+/// As [`redress`], with the author's own choice of symbols: old names to new. The others are paired off as ever.
+///
+/// # Errors
+/// When the kit does not use an old one, the new theme does not draw a new one, or two would be one.
+pub fn redress_as(kit: &Kit, old: &Theme, new: &Theme, choice: &BTreeMap<String, String>) -> Hinted<Redressed> {
+    map::check_choice(kit, old, new, choice)?;
+    Ok(dressed(kit, old, new, choice))
+}
+
+fn dressed(kit: &Kit, old: &Theme, new: &Theme, choice: &BTreeMap<String, String>) -> Redressed {
     let mut fresh = kit.clone();
     if old.id == new.id {
         return Redressed { kit: fresh, troubles: Vec::new() };
@@ -42,7 +56,11 @@ pub fn redress(kit: &Kit, old: &Theme, new: &Theme) -> Redressed {
         let known = if returns { pairs.clone() } else { BTreeMap::new() };
         known.into_iter().map(|(old, new)| (new, old)).collect()
     };
-    let (symbols, mut troubles) = map::symbols(kit, old, new, back(&kit.dressed.symbols));
+    let mut known = back(&kit.dressed.symbols);
+    // What the author chose goes before what was there.
+    known.retain(|old, new| !choice.contains_key(old) && !choice.values().any(|chosen| chosen == new));
+    known.extend(choice.clone());
+    let (symbols, mut troubles) = map::symbols(kit, old, new, known);
     let (colours, more) = map::colours(kit, old, new, back(&kit.dressed.colours));
     troubles.extend(more);
     map::exchange(&mut fresh, &symbols, &colours);

@@ -12,6 +12,7 @@ mod lettering;
 mod load;
 mod palette;
 mod pictures;
+mod usual;
 
 use std::collections::BTreeMap;
 
@@ -25,6 +26,7 @@ pub use lettering::Lettering;
 pub use load::{Loaded, builtin_ids, load, load_builtin, read_picture};
 pub use palette::{Palette, ROLES, RoleInfo};
 pub use pictures::load_pictures;
+pub use usual::{SIZES, Usual, usual, usual_size};
 
 use crate::files::VPath;
 use crate::ids::ThemeId;

@@ -39,7 +39,7 @@ fn a_picked_word_becomes_a_slot() {
 fn leftovers_are_listed_and_mended() {
     let folder = tempfile::tempdir().unwrap();
     let demo = open(None).unwrap();
-    let fresh = inklatch::bundle::redone(&demo, &ThemeId::new("harbour").unwrap(), false).unwrap();
+    let fresh = inklatch::bundle::redone(&demo, &ThemeId::new("harbour").unwrap(), false, &Default::default()).unwrap();
     assert!(!fresh.leftovers.is_empty());
     inklatch::bundle::save_in(&fresh.opened, folder.path()).unwrap();
     let mut harness = window(open(Some(folder.path())).unwrap(), false);

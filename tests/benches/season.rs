@@ -26,14 +26,14 @@ pub fn redressing(c: &mut Criterion) {
     group.sample_size(10);
     group.bench_function("put on, all proofs anew", |b| {
         b.iter(|| {
-            let fresh = redone(&opened, &theme, true).expect("another theme").opened;
+            let fresh = redone(&opened, &theme, true, &Default::default()).expect("another theme").opened;
             let press = bundle::press_of(&fresh).expect("a press");
             Prover::default().prove(&fresh.kit, &fresh.theme, Some(&press), &Level::ALL).expect("a proof")
         });
     });
     group.bench_function("put on, new codes, all proofs anew", |b| {
         b.iter(|| {
-            let fresh = redone(&opened, &theme, true).expect("another theme").opened;
+            let fresh = redone(&opened, &theme, true, &Default::default()).expect("another theme").opened;
             let mut kit = fresh.kit.clone();
             let proposal = propose(&kit, &fresh.theme, &Wish::default()).expect("codes");
             let edits = proposal.edits(&kit);

@@ -30,6 +30,12 @@ impl Doc {
     /// Notes which themes the kit has of its own, and where the one worn lies.
     pub(super) fn find_themes(&mut self) {
         self.own_themes = kit_themes(self.files.as_ref());
+        let name = |id: &ThemeId| -> Option<String> {
+            let file = theme_file(id).ok()?;
+            let text = self.files.read_text(&file, limits::RON_BYTES).ok()?;
+            Some(from_ron::<Theme>(&text, file.as_str()).ok()?.name)
+        };
+        self.own_names = self.own_themes.iter().filter_map(|id| Some((id.clone(), name(id)?))).collect();
         let id = self.kit.theme.as_str();
         let own = self.folder.as_ref().filter(|_| self.own_theme()).map(|folder| folder.join("themes").join(id));
         let file = VPath::new("theme.ron").unwrap_or_default();
@@ -41,6 +47,12 @@ impl Doc {
     #[must_use]
     pub fn own_themes(&self) -> &[ThemeId] {
         &self.own_themes
+    }
+
+    /// What a theme of the kit's own is called; its id where its file cannot be read.
+    #[must_use]
+    pub fn theme_name(&self, id: &ThemeId) -> String {
+        self.own_names.get(id).cloned().unwrap_or_else(|| id.to_string())
     }
 
     /// Whether the theme worn is one of the kit's own, and so can be changed here.

@@ -1,3 +1,5 @@
+use std::collections::BTreeMap;
+
 use super::{BATCH, Item, Job, Shown, draw_face, scale};
 use crate::bundle::{Opened, pairs, redone};
 use crate::diag::Hinted;
@@ -9,13 +11,13 @@ use crate::theme::Lettering;
 /// Each piece as it is and as another theme dresses it, in turn; pieces that only one of them has are left out.
 pub fn beside(
     job: &Job,
-    (opened, theme): (&Opened, &ThemeId),
+    (opened, theme, symbols): (&Opened, &ThemeId, &BTreeMap<String, String>),
     press: &Press,
     shown: &mut Shown,
     stop: &dyn Fn() -> bool,
     report: &dyn Fn(Shown),
 ) -> Hinted<()> {
-    let fresh = redone(opened, theme, false)?;
+    let fresh = redone(opened, theme, false, symbols)?;
     shown.troubles.extend(fresh.troubles);
     let new = fresh.opened;
     let lettering = Lettering::new(&new.theme.theme.lettering, &new.kit.look.lettering)?;

@@ -71,7 +71,7 @@ pub fn alike_pictures(theme: &Loaded, palette: &Palette, pictures: &Pictures, na
 
 /// Slots of frames on whose ground text cannot be read.
 pub fn grounds(theme: &Loaded, palette: &Palette, press: &Press) -> Vec<Draft> {
-    let mut drafts = Vec::new();
+    let mut slots: Vec<(String, f64)> = Vec::new();
     let ink = palette.get("ink");
     for info in FRAMES {
         let Some(frame) = theme.frame(info.name).and_then(|svg| Frame::read(svg, palette).ok()) else { continue };
@@ -81,16 +81,22 @@ pub fn grounds(theme: &Loaded, palette: &Palette, press: &Press) -> Vec<Draft> {
             let Some(rect) = frame.slot(slot) else { continue };
             let (faint, worst) = faint(&preview.raster, rect, ink);
             if faint > SPARE {
-                let message = format!(
-                    "ink {ink} on the ground of slot `{slot}` of frame `{}` has a ratio of {worst:.2}, below {LEAST}",
-                    info.name
-                );
-                let draft = Draft::new(Anchor::Palette("ink".into()), message);
-                drafts.push(draft.help("draw the ground lighter there, or take a darker ink"));
+                slots.push((format!("slot `{slot}` of frame `{}`", info.name), worst));
             }
         }
     }
-    drafts
+    // One pale ink makes every slot faint: that is one thing to mend.
+    let Some((first, worst)) = slots.iter().min_by(|a, b| a.1.total_cmp(&b.1)) else { return Vec::new() };
+    let on = match slots.len() {
+        1 => format!("the ground of {first} has"),
+        count => format!("the grounds of {count} slots has, at worst,"),
+    };
+    let message = format!("ink {ink} on {on} a ratio of {worst:.2}, below {LEAST}");
+    let help = match slots.len() {
+        1 => "draw the ground lighter there, or take a darker ink".to_owned(),
+        _ => format!("take a darker ink, or draw the grounds lighter; the worst is {first}"),
+    };
+    vec![Draft::new(Anchor::Palette("ink".into()), message).help(help)]
 }
 
 /// The share of a rectangle on which ink stands out too little, and the least contrast there.

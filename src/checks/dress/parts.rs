@@ -67,10 +67,6 @@ pub fn lacking(theme: &Loaded, palette: &Palette) -> Vec<Draft> {
             say(Severity::Notes, format!("no words of its own for the parts of `{}`", meta.id), help);
         }
     }
-    for id in theme.theme.dressings.keys().filter(|id| !MECHANICS.iter().any(|known| known.meta().id == **id)) {
-        let help = "`inklatch mechanics` lists the mechanics".to_owned();
-        say(Severity::Notes, format!("it dresses `{id}`, which is no mechanic"), help);
-    }
     drafts
 }
 
@@ -99,9 +95,10 @@ pub fn licence(theme: &Loaded, files: Option<&dyn Files>) -> Vec<Draft> {
         .filter(|name| ["licence", "license", "ofl", "copying"].iter().any(|word| name.contains(word)))
         .collect();
     for font in listed.iter().filter(is_font) {
-        let stem = font.file_name().split(['-', '.', '_']).next().unwrap_or_default().to_lowercase();
+        let stem = font.file_name().split(['-', '.', '_']).next().unwrap_or_default().to_owned();
+        let begins = stem.to_lowercase();
         // One text for all fonts of the folder, or one that bears the family's name.
-        let common = |name: &&String| !name.contains('-') || name.starts_with(&stem);
+        let common = |name: &&String| !name.contains('-') || name.replace(' ', "").starts_with(&begins);
         if !licences.iter().any(|name| common(&name)) {
             let draft = Draft::new(Anchor::Theme, format!("the font {font} has no licence beside it"));
             drafts.push(draft.help(format!("put its licence text into fonts/, as {stem}-LICENCE.txt")));

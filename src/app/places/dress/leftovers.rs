@@ -63,6 +63,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     if close {
         locals.mended.clear();
         locals.leftovers = None;
+        ui.ctx().request_repaint();
     }
     if let Some(places) = fresh {
         locals.mended = places;
@@ -86,6 +87,7 @@ fn mended_ui(ui: &mut Ui, cx: &Ctx<'_>, done: &[Mended]) -> bool {
     ui.section("Mended by rule");
     let mut close = false;
     ui.group_card(|ui| {
+        close = ui.lesser(true, "Close the list", "Close the list of what was mended").clicked();
         for (at, place) in done.iter().enumerate() {
             ui.push_id(at, |ui| {
                 ui.horizontal_wrapped(|ui| {
@@ -98,7 +100,6 @@ fn mended_ui(ui: &mut Ui, cx: &Ctx<'_>, done: &[Mended]) -> bool {
                 });
             });
         }
-        close = ui.lesser(true, "Close the list", "Close the list of what was mended").clicked();
     });
     close
 }

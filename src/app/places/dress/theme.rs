@@ -1,10 +1,13 @@
-use eframe::egui::{Button, RichText, TextEdit, Ui, vec2};
+use eframe::egui::{Button, CollapsingHeader, RichText, TextEdit, Ui, vec2};
 
 use crate::app::ctx::{Command, Ctx};
 use crate::app::places::Locals;
 use crate::app::widgets::{Field, Mark, UiExt as _, mark_ui};
+use crate::bundle::find_theme;
 use crate::checks::Finding;
-use crate::diag::{Anchor, Severity};
+use crate::diag::{Anchor, Severity, Trouble};
+use crate::ids::ThemeId;
+use crate::redress::{redress_as, symbols_used, too_few_symbols};
 use crate::theme::{ThemeEdit, builtin_ids, load_builtin};
 
 /// Which theme, what is wrong with it, and how to put the kit into another.
@@ -64,7 +67,7 @@ fn redress_ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     let theme = &cx.doc.theme.theme;
     ui.section("Another theme");
     let mut choices = vec![(None, format!("{} (as it is)", theme.name))];
-    let own = cx.doc.own_themes().iter().map(|id| (id.clone(), id.to_string()));
+    let own = cx.doc.own_themes().iter().map(|id| (id.clone(), cx.doc.theme_name(id)));
     let built_in = builtin_ids().into_iter().map(|id| {
         let name = load_builtin(&id).map_or_else(|_| id.to_string(), |loaded| loaded.theme.name);
         (id, name)
@@ -88,6 +91,7 @@ fn redress_ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
          it is, and what still speaks of the old season is listed afterwards. Changes to palette and lettering that this \
          kit made for the old theme are put away, and come back when it returns.",
     );
+    exchange_ui(ui, cx, locals, &target);
     ui.checkbox(&mut locals.keep_codes, "Keep the codes of the locks");
     if cx.session.redressing {
         ui.horizontal(|ui| {
@@ -97,6 +101,44 @@ fn redress_ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     } else if ui.primary(&format!("Put the kit into {name}")).clicked() {
         cx.send(Command::Redress(target, !locals.keep_codes));
     }
+}
+
+/// Which symbol takes whose place, to be chosen before the kit goes into the theme.
+fn exchange_ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals, target: &ThemeId) {
+    if locals.target.as_ref().is_none_or(|(id, _)| id != target) {
+        let found = find_theme(cx.doc.opened().files.as_ref(), target);
+        locals.target = Some((target.clone(), found.map(|(loaded, _)| loaded.theme)));
+    }
+    let new = match &locals.target {
+        Some((_, Ok(new))) => new,
+        Some((_, Err(trouble))) => return ui.trouble(trouble),
+        None => return,
+    };
+    let old = &cx.doc.theme.theme;
+    let used = symbols_used(cx.kit, old);
+    if used.len() > new.symbols.len() {
+        ui.trouble(&Trouble::new(too_few_symbols(new, used.len())).hint("or use fewer symbols in this kit"));
+    }
+    let Ok(fresh) = redress_as(cx.kit, old, new, &cx.session.symbols) else { return };
+    let pairs = fresh.kit.dressed.symbols;
+    if pairs.is_empty() {
+        return;
+    }
+    let free: Vec<(String, String)> =
+        new.symbols.keys().filter(|name| !used.contains(*name)).map(|name| (name.clone(), name.clone())).collect();
+    let head = format!("Symbols: {} give way to others", pairs.len());
+    CollapsingHeader::new(head).id_salt("exchange").show(ui, |ui| {
+        ui.quiet("One that you choose stays so; the others are paired off by their names.");
+        for (from, to) in &pairs {
+            let mut chosen = to.clone();
+            if Field::new(from).salt("exchange").pick(ui, cx, &mut chosen, &free, "") {
+                let mut symbols = cx.session.symbols.clone();
+                symbols.retain(|_, known| *known != chosen);
+                symbols.insert(from.clone(), chosen);
+                cx.send(Command::Symbols(symbols));
+            }
+        }
+    });
 }
 
 /// The facts of a theme of the kit's own.
