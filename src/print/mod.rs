@@ -26,7 +26,7 @@ use typst::foundations::Bytes;
 pub use preview::Preview;
 pub use raster::{Raster, picture};
 pub use report::{Fit, MissingGlyph};
-pub use set::{SetDoc, SetFace};
+pub use set::{Pasted, SetDoc, SetFace};
 pub use sheets::Divider;
 
 use crate::diag::{Hinted, Trouble};

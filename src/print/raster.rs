@@ -3,7 +3,7 @@ use resvg::usvg;
 
 use crate::diag::{Hinted, Trouble};
 use crate::limits;
-use crate::units::{Mm, Size};
+use crate::units::{Mm, Rect, Size};
 
 /// A picture in pixels.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -94,6 +94,20 @@ pub(super) fn draw_part(svg: &str, onto: &mut Pixmap, whole: (u32, u32), corner:
     let [w, h, x, y] = [whole.0, whole.1, corner.0, corner.1].map(|pixels| pixels as f32);
     let scale = Transform::from_scale(w / tree.size().width(), h / tree.size().height());
     paint(tree.root(), scale.post_translate(-x, -y), onto);
+    Ok(())
+}
+
+/// Draws an SVG into a place of a picture with so many pixels to the millimetre, turned by degrees about its middle.
+pub(super) fn paste(svg: &str, (rect, turn): (Rect, f64), px_per_mm: f64, onto: &mut Pixmap) -> Hinted<()> {
+    let tree = usvg::Tree::from_str(svg, &usvg::Options::default())
+        .map_err(|error| Trouble::new(format!("the picture cannot be drawn: {error}")))?;
+    #[expect(clippy::cast_possible_truncation, reason = "pixels of a page")]
+    let px = |mm: Mm| (mm.get() * px_per_mm) as f32;
+    let (x, y, w, h) = (px(rect.x), px(rect.y), px(rect.w), px(rect.h));
+    #[expect(clippy::cast_possible_truncation, reason = "degrees")]
+    let turned = Transform::from_rotate_at(turn as f32, x + w / 2.0, y + h / 2.0);
+    let placed = turned.pre_translate(x, y).pre_scale(w / tree.size().width(), h / tree.size().height());
+    paint(tree.root(), placed, onto);
     Ok(())
 }
 

@@ -24,6 +24,7 @@ use inklatch::print::DocInfo;
 use inklatch::rehearse::{Stage, rehearse};
 use inklatch::sheet::{Paper, impose};
 use inklatch::theme::Edition;
+use rayon::prelude::*;
 
 /// The program's own: what is measured is what its user waits for.
 #[global_allocator]
@@ -238,7 +239,8 @@ fn exporting(c: &mut Criterion) {
     group.finish();
 }
 
-/// The sheets of one paper and one level alone: set afresh and written as PDF, nothing remembered from before.
+/// The sheets of one paper and one level alone, nothing remembered from before: set and written as PDF, file beside file
+/// as an export does it; and written alone, from pages that are set, which is what a browser does with finished drawings.
 /// `tests/beside_chromium.sh` prints the same pages by a browser.
 fn printing(c: &mut Criterion) {
     let opened = demo();
@@ -255,7 +257,17 @@ fn printing(c: &mut Criterion) {
             comemo::evict(0);
             let press = bundle::press_of(&opened).expect("a press");
             let pdf = |sheets: &Vec<_>| press.sheets(sheets, &DocInfo::default()).and_then(|set| set.pdf());
-            let bytes: usize = sheets.iter().map(|sheets| pdf(sheets).expect("a document").len()).sum();
+            let bytes: usize = sheets.par_iter().map(|sheets| pdf(sheets).expect("a document").len()).sum();
+            black_box(bytes)
+        });
+    });
+    let press = bundle::press_of(&opened).expect("a press");
+    let set = |sheets: &Vec<_>| press.sheets(sheets, &DocInfo::default()).expect("a document");
+    let pages: Vec<_> = sheets.iter().map(set).collect();
+    group.bench_function("finished pages, written", |b| {
+        b.iter(|| {
+            comemo::evict(0);
+            let bytes: usize = pages.par_iter().map(|pages| pages.pdf().expect("a file").len()).sum();
             black_box(bytes)
         });
     });

@@ -6,7 +6,7 @@ use super::veil::Shown;
 use crate::diag::{Anchor, Hinted};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Align, Face, Outline, Role, TextRun, Valign};
-use crate::print::Press;
+use crate::print::{Pasted, Press, Raster};
 use crate::script::{Rich, capital};
 use crate::theme::{Colour, Palette};
 use crate::units::{Mm, Pt, Rect, Size};
@@ -72,30 +72,55 @@ pub(super) fn lay(sizes: &[Size]) -> Vec<Vec<Laid>> {
         .collect()
 }
 
+/// A page in the making: what is set in type, and the pieces that lie on it.
+#[derive(Clone, Debug)]
+pub(super) struct Page {
+    /// Ground and words.
+    pub face: Face,
+    /// Pieces with their shadows, the undermost first.
+    pub pieces: Vec<Pasted>,
+}
+
+impl Page {
+    /// An empty page on its ground.
+    pub(super) fn new(about: impl Into<String>, palette: &Palette) -> Self {
+        let mut face = Face::new(PAGE, about);
+        face.art(ground(PAGE, palette), Rect::of(PAGE), "");
+        Self { face, pieces: Vec::new() }
+    }
+
+    /// The page in pixels.
+    ///
+    /// # Errors
+    /// When it cannot be set or drawn.
+    pub(super) fn raster(&self, press: &Press, px_per_mm: f64) -> Hinted<Raster> {
+        press.face(&self.face)?.raster_under(&self.pieces, px_per_mm)
+    }
+}
+
 /// A page of pieces, with a head.
 ///
 /// # Errors
 /// When a piece cannot be set.
-pub(super) fn page(laid: &[Laid], shown: &[Shown], head: &str, palette: &Palette, press: &Press) -> Hinted<Face> {
-    let mut page = Face::new(PAGE, head);
-    page.art(ground(PAGE, palette), Rect::of(PAGE), "");
+pub(super) fn page(laid: &[Laid], shown: &[Shown], head: &str, palette: &Palette, press: &Press) -> Hinted<Page> {
+    let mut page = Page::new(head, palette);
     let ink = palette.get("ink");
     let rect = Rect { x: AIR, y: AIR * 0.6, w: PAGE.w - AIR * 2.0, h: HEAD - AIR * 0.6 };
-    page.text(words(rect, Role::Display, head, 24.0, ink));
+    page.face.text(words(rect, Role::Display, head, 24.0, ink));
     for (at, rect) in laid {
         let Some(piece) = shown.get(*at) else { continue };
         put(&mut page, piece, *rect, 0.0, palette, press)?;
         // A name may lean out a little into the air at both sides.
         let wide = (rect.w + AIR).max(CELL + AIR * 0.8);
         let room = Rect { x: rect.x + (rect.w - wide) / 2.0, y: rect.bottom() + Mm::new(0.8), w: wide, h: NAME };
-        page.text(words(room, Role::Text, &capital(&piece.label), 9.5, ink).aligned(Align::Centre, Valign::Top));
+        page.face.text(words(room, Role::Text, &capital(&piece.label), 9.5, ink).aligned(Align::Centre, Valign::Top));
     }
     Ok(page)
 }
 
 /// Puts a piece onto a page: its shadow, its paper, its front, turned by some degrees.
 pub(super) fn put(
-    page: &mut Face,
+    page: &mut Page,
     piece: &Shown,
     rect: Rect,
     turn: f64,
@@ -104,13 +129,11 @@ pub(super) fn put(
 ) -> Hinted<()> {
     let shadow = rect.moved(Mm::new(0.7), Mm::new(0.9));
     let ink = palette.get("ink");
-    let at = |page: &mut Face, svg: Arc<str>, rect: Rect| {
-        page.layers.push(crate::face::Layer::Art(crate::face::Art { svg, rect, turn, alt: String::new() }));
-    };
-    at(page, shape(&piece.face, Pen::fill(mixed(palette.get("soft"), ink, 0.22))), shadow);
-    at(page, shape(&piece.face, Pen::fill(Colour::WHITE)), rect);
+    let mut at = |svg: Arc<str>, rect: Rect| page.pieces.push(Pasted { svg, rect, turn });
+    at(shape(&piece.face, Pen::fill(mixed(palette.get("soft"), ink, 0.22))), shadow);
+    at(shape(&piece.face, Pen::fill(Colour::WHITE)), rect);
     let set = press.face(&piece.face).map_err(|trouble| trouble.at(format!("piece {}", piece.piece)))?;
-    at(page, set.svg().into(), rect);
+    at(set.svg().into(), rect);
     Ok(())
 }
 
@@ -129,7 +152,7 @@ fn shape(face: &Face, pen: Pen) -> Arc<str> {
 }
 
 /// The ground of a page.
-pub(super) fn ground(size: Size, palette: &Palette) -> Arc<str> {
+fn ground(size: Size, palette: &Palette) -> Arc<str> {
     let mut drawing = Drawing::new(size);
     drawing.rect(Rect::of(size), Mm::ZERO, Pen::fill(mixed(palette.get("soft"), palette.get("paper"), 0.35)));
     drawing.svg()

@@ -1,10 +1,10 @@
 //! The cover picture: title, a few facts, and a handful of pieces.
 
-use super::contact::{PAGE, ground, mixed, put, words};
+use super::contact::{PAGE, Page, mixed, put, words};
 use super::veil::Shown;
 use crate::diag::Hinted;
 use crate::face::draw::{Drawing, Pen};
-use crate::face::{Align, Face, Role, Valign, clean_svg};
+use crate::face::{Align, Role, Valign, clean_svg};
 use crate::party::Party;
 use crate::print::Press;
 use crate::theme::Loaded;
@@ -26,10 +26,10 @@ const LETTER: (f64, f64, f64, f64, f64) = (178.0, 86.0, 66.0, 94.0, 1.5);
 ///
 /// # Errors
 /// When a piece or the theme's art cannot be set.
-pub(super) fn cover(party: &Party, theme: &Loaded, shown: &[Shown], lines: &[String], press: &Press) -> Hinted<Face> {
+pub(super) fn cover(party: &Party, theme: &Loaded, shown: &[Shown], lines: &[String], press: &Press) -> Hinted<Page> {
     let palette = &party.palette;
-    let mut page = Face::new(PAGE, format!("Cover of {}", party.script.title));
-    page.art(ground(PAGE, palette), Rect::of(PAGE), "");
+    let mut whole = Page::new(format!("Cover of {}", party.script.title), palette);
+    let page = &mut whole.face;
     let mut panel = Drawing::new(PAGE);
     let left = Rect { x: Mm::ZERO, y: Mm::ZERO, w: Mm::new(112.0), h: PAGE.h };
     panel.rect(left, Mm::ZERO, Pen::fill(palette.get("paper")));
@@ -60,16 +60,16 @@ pub(super) fn cover(party: &Party, theme: &Loaded, shown: &[Shown], lines: &[Str
     picked.sort_by(|a, b| area(b.face.size).total_cmp(&area(a.face.size)));
     picked.extend(others().filter(|piece| piece.veiled));
     for (piece, place) in picked.into_iter().zip(FAN) {
-        lay(&mut page, piece, place, party, press)?;
+        lay(&mut whole, piece, place, party, press)?;
     }
     if let Some(letter) = shown.first() {
-        lay(&mut page, letter, LETTER, party, press)?;
+        lay(&mut whole, letter, LETTER, party, press)?;
     }
-    Ok(page)
+    Ok(whole)
 }
 
 fn lay(
-    page: &mut Face,
+    page: &mut Page,
     piece: &Shown,
     (x, y, w, h, turn): (f64, f64, f64, f64, f64),
     party: &Party,

@@ -20,7 +20,6 @@ use super::guide::{Source, minutes};
 use super::manifest::Made;
 use crate::checks::LevelProof;
 use crate::diag::{Hinted, Level};
-use crate::face::Face;
 use crate::files::VPath;
 use crate::prep::PrepPlan;
 use crate::print::Press;
@@ -93,7 +92,7 @@ impl<'a> Listing<'a> {
     /// # Errors
     /// When a piece cannot be set.
     pub(super) fn picture(&self, picture: Picture, press: &Press) -> Hinted<Made> {
-        let face = match picture {
+        let page = match picture {
             Picture::Cover => self.cover(press)?,
             Picture::Contact(n) => {
                 let palette = &self.level.party.palette;
@@ -105,10 +104,10 @@ impl<'a> Listing<'a> {
             Picture::Cover => "cover.png".to_owned(),
             Picture::Contact(n) => format!("contact-sheet-{}.png", n + 1),
         };
-        made(&name, press.face(&face)?.raster(PX_PER_MM)?.png()?)
+        made(&name, page.raster(press, PX_PER_MM)?.png()?)
     }
 
-    fn cover(&self, press: &Press) -> Hinted<Face> {
+    fn cover(&self, press: &Press) -> Hinted<contact::Page> {
         let kit = &self.opened.kit;
         let (least, most) = kit.players;
         let guests = if least == most { format!("{least} guests") } else { format!("{least} to {most} guests") };
@@ -140,7 +139,7 @@ impl<'a> Listing<'a> {
         let source = Source { opened, party, flow, prep, rehearsal: None, paper, groups: 1, forced: &[], files: &[] };
         let about = about::about(&source, self.level, (&self.levels, self.editions), files, &self.secrets);
         let mut found = vec![made("description.md", markdown::markdown(&about).into_bytes())?];
-        let cover = press.face(&self.cover(press)?)?.raster(PAGE_PX_PER_MM)?.png()?;
+        let cover = self.cover(press)?.raster(press, PAGE_PX_PER_MM)?.png()?;
         let colours = party.palette.iter().map(|(role, colour)| (role, colour.to_string())).collect();
         let data = serde_json::to_value(Page { about: &about, colours })
             .map_err(|error| crate::diag::Trouble::new(format!("cannot write the listing: {error}")))?;
