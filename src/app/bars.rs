@@ -9,7 +9,7 @@ use crate::app::widgets::UiExt as _;
 use crate::diag::{Anchor, Trouble};
 
 /// What a folder is asked for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum PathFor {
     /// To open the kit in it.
     Open,
@@ -17,30 +17,30 @@ pub enum PathFor {
     SaveAs,
     /// To put the bundle in it.
     Export,
-    /// A file, to put it in the place of a picture of the theme.
-    Picture,
+    /// A file, to put it in the place of a picture of the theme: which one, in words.
+    Picture(String),
 }
 
 impl PathFor {
     /// The question.
     #[must_use]
-    pub const fn title(self) -> &'static str {
+    pub fn title(&self) -> String {
         match self {
-            Self::Open => "Folder of the kit to open",
-            Self::SaveAs => "Folder to save the kit in",
-            Self::Export => "Folder to put the bundle in",
-            Self::Picture => "SVG picture to put in its place",
+            Self::Open => "Folder of the kit to open".to_owned(),
+            Self::SaveAs => "Folder to save the kit in".to_owned(),
+            Self::Export => "Folder to put the bundle in".to_owned(),
+            Self::Picture(what) => format!("SVG picture for the {what}"),
         }
     }
 
     /// The button.
     #[must_use]
-    pub const fn verb(self) -> &'static str {
+    pub const fn verb(&self) -> &'static str {
         match self {
             Self::Open => "Open it",
             Self::SaveAs => "Save here",
             Self::Export => "Use this folder",
-            Self::Picture => "Take it",
+            Self::Picture(_) => "Take it",
         }
     }
 }
@@ -107,7 +107,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar) {
             }
             close_ui(ui, cx);
         }
-        Bar::Path(what, text) => path_ui(ui, cx, *what, text),
+        Bar::Path(what, text) => path_ui(ui, cx, what, text),
         Bar::Slot(picked) => slot_ui(ui, cx, picked),
         Bar::Unsaved(leaving) => {
             ui.label(RichText::new("The kit has changes that are not saved.").color(t.warns));
@@ -152,14 +152,12 @@ fn slot_ui(ui: &mut Ui, cx: &Ctx<'_>, picked: &mut Picked) {
     }
 }
 
-fn path_ui(ui: &mut Ui, cx: &Ctx<'_>, what: PathFor, text: &mut String) {
+fn path_ui(ui: &mut Ui, cx: &Ctx<'_>, what: &PathFor, text: &mut String) {
     let label = ui.label(what.title());
     let field = ui
-        .add(
-            TextEdit::singleline(text).desired_width(440.0).margin(vec2(10.0, 7.0)).hint_text(
-                if what == PathFor::Picture { "a file on this computer" } else { "a folder on this computer" },
-            ),
-        )
+        .add(TextEdit::singleline(text).desired_width(440.0).margin(vec2(10.0, 7.0)).hint_text(
+            if matches!(what, PathFor::Picture(_)) { "a file on this computer" } else { "a folder on this computer" },
+        ))
         .labelled_by(label.id);
     if ui.memory(|memory| memory.focused().is_none()) {
         field.request_focus();
@@ -167,7 +165,7 @@ fn path_ui(ui: &mut Ui, cx: &Ctx<'_>, what: PathFor, text: &mut String) {
     let enter = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
     let sent = ui.primary(what.verb()).clicked() || enter;
     if sent && !text.trim().is_empty() {
-        cx.send(Command::Path(what, text.trim().to_owned()));
+        cx.send(Command::Path(what.clone(), text.trim().to_owned()));
     }
     if ui.secondary("Never mind").clicked() || ui.input(|input| input.key_pressed(Key::Escape)) {
         cx.send(Command::CloseBar);

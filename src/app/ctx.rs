@@ -58,6 +58,10 @@ pub enum Command {
     ThemeStep(Vec<ThemeEdit>),
     /// Asks for a file that takes the place of a picture of the theme.
     Replace(PictureKind, String),
+    /// Gives a symbol of the theme worn another name, in the kit as well.
+    RenameSymbol(String, String),
+    /// Looks for what the kit still says of the theme that the one worn was begun from.
+    WatchBegun(ThemeId),
     /// Gives up what was changed here in the theme's file, for what another program has made of it.
     TakeThemeFile,
     /// Begins a theme of the kit's own, under this name.

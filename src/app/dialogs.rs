@@ -10,7 +10,7 @@ pub trait Dialogs {
     /// Whether a window of its own can be opened at all; else the path field is shown at once.
     fn available(&self) -> bool;
     /// Asks; the answer comes on the channel, none when the author waved it away.
-    fn ask(&self, what: PathFor, ctx: &egui::Context) -> Receiver<Option<PathBuf>>;
+    fn ask(&self, what: &PathFor, ctx: &egui::Context) -> Receiver<Option<PathBuf>>;
 }
 
 /// The desktop's own window, by its portal.
@@ -23,16 +23,14 @@ impl Dialogs for Portal {
         std::env::var_os("DBUS_SESSION_BUS_ADDRESS").is_some() && std::env::var_os("INKLATCH_PATH_FIELD").is_none()
     }
 
-    fn ask(&self, what: PathFor, ctx: &egui::Context) -> Receiver<Option<PathBuf>> {
+    fn ask(&self, what: &PathFor, ctx: &egui::Context) -> Receiver<Option<PathBuf>> {
         let (send, receive) = channel();
         let ctx = ctx.clone();
         let title = what.title();
+        let picture = matches!(what, PathFor::Picture(_));
         std::thread::spawn(move || {
             let dialog = rfd::FileDialog::new().set_title(title);
-            let chosen = match what {
-                PathFor::Picture => dialog.add_filter("SVG", &["svg"]).pick_file(),
-                PathFor::Open | PathFor::SaveAs | PathFor::Export => dialog.pick_folder(),
-            };
+            let chosen = if picture { dialog.add_filter("SVG", &["svg"]).pick_file() } else { dialog.pick_folder() };
             // The window may be gone by now; then nobody waits for the answer.
             let _ = send.send(chosen);
             ctx.request_repaint();
@@ -50,7 +48,7 @@ impl Dialogs for PathField {
         false
     }
 
-    fn ask(&self, _: PathFor, _: &egui::Context) -> Receiver<Option<PathBuf>> {
+    fn ask(&self, _: &PathFor, _: &egui::Context) -> Receiver<Option<PathBuf>> {
         channel().1
     }
 }

@@ -80,7 +80,8 @@ impl App {
     }
 
     fn take_answers(&mut self) {
-        let Some((what, answer)) = self.asked.as_ref().and_then(|asked| Some((asked.what, asked.poll()?))) else {
+        let Some((what, answer)) = self.asked.as_ref().and_then(|asked| Some((asked.what.clone(), asked.poll()?)))
+        else {
             return;
         };
         self.asked = None;
@@ -121,9 +122,12 @@ impl App {
             Command::ThemeEdit(edit) => self.edit_theme(ctx, edit),
             Command::ThemeStep(edits) => self.step_theme(ctx, edits),
             Command::Replace(kind, name) => {
+                let what = PathFor::Picture(format!("{} {name}", kind.word()));
                 self.replacing = Some((kind, name));
-                self.ask(ctx, PathFor::Picture);
+                self.ask(ctx, &what);
             }
+            Command::RenameSymbol(old, new) => self.rename_symbol(ctx, &old, &new),
+            Command::WatchBegun(id) => self.watch_begun(&id),
             Command::TakeThemeFile => {
                 self.doc.take_theme_file();
                 ctx.request_repaint();
@@ -164,7 +168,7 @@ impl App {
                     running.stop();
                 }
             }
-            Command::Path(what, text) if text.is_empty() => self.ask(ctx, what),
+            Command::Path(what, text) if text.is_empty() => self.ask(ctx, &what),
             Command::Path(what, text) => self.path(what, Path::new(&text)),
             Command::CloseBar => {
                 self.bar = Bar::None;
@@ -199,11 +203,11 @@ impl App {
                 }
             }
             Action::Open if self.doc.unsaved() => self.bar = Bar::Unsaved(Leaving::Open),
-            Action::Open => self.ask(ctx, PathFor::Open),
+            Action::Open => self.ask(ctx, &PathFor::Open),
             Action::Demo(at) if self.doc.unsaved() => self.bar = Bar::Unsaved(Leaving::Demo(at)),
             Action::Demo(at) => self.demo(at),
             Action::Save => self.save(ctx),
-            Action::SaveAs => self.ask(ctx, PathFor::SaveAs),
+            Action::SaveAs => self.ask(ctx, &PathFor::SaveAs),
             Action::Export => self.session.select(Selection::Bundle),
             Action::WriteBundle => {
                 self.session.select(Selection::Bundle);
@@ -241,11 +245,11 @@ impl App {
     }
 
     /// Asks for a folder: by the desktop's window where there is one, else by the path field.
-    fn ask(&mut self, ctx: &egui::Context, what: PathFor) {
+    fn ask(&mut self, ctx: &egui::Context, what: &PathFor) {
         if self.dialogs.available() {
-            self.asked = Some(Asked::new(what, self.dialogs.ask(what, ctx)));
+            self.asked = Some(Asked::new(what.clone(), self.dialogs.ask(what, ctx)));
         } else {
-            self.bar = Bar::Path(what, String::new());
+            self.bar = Bar::Path(what.clone(), String::new());
         }
     }
 
@@ -261,7 +265,7 @@ impl App {
                 self.saved(saved);
             }
             PathFor::Export => self.locals.export.out = folder.display().to_string(),
-            PathFor::Picture => self.replace_picture(folder),
+            PathFor::Picture(_) => self.replace_picture(folder),
         }
     }
 
@@ -288,7 +292,7 @@ impl App {
             let saved = self.doc.save();
             self.saved(saved);
         } else {
-            self.ask(ctx, PathFor::SaveAs);
+            self.ask(ctx, &PathFor::SaveAs);
         }
     }
 
@@ -316,7 +320,7 @@ impl App {
                 self.may_close = true;
                 ctx.send_viewport_cmd(ViewportCommand::Close);
             }
-            Leaving::Open => self.ask(ctx, PathFor::Open),
+            Leaving::Open => self.ask(ctx, &PathFor::Open),
             Leaving::Demo(at) => self.demo(at),
         }
     }

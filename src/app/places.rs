@@ -52,6 +52,10 @@ pub struct Locals {
     pub new_theme_word: String,
     /// The theme that is held beside the one worn, read.
     pub target: Option<(ThemeId, Hinted<Theme>)>,
+    /// A symbol of the theme to be added.
+    pub new_symbol: String,
+    /// The symbol that is being given another name, and that name.
+    pub renaming: Option<(String, String)>,
     /// Small pictures of the theme's art.
     pub thumbs: dress::Thumbs,
     /// The name of a theme to be begun.

@@ -11,13 +11,15 @@ use crate::app::ctx::Command;
 use crate::app::doc::Reread;
 use crate::app::history::History;
 use crate::app::session::Selection;
+use crate::bundle::find_theme;
 use crate::diag::{Anchor, Trouble};
 use crate::files::Watch;
+use crate::ids::ThemeId;
 use crate::kit::WordForms;
-use crate::kit::edit::{Edit, Facts};
-use crate::redress::make_slot;
+use crate::kit::edit::{Edit, Facts, between};
+use crate::redress::{leftovers, make_slot, rename_symbol, watch_begun};
 use crate::script::{Words, same_word};
-use crate::theme::ThemeEdit;
+use crate::theme::{PictureKind, ThemeEdit};
 
 impl App {
     /// Takes in a change of theme that has come to its end.
@@ -111,13 +113,49 @@ impl App {
         };
     }
 
+    /// Gives a symbol of the theme another name, and the kit with it, in one step.
+    pub(super) fn rename_symbol(&mut self, ctx: &egui::Context, old: &str, new: &str) {
+        let theme = &self.doc.theme.theme;
+        let Some(path) = theme.symbols.get(old).cloned() else { return };
+        let kit = rename_symbol(&self.doc.kit, theme, old, new);
+        let id = self.doc.worn().clone();
+        let entry = |name: &str, path| ThemeEdit::Picture(PictureKind::Symbol, name.to_owned(), path);
+        let mut changes: Vec<Change> = between(&self.doc.kit, &kit).into_iter().map(Change::Kit).collect();
+        changes.push(Change::Theme(id.clone(), entry(new, Some(path))));
+        changes.push(Change::Theme(id, entry(old, None)));
+        if self.history.step(&mut self.doc, changes) {
+            self.changed(ctx);
+        }
+    }
+
+    /// Looks for what the kit still says of the theme that the one worn was begun from.
+    pub(super) fn watch_begun(&mut self, begun: &ThemeId) {
+        match find_theme(self.doc.opened().files.as_ref(), begun) {
+            Ok((before, _)) => {
+                let kit = watch_begun(&self.doc.kit, &before.theme, &self.doc.theme.theme);
+                let left = leftovers(&kit).len();
+                self.pending.push(Command::Step(between(&self.doc.kit, &kit)));
+                let name = &before.theme.name;
+                self.bar = Bar::Done(match left {
+                    0 => format!("The kit says nothing of {name} that your theme says otherwise."),
+                    1 => format!("One place still speaks of {name}."),
+                    left => format!("{left} places still speak of {name}."),
+                });
+            }
+            Err(trouble) => self.bar = Bar::Trouble(trouble),
+        }
+    }
+
     /// Begins a theme of the kit's own and puts it on: it is a copy, so nothing else changes.
     pub(super) fn start_theme(&mut self, ctx: &egui::Context, name: &str) {
         match self.doc.start_theme(name) {
             Ok(id) => {
                 let facts = Facts { theme: id.clone(), ..Facts::of(&self.doc.kit) };
                 self.pending.push(Command::Step(vec![Edit::Facts(Box::new(facts))]));
-                self.bar = Bar::Done(format!("The kit wears a theme of its own now: themes/{id}/."));
+                self.bar = Bar::Done(format!(
+                    "The kit wears a theme of its own now: themes/{id}/. When its words are yours, Leftovers finds what the \
+                     kit still says of the old ones."
+                ));
                 ctx.request_repaint();
             }
             Err(trouble) => self.bar = Bar::Trouble(trouble),

@@ -3,6 +3,7 @@
 mod field;
 mod mark;
 mod picked;
+mod picker;
 
 use eframe::egui::{
     Align, Button, FontFamily, FontId, Frame, Layout, Margin, Response, RichText, Stroke, Ui, UiBuilder, vec2,
@@ -10,6 +11,7 @@ use eframe::egui::{
 
 pub use field::{Field, found_ui};
 pub use mark::{Mark, mark_ui, paint_mark};
+pub use picker::colour_button;
 
 use crate::app::tokens::{self, BOLD, GAP, GAP_M, GAP_S, SERIF_BOLD, Tokens};
 use crate::diag::Trouble;

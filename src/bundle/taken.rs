@@ -3,7 +3,7 @@ use crate::face::{Frame, Glance, clean_svg};
 use crate::files::{Files, VPath};
 use crate::ids::{ThemeId, slug};
 use crate::limits;
-use crate::theme::{FRAMES, Palette, PictureKind, read_picture};
+use crate::theme::{FRAMES, MORE_FRAMES, Palette, PictureKind, read_picture};
 
 /// A picture from elsewhere, copied into a theme of the kit's own.
 #[derive(Clone, Debug)]
@@ -36,7 +36,7 @@ pub fn take_picture(
     let (svg, left_out) = read_picture(from, file)?;
     let cleaned = clean_svg(&svg, palette).map_err(at)?;
     Glance::of(&cleaned).map_err(at)?;
-    if let (PictureKind::Frame, Some(info)) = (kind, FRAMES.iter().find(|info| info.name == name)) {
+    if let (PictureKind::Frame, Some(info)) = (kind, FRAMES.iter().chain(MORE_FRAMES).find(|info| info.name == name)) {
         let lacking = Frame::read(&svg, palette).map_err(at)?.lacks(info);
         if let Some(first) = lacking.first() {
             return Err(lacking.iter().skip(1).fold(first.clone().at(file.to_string()), |all, more| {

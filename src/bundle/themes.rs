@@ -137,6 +137,7 @@ pub fn copy_theme(kit: &dyn Files, id: &ThemeId, name: &str) -> Hinted<ThemeId> 
         kit.write(&to.join(path.as_str())?, &source.read(path, limits::FONT_BYTES)?)?;
     }
     let mut theme = theme::load(source, id.as_str())?.theme;
+    theme.begun_from = Some(theme.id);
     theme.id = new.clone();
     name.trim().clone_into(&mut theme.name);
     kit.write(&to.join(file.as_str())?, to_ron(&theme)?.as_bytes())?;

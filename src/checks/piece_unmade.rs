@@ -3,8 +3,8 @@ use crate::diag::{Anchor, Trouble};
 
 check!(
     /// ## What it does
-    /// Flags a piece that cannot be drawn or set: a frame or symbol that the theme lacks, a picture that cannot be
-    /// read, a slot that a frame does not have.
+    /// Flags a piece that cannot be drawn or set: a frame or symbol that the theme lacks, a slot that a frame does
+    /// not have. A picture that cannot be read is flagged by `theme-incomplete`.
     ///
     /// ## Why it matters at the table
     /// The piece is missing from the printed sheets.
@@ -18,9 +18,6 @@ check!(
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     for (anchor, trouble) in &facts.party.troubles {
         sink.add(Draft::of(super::ladder::settled(facts, anchor), trouble));
-    }
-    for trouble in &facts.theme.missing {
-        sink.add(Draft::of(Anchor::Theme, trouble));
     }
     let unset = |trouble: &Trouble, piece: &str| {
         let anchor = if piece == "letter" { Anchor::Letter } else { Anchor::Piece(piece.to_owned()) };

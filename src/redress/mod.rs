@@ -139,3 +139,50 @@ fn old_words(
     kept.retain(|word| !word.now.is_empty() || !said(&word.one));
     kept
 }
+
+/// A kit that watches for what it still says of the theme that the one it wears was begun from: words and season words that
+/// `now` says otherwise or no more. One step of undo, to be asked for again when more words have changed.
+#[must_use]
+pub fn watch_begun(kit: &Kit, begun: &Theme, now: &Theme) -> Kit {
+    let mut fresh = kit.clone();
+    let none = BTreeMap::new();
+    let mut words = old_words(kit, begun, now, &none, &none);
+    for known in &kit.dressed.old_words {
+        if !words.iter().any(|word| same_word(&word.one, &known.one)) && !known.now.is_empty() {
+            words.push(known.clone());
+        }
+    }
+    fresh.dressed.old_words = words;
+    fresh.dressed.from = kit.dressed.from.clone().or_else(|| Some(begun.id.clone()));
+    fresh
+}
+
+/// A kit in which a symbol of the theme that it wears has another name: setups and marks of locks name it so, and texts
+/// that say the old one are leftovers.
+#[must_use]
+pub fn rename_symbol(kit: &Kit, theme: &Theme, old: &str, new: &str) -> Kit {
+    let mut fresh = kit.clone();
+    if !symbols_used(kit, theme).contains(old) {
+        return fresh;
+    }
+    let names = BTreeMap::from([(old.to_owned(), new.to_owned())]);
+    map::exchange(&mut fresh, &names, &BTreeMap::new());
+    let dressed = &mut fresh.dressed;
+    for now in dressed.symbols.values_mut().chain(dressed.old_words.iter_mut().map(|word| &mut word.now)) {
+        if now == old {
+            new.clone_into(now);
+        }
+    }
+    dressed.old_words.retain(|word| !same_word(&word.one, new));
+    match dressed.old_words.iter_mut().find(|word| same_word(&word.one, old)) {
+        Some(known) => new.clone_into(&mut known.now),
+        None if same_word(old, new) => {}
+        None => dressed.old_words.push(OldWord {
+            one: old.to_owned(),
+            now: new.to_owned(),
+            theme: Some(theme.id.clone()),
+            ..OldWord::default()
+        }),
+    }
+    fresh
+}

@@ -126,6 +126,9 @@ pub struct Theme {
     /// A kit that is put into another theme should no longer say them.
     #[serde(default)]
     pub season_words: Vec<String>,
+    /// The theme that it was begun from as a copy, so that a kit's leftovers of that one can be looked for.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub begun_from: Option<ThemeId>,
     /// Languages that the lettering must be able to write, as ISO 639 codes; `en` when none is named.
     #[serde(default)]
     pub languages: Vec<String>,

@@ -202,7 +202,7 @@ fn a_picture_is_replaced_and_a_bad_one_refused() {
         harness.get_by_role_and_label(Role::Button, &format!("Replace the {which}")).click_accesskit();
         harness.run_steps(6);
         let place = elsewhere.path().join(file).display().to_string();
-        harness.get_by_role_and_label(Role::TextInput, "SVG picture to put in its place").type_text(&place);
+        harness.get_by_role_and_label(Role::TextInput, &format!("SVG picture for the {which}")).type_text(&place);
         harness.run_steps(2);
         click(&mut harness, Role::Button, "Take it");
         harness.query_all_by_label_contains("the picture before stands").next().is_none()
@@ -241,4 +241,88 @@ fn a_kit_that_another_program_changes_is_read_anew() {
     disk.write(&file, good.replace("A Small Kit", "A Kit From Elsewhere").as_bytes()).unwrap();
     wait("it was read anew");
     assert_eq!(harness.state().kit().title, "A Kit From Elsewhere");
+}
+
+/// The demo kit on disk, in a theme of its own begun from the one that it wears.
+fn begun_theme(folder: &std::path::Path) -> ThemeId {
+    let disk = Disk::new(folder);
+    let mut kit = open(None).unwrap().kit;
+    let own = copy_theme(&disk, &kit.theme, "Our Own").unwrap();
+    kit.theme = own.clone();
+    disk.write(&path("kit.ron"), inklatch::kit::file::write_kit(&kit).unwrap().as_bytes()).unwrap();
+    own
+}
+
+#[test]
+fn a_symbol_is_renamed_in_the_theme_and_in_the_kit_and_removed_when_nothing_uses_it() {
+    let folder = tempfile::tempdir().unwrap();
+    let own = begun_theme(folder.path());
+    let mut harness = window(open(Some(folder.path())).unwrap(), false);
+    let before = harness.state().kit().clone();
+    press(&mut harness, Modifiers::COMMAND, Key::Num3);
+    click(&mut harness, Role::Button, "Pictures");
+    rest(&mut harness);
+    // The row may be out of sight.
+    let push = |harness: &mut egui_kittest::Harness<'_, inklatch::app::App>, name: &str| {
+        harness.get_by_role_and_label(Role::Button, name).click_accesskit();
+        harness.run_steps(6);
+    };
+    push(&mut harness, "Rename the symbol drum");
+    retype(&mut harness, Role::TextInput, "New name", "hour gong");
+    push(&mut harness, "Rename drum so");
+    harness.check_accessibility();
+    let kit = harness.state().kit();
+    assert_eq!(kit.locks.iter().find(|lock| lock.id.as_str() == "drum-lock").unwrap().mark, "hour gong");
+    // The key's name says the old one: that is a leftover, which a rule can mend.
+    let left = inklatch::redress::leftovers(kit);
+    assert!(left.iter().any(|left| left.word.now == "hour gong" && left.by_rule), "{left:?}");
+    // One step takes it all back; a symbol that nothing uses can go.
+    press(&mut harness, Modifiers::COMMAND, Key::Z);
+    assert_eq!(*harness.state().kit(), before);
+    push(&mut harness, "Remove the symbol sledge");
+    press(&mut harness, Modifiers::COMMAND, Key::S);
+    rest(&mut harness);
+    let file = path("themes").join(own.as_str()).unwrap().join("theme.ron").unwrap();
+    let text = Disk::new(folder.path()).read_text(&file, 1 << 20).unwrap();
+    assert!(text.contains("\"drum\"") && !text.contains("\"sledge\":") && text.contains("begun_from"), "{text}");
+}
+
+#[test]
+fn a_theme_begun_from_another_has_its_leftovers_looked_for() {
+    let folder = tempfile::tempdir().unwrap();
+    let own = begun_theme(folder.path());
+    let disk = Disk::new(folder.path());
+    let file = path("themes").join(own.as_str()).unwrap().join("theme.ron").unwrap();
+    let text = disk.read_text(&file, 1 << 20).unwrap();
+    disk.write(&file, text.replace("\"snow\"", "\"warm dusk\"").replace("\"snowed\"", "\"dusky\"").as_bytes()).unwrap();
+    let mut harness = window(open(Some(folder.path())).unwrap(), false);
+    press(&mut harness, Modifiers::COMMAND, Key::Num3);
+    click(&mut harness, Role::Button, "Leftovers");
+    assert!(inklatch::redress::leftovers(harness.state().kit()).is_empty());
+    click(&mut harness, Role::Button, "Look for words of midwinter");
+    rest(&mut harness);
+    let left = inklatch::redress::leftovers(harness.state().kit());
+    assert!(left.iter().any(|left| left.word.one == "snow" && left.slot), "{left:?}");
+    assert!(left.iter().all(|left| left.word.one != "frost"), "a word that stayed is nothing old: {left:?}");
+    assert!(harness.query_all_by_label_contains("still speak of Midwinter").next().is_some());
+}
+
+#[test]
+fn a_picture_that_cannot_be_read_is_told_once() {
+    let folder = tempfile::tempdir().unwrap();
+    let own = begun_theme(folder.path());
+    let mut harness = window(open(Some(folder.path())).unwrap(), false);
+    rest(&mut harness);
+    let disk = Disk::new(folder.path());
+    disk.write(&path("themes").join(own.as_str()).unwrap().join("art/note.svg").unwrap(), b"<svg").unwrap();
+    let start = Instant::now();
+    while harness.query_all_by_label_contains("cannot be read as SVG").next().is_none() {
+        assert!(start.elapsed() < PATIENCE, "it is not told");
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        harness.step();
+    }
+    rest(&mut harness);
+    let told: Vec<String> =
+        harness.query_all_by_label_contains("cannot be read as SVG").map(|node| format!("{node:?}")).collect();
+    assert_eq!(told.len(), 1, "{told:#?}");
 }

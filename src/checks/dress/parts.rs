@@ -11,9 +11,12 @@ const SYMBOLS: usize = 13;
 
 /// Pictures that cannot be read, and what is left out of those that can.
 pub fn unread(theme: &Loaded) -> Vec<Draft> {
-    let lost = theme.missing.iter().map(|trouble| Draft::of(Anchor::Theme, trouble));
+    // A picture may be asked for twice; that it cannot be read is one thing to mend.
+    let mut told = std::collections::BTreeSet::new();
+    let lost = theme.missing.iter().filter(|trouble| told.insert((&trouble.place, &trouble.message)));
+    let lost: Vec<Draft> = lost.map(|trouble| Draft::of(Anchor::Theme, trouble)).collect();
     let less = theme.left_out.iter().map(|trouble| Draft::of(Anchor::Theme, trouble).severity(Severity::Warns));
-    lost.chain(less).collect()
+    lost.into_iter().chain(less).collect()
 }
 
 /// What a theme ought to have and has not: frames, slots, the cut line, colours, lettering, symbols, dressings.

@@ -12,7 +12,8 @@ use crate::redress::{Leftover, Mend, Mended, keep_everywhere, keep_picture, left
 /// What the season before left behind, each with the ways to mend it.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     ui.title("Leftovers");
-    let Some(from) = &cx.kit.dressed.from else {
+    begun_ui(ui, cx);
+    let Some(from) = &cx.kit.dressed.from.as_ref().or_else(|| cx.kit.dressed.old_words.first()?.theme.as_ref()) else {
         ui.lede("When a kit has been put into another theme, words and pictures of the old season are listed here.");
         return;
     };
@@ -68,6 +69,21 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     if let Some(places) = fresh {
         locals.mended = places;
     }
+}
+
+/// Where the theme was begun from another: the search for what the kit still says of that one.
+fn begun_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    let Some(begun) = cx.doc.theme.theme.begun_from.as_ref().filter(|_| cx.doc.own_theme()) else { return };
+    ui.group_card(|ui| {
+        ui.quiet(&format!(
+            "Your theme was begun from {begun}. Change its words first; what this kit still says of the old ones can then be \
+             looked for, as often as you like."
+        ));
+        if ui.secondary(&format!("Look for words of {begun}")).clicked() {
+            cx.send(Command::WatchBegun(begun.clone()));
+        }
+    });
+    ui.add_space(8.0);
 }
 
 /// How many places were mended, in a sentence.

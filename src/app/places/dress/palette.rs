@@ -5,7 +5,7 @@ use eframe::egui::{Color32, Label, RichText, Sense, Stroke, StrokeKind, TextEdit
 use super::{holds_ui, look};
 use crate::app::ctx::{Command, Ctx};
 use crate::app::places::Locals;
-use crate::app::widgets::{UiExt as _, found_ui};
+use crate::app::widgets::{UiExt as _, colour_button, found_ui};
 use crate::diag::{Anchor, Trouble};
 use crate::theme::colour::Eyes;
 use crate::theme::{Colour, Palette, ROLES, ThemeEdit};
@@ -171,7 +171,7 @@ fn telling_ui(ui: &mut Ui, cx: &Ctx<'_>, new: &mut String) {
 /// A colour to be changed: by dragging, or as six hex digits. Answers the new one.
 fn colour_ui(ui: &mut Ui, cx: &Ctx<'_>, name: &str, now: Colour, anchor: Option<&Anchor>) -> Option<Colour> {
     let mut rgb = [now.r, now.g, now.b];
-    let button = ui.color_edit_button_srgb(&mut rgb).accessible_name(format!("Colour of {name}"));
+    let button = colour_button(ui, &mut rgb).accessible_name(format!("Colour of {name}"));
     if anchor.is_some_and(|anchor| cx.arrives(anchor)) {
         button.request_focus();
         button.scroll_to_me(None);
