@@ -86,7 +86,7 @@ impl App {
         };
         self.asked = None;
         match answer {
-            Some(folder) => self.path(what, &folder),
+            Some(folder) => self.path(&what, &folder),
             // The portal gave no answer, or the author waved it away; the field serves in both cases.
             None => self.bar = Bar::Path(what, String::new()),
         }
@@ -169,7 +169,7 @@ impl App {
                 }
             }
             Command::Path(what, text) if text.is_empty() => self.ask(ctx, &what),
-            Command::Path(what, text) => self.path(what, Path::new(&text)),
+            Command::Path(what, text) => self.path(&what, Path::new(&text)),
             Command::CloseBar => {
                 self.bar = Bar::None;
                 self.leaving = None;
@@ -253,7 +253,7 @@ impl App {
         }
     }
 
-    fn path(&mut self, what: PathFor, folder: &Path) {
+    fn path(&mut self, what: &PathFor, folder: &Path) {
         self.bar = Bar::None;
         match what {
             PathFor::Open => {
