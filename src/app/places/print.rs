@@ -134,7 +134,9 @@ fn sheets_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         ui.add_space(12.0);
         ui.strong_small("Level");
         level_ui(ui, cx);
-        ui.add_space(12.0);
+    });
+    // A row of its own: beside the others it would be cut off in a narrow window.
+    ui.horizontal_wrapped(|ui| {
         ui.strong_small("Edition");
         edition_ui(ui, cx);
     });
