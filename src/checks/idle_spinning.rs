@@ -1,7 +1,7 @@
 use std::collections::BTreeMap;
 
 use super::{Draft, Facts, Sink, ladder, mends};
-use crate::codes::{SECONDS_PER_TRY, minutes, says};
+use crate::codes::{minutes, says, time_to_try};
 use crate::diag::{Anchor, Step};
 use crate::ids::PuzzleId;
 use crate::kit::Puzzle;
@@ -35,7 +35,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
                 "all {} codes of {} are tried in {}, and \"{}\" is meant to take {meant:.0} minutes",
                 left.nothing,
                 lock.name,
-                time(left.nothing),
+                time_to_try(left.nothing),
                 puzzle.title
             );
             let draft = Draft::new(Anchor::Lock(lock.id.clone()), message);
@@ -54,7 +54,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             }
             let codes = if left == 1 { "1 code".to_owned() } else { format!("{left} codes") };
             let message =
-                format!("the {} of \"{}\" leaves {codes}, which are tried in {}", step.word(), puzzle.title, time(left));
+                format!("the {} of \"{}\" leaves {codes}, which are tried in {}", step.word(), puzzle.title, time_to_try(left));
             let draft = Draft::new(hint.anchor.clone(), message);
             let draft = draft.help("say where to look or what to do, and nothing of the code");
             sink.add(mends::with_drafted(facts, draft, hint));
@@ -68,14 +68,4 @@ fn meant(puzzle: &Puzzle) -> Option<f64> {
         let (least, most) = mechanics::find(&puzzle.mechanic).ok()?.meta().minutes;
         Some(f64::midpoint(f64::from(least), f64::from(most)))
     })
-}
-
-/// The time for so many tries, in words.
-fn time(codes: u64) -> String {
-    let minutes = minutes(codes);
-    match minutes {
-        few if few < 1.0 => format!("{:.0} seconds", codes as f64 * SECONDS_PER_TRY),
-        few if few < 2.0 => format!("{few:.1} minutes"),
-        many => format!("{many:.0} minutes"),
-    }
 }

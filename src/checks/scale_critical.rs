@@ -1,7 +1,7 @@
-use std::collections::BTreeMap;
-
 use super::{Draft, Facts, Sink, things};
+use crate::diag::Anchor;
 use crate::face::Piece;
+use crate::mechanics::words::listed;
 
 check!(
     /// ## What it does
@@ -20,20 +20,27 @@ check!(
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
-    let mut groups: BTreeMap<&str, Vec<&Piece>> = BTreeMap::new();
-    for piece in facts.party.pieces.iter().filter(|piece| piece.on_a_thing && piece.measured) {
-        groups.entry(&piece.group).or_default().push(piece);
+    let pieces: Vec<&Piece> = facts.party.pieces.iter().filter(|piece| piece.on_a_thing && piece.measured).collect();
+    let Some(first) = pieces.first() else { return };
+    // One note for all: they are printed, and measured, together.
+    let mut named: Vec<String> = Vec::new();
+    for piece in &pieces {
+        let (w, h) = (piece.front.size.w.get(), piece.front.size.h.get());
+        let what = piece.label.split(':').next().unwrap_or_default();
+        let name = format!("\"{what}\" ({w:.0} × {h:.0} mm)");
+        if !named.contains(&name) {
+            named.push(name);
+        }
     }
-    for pieces in groups.values() {
-        let Some(first) = pieces.first() else { continue };
-        let (w, h) = (first.front.size.w.get(), first.front.size.h.get());
-        let more = match pieces.len() - 1 {
-            0 => String::new(),
-            1 => " and 1 more piece".to_owned(),
-            more => format!(" and {more} more pieces"),
-        };
-        let message = format!("\"{}\" ({w:.0} × {h:.0} mm){more} must come out at true size", first.label);
-        let draft = Draft::new(things::of_piece(first), message);
-        sink.add(draft.help("print at 100 %, measure the check bar, and hold one piece to its thing before you cut the rest"));
+    let many = named.len();
+    named.truncate(NAMED);
+    if many > NAMED {
+        named.push(format!("{} more", many - NAMED));
     }
+    let at = if many == 1 { things::of_piece(first) } else { Anchor::Piece(first.id.clone()) };
+    let draft = Draft::new(at, format!("{} must come out at true size", listed(&named)));
+    sink.add(draft.help("print at 100 %, measure the check bar, and hold one piece to its thing before you cut the rest"));
 }
+
+/// Pieces that are named; of more only the number is told.
+const NAMED: usize = 3;

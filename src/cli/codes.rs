@@ -112,18 +112,15 @@ fn write_proposal(opened: &Opened, party: &Party, proposal: &Proposal, out: &mut
 /// How many codes are left to try on each lock, and how many minutes that takes.
 fn write_table(kit: &Kit, party: &Party, left: &[LockLeft], out: &mut dyn Write) -> std::io::Result<()> {
     writeln!(out, "codes left to try, and minutes to try them all at {} seconds each:", crate::codes::SECONDS_PER_TRY)?;
-    writeln!(out, "{:<34} {:>16} {:>16} {:>16}", "lock", "nothing known", "without order", "after the hints")?;
+    const HEADS: [&str; 6] =
+        ["nothing known", "all but order", "all but a wheel", "after nudge", "after method", "after giveaway"];
+    writeln!(out, "{:<34}{}", "lock", HEADS.map(|head| format!(" {head:>15}")).concat())?;
     for row in left {
         let name = kit.lock(&row.lock).map_or_else(|| row.lock.to_string(), |lock| party.say(&lock.name));
-        let cell = |codes: u64| format!("{codes} ({:.1})", minutes(codes));
-        let hinted = row.left.steps.last().copied().unwrap_or(row.left.nothing);
-        writeln!(
-            out,
-            "{name:<34} {:>16} {:>16} {:>16}",
-            cell(row.left.nothing),
-            cell(row.left.unordered),
-            cell(hinted)
-        )?;
+        let LockLeft { left, .. } = row;
+        let known = [left.nothing, left.unordered, left.but_one].into_iter().chain(left.steps.iter().copied());
+        let cells = known.map(|codes| format!(" {:>15}", format!("{codes} ({:.1})", minutes(codes))));
+        writeln!(out, "{name:<34}{}", cells.collect::<String>())?;
     }
     Ok(())
 }

@@ -145,6 +145,17 @@ pub fn minutes(codes: u64) -> f64 {
     codes as f64 * SECONDS_PER_TRY / 60.0
 }
 
+/// The time to try so many codes, in words: seconds below a minute, hours from two hours on.
+#[must_use]
+pub fn time_to_try(codes: u64) -> String {
+    match minutes(codes) {
+        few if few < 1.0 => format!("{:.0} seconds", few * 60.0),
+        few if few < 2.0 => format!("{few:.1} minutes"),
+        some if some < 120.0 => format!("{some:.0} minutes"),
+        many => format!("{:.1} hours", many / 60.0),
+    }
+}
+
 /// How many codes of a lock are left to try for guests who know a part of its code.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 pub struct Left {

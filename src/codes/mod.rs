@@ -15,7 +15,7 @@ mod told;
 pub use count::{Repeats, chance_within, codes, mean_tries, orderings};
 pub use guess::{Guess, guess};
 pub use index::Index;
-pub use left::{Known, Left, SECONDS_PER_TRY, left, minutes, symbols};
+pub use left::{Known, Left, SECONDS_PER_TRY, left, minutes, symbols, time_to_try};
 pub use likeness::{Likeness, likeness, reads_turned};
 pub use numbers::{number, roman};
 pub use says::{Saying, says};

@@ -2,7 +2,7 @@
 
 use inklatch::checks::{Finding, Fix};
 use inklatch::ids::{BoxId, NoteId, PropId};
-use inklatch::kit::{Apart, Lying, PropRole};
+use inklatch::kit::{Apart, Lock, LockKind, Lying, Prop, PropRole};
 
 use super::rows::{inside, lock, prop, spot};
 use super::{Case, lines, look, mended};
@@ -30,7 +30,7 @@ const BREAKS: &[Break] = &[
     }),
     ("unknown-reference", "Use moon-lock instead", |case| {
         let key = PropRole::Key(lock("moon-lokc"));
-        case.kit.props.push(inklatch::kit::Prop { role: key, ..prop("moon-lock-key", inside("chest"), "") });
+        case.kit.props.push(Prop { role: key, ..prop("moon-lock-key", inside("chest"), "") });
     }),
     ("id-twice", "Call the second", |case| {
         let mut twin = case.kit.spots[0].clone();
@@ -38,6 +38,18 @@ const BREAKS: &[Break] = &[
         case.kit.spots.push(twin);
     }),
     ("piece-in-no-place", "Lay the key card of", |case| drop(case.kit.puzzles[0].parts.remove("key-card"))),
+    // Five padlocks with keys that lie open: any of them may hang on the tin as well.
+    ("over-hasp", "Hang ", |case| {
+        for n in 0..5 {
+            let id = lock(&format!("more-{n}"));
+            let name = format!("the padlock number {n}");
+            let more = Lock { id: id.clone(), name, kind: LockKind::Key, ..case.kit.locks[0].clone() };
+            case.kit.locks.push(more);
+            case.kit.boxes[1].locks.push(id.clone());
+            let key = prop(&format!("key-{n}"), spot("table"), "");
+            case.kit.props.push(Prop { role: PropRole::Key(id), ..key });
+        }
+    }),
     ("finish-without-it", "Lay the note \"", |case| {
         let card = case.kit.finish.card.clone();
         if let Some(note) = case.kit.note_mut(&card) {

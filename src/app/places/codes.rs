@@ -1,16 +1,27 @@
-use eframe::egui::{Grid, RichText, Ui};
+use eframe::egui::{Grid, RichText, TextWrapMode, Ui};
 
 use crate::app::ctx::{Command, Ctx};
 use crate::app::places::{Locals, level_ui};
 use crate::app::session::Selection;
 use crate::app::widgets::{Field, Mark, UiExt as _};
-use crate::codes::{SECONDS_PER_TRY, minutes};
+use crate::codes::{SECONDS_PER_TRY, time_to_try};
 use crate::ids::LockId;
 use crate::party::{LockLeft, lock_table};
 use crate::propose::Wish;
 
 /// Width of a lock's name in the table of codes: longer ones take a second line.
-const NAME: f32 = 190.0;
+const NAME: f32 = 150.0;
+
+/// The heads of the table: what guests know.
+const HEADS: [&str; 7] = [
+    "Lock",
+    "Nothing\nknown",
+    "All but\nthe order",
+    "All but\none wheel",
+    "After the\nnudge",
+    "After the\nmethod",
+    "After the\ngiveaway",
+];
 
 /// What the fields of the codes hold.
 #[derive(Clone, Debug, Default)]
@@ -23,7 +34,7 @@ pub struct CodesDraft {
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     ui.title("Codes");
     ui.lede(&format!(
-        "How many codes are left to try on each lock, and the minutes to try them all at {SECONDS_PER_TRY} seconds each (an estimate)."
+        "How many codes are left to try on each lock, and the time to try them all at {SECONDS_PER_TRY} seconds each (an estimate). A hint counts with those before it."
     ));
     level_ui(ui, cx);
     ui.add_space(10.0);
@@ -49,8 +60,8 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
 
 /// One row for each lock with wheels.
 fn table_ui(ui: &mut Ui, cx: &Ctx<'_>, rows: &[LockLeft]) {
-    Grid::new("codes left").num_columns(5).striped(true).spacing([18.0, 6.0]).show(ui, |ui| {
-        for head in ["Lock", "Nothing\nknown", "Without\norder", "All but\none wheel", "After\nthe hints"] {
+    Grid::new("codes left").num_columns(HEADS.len()).striped(true).spacing([12.0, 6.0]).show(ui, |ui| {
+        for head in HEADS {
             ui.strong_small(head);
         }
         ui.end_row();
@@ -63,12 +74,12 @@ fn table_ui(ui: &mut Ui, cx: &Ctx<'_>, rows: &[LockLeft]) {
                 }
             });
             let left = &row.left;
-            let hinted = left.steps.last().copied().unwrap_or(left.nothing);
-            for codes in [left.nothing, left.unordered, left.but_one, hinted] {
+            for codes in [left.nothing, left.unordered, left.but_one].into_iter().chain(left.steps.iter().copied()) {
                 ui.vertical(|ui| {
                     ui.spacing_mut().item_spacing.y = 0.0;
+                    ui.style_mut().wrap_mode = Some(TextWrapMode::Extend);
                     ui.label(RichText::new(codes.to_string()).monospace());
-                    ui.quiet(&format!("{:.1} min", minutes(codes)));
+                    ui.quiet(&time_to_try(codes));
                 });
             }
             ui.end_row();
@@ -98,9 +109,9 @@ pub fn lock_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &LockId) {
             ui.end_row();
         }
     });
-    ui.quiet(&format!("Minutes at {SECONDS_PER_TRY} seconds a try, an estimate."));
+    ui.quiet(&format!("At {SECONDS_PER_TRY} seconds a try, an estimate."));
 }
 
 fn cell(codes: u64) -> String {
-    format!("{codes} ({:.1} min)", minutes(codes))
+    format!("{codes} ({})", time_to_try(codes))
 }

@@ -45,8 +45,8 @@ pub struct Drawn {
     from: Option<Anchor>,
     /// Whether the pointer drags.
     dragging: bool,
-    /// What the last join did, or why it did nothing.
-    said: Option<(bool, String)>,
+    /// What the last join did, or why it did nothing, and up to which revision of the kit that stands.
+    said: Option<(bool, String, u64)>,
     /// A puzzle of which one part is to be laid at a place.
     choice: Option<(PuzzleId, Vec<String>, Place)>,
     /// Two things about to be kept apart.
@@ -145,7 +145,8 @@ fn said_ui(ui: &mut Ui, cx: &Ctx<'_>, local: &mut Drawn) {
         let name = name.map_or_else(|| from.to_string(), |node| node.name.clone());
         ui.quiet(&format!("Joining {name}: go to another and press J, or press Escape."));
     }
-    if let Some((done, words)) = &local.said {
+    // A later edit, or the undoing of this one, makes it old news.
+    if let Some((done, words, _)) = local.said.as_ref().filter(|(.., until)| cx.doc.revision <= *until) {
         let mark = if *done { Mark::Good } else { Mark::Warns };
         ui.horizontal_wrapped(|ui| {
             crate::app::widgets::mark_ui(ui, mark, 13.0);
@@ -174,13 +175,13 @@ fn take(cx: &Ctx<'_>, local: &mut Drawn, joined: Joined) {
     match joined {
         Joined::Edits(edits, told) => {
             cx.send(Command::Step(edits));
-            local.said = Some((true, told));
+            local.said = Some((true, told, cx.doc.revision + 1));
         }
         Joined::Parts(puzzle, parts, place) => {
             local.said = None;
             local.choice = Some((puzzle, parts, place));
         }
-        Joined::Refused(why) => local.said = Some((false, why)),
+        Joined::Refused(why) => local.said = Some((false, why, cx.doc.revision)),
     }
 }
 
