@@ -264,7 +264,7 @@ pub const PROP_PARTS: usize = 24;
 pub const REHEARSED_RUNS: usize = 1_000;
 /// Evenings times puzzles of one rehearsal that is made after every edit: larger kits get fewer evenings, so that two
 /// thousand puzzles are rehearsed within a fraction of a second.
-pub const REHEARSED_PUZZLES: usize = 50_000;
+pub const REHEARSED_PUZZLES: usize = 25_000;
 /// Least evenings of one rehearsal, however large the kit: fewer say nothing of one group in ten.
 pub const REHEARSED_LEAST: usize = 40;
 /// Most evenings that may be asked for: the chance is then known to a fifth of a point.

@@ -121,28 +121,19 @@ fn every_item_of_the_outline_can_be_taken_in_hand() {
     }
 }
 
-/// A keystroke must be on the page before the next one. The bound is loose, so that a busy machine passes.
+/// What is typed comes onto the page by itself, with no other action; how soon, `cargo bench` measures.
 #[test]
-fn a_keystroke_is_soon_on_the_page() {
+fn a_keystroke_is_drawn_on_the_page() {
     let mut harness = window(demo(), false);
     rest(&mut harness);
     harness.get_by_role_and_label(Role::TextInput, "Closing").focus();
     harness.run_steps(2);
-    let mut taken = Vec::new();
-    for letter in ["a", "b", "c", "d", "e"] {
+    for letter in ["a", "b", "c"] {
         harness.get_by_role_and_label(Role::TextInput, "Closing").type_text(letter);
-        let start = Instant::now();
         harness.step();
-        while !harness.state().drawn() {
-            std::thread::sleep(Duration::from_millis(1));
-            harness.step();
-        }
-        taken.push(start.elapsed());
-        std::thread::sleep(Duration::from_millis(400));
+        rest(&mut harness);
+        assert!(harness.state().kit().letter.closing.ends_with(letter) && harness.state().drawn(), "{letter}");
     }
-    taken.sort();
-    println!("a keystroke is on the page after {taken:?}");
-    assert!(taken[taken.len() / 2] < Duration::from_millis(500), "{taken:?}");
 }
 
 #[test]

@@ -68,6 +68,10 @@ fn carried(text: &str, host: &[(&'static str, String)], openings: &HashMap<&[u8]
     let bytes = text.as_bytes();
     let mut found = Vec::new();
     for (at, opening) in bytes.windows(LEAST_CHARS).enumerate() {
+        // Sentences begin at the beginning of a word.
+        if at > 0 && bytes.get(at - 1).is_some_and(u8::is_ascii_lowercase) {
+            continue;
+        }
         for sentence in openings.get(opening).into_iter().flatten() {
             let rest = bytes.get(at..).unwrap_or_default();
             if host.get(*sentence).is_some_and(|(_, sentence)| rest.starts_with(sentence.as_bytes())) {

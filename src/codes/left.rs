@@ -45,15 +45,16 @@ impl Known {
 /// The symbols that a wheel shows, each once, capitals; none for keys and words.
 #[must_use]
 pub fn symbols(kind: &LockKind, wheel: usize) -> Vec<char> {
-    let all: BTreeSet<char> = match kind {
+    match kind {
         LockKind::Digits(_) => ('0'..='9').collect(),
-        LockKind::Directions(_) => "UDLR".chars().collect(),
+        LockKind::Directions(_) => "DLRU".chars().collect(),
         LockKind::Letters(wheels) => {
-            wheels.get(wheel).map(|wheel| wheel.to_uppercase().chars().collect()).unwrap_or_default()
+            let all: BTreeSet<char> =
+                wheels.get(wheel).into_iter().flat_map(|w| w.to_uppercase().chars().collect::<Vec<_>>()).collect();
+            all.into_iter().collect()
         }
-        LockKind::Key | LockKind::Spoken => BTreeSet::new(),
-    };
-    all.into_iter().collect()
+        LockKind::Key | LockKind::Spoken => Vec::new(),
+    }
 }
 
 /// How many codes are left to try on a lock for guests who know this much. Exact. None for keys, words, and locks

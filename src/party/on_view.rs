@@ -75,7 +75,7 @@ pub fn words_of(piece: &Piece) -> PieceWords {
         let printed: Vec<String> = face.runs().map(|run| run.text.text()).collect();
         // A description that repeats what is printed tells nothing more than the print.
         let mut alt = face.alt.clone();
-        for text in printed.iter().filter(|text| !text.is_empty()) {
+        for text in printed.iter().filter(|text| !text.is_empty() && face.alt.contains(text.as_str())) {
             alt = alt.replace(text.as_str(), "");
         }
         words.beside.push(("description", alt));
