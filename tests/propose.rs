@@ -1,12 +1,14 @@
 //! Tests of `propose`: what is proposed is sound, the same every time, and refused with a reason where there is none.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use inklatch::bundle;
 use inklatch::checks::{Finding, prove};
 use inklatch::diag::{Level, Severity};
+use inklatch::ids::ThemeId;
 use inklatch::kit::edit::apply_all;
-use inklatch::kit::{Kit, LockKind, RawSetup};
+use inklatch::kit::{HintLadder, Kit, LockKind, RawSetup};
+use inklatch::party::Party;
 use inklatch::propose::{Wish, propose};
 use inklatch::theme::Loaded;
 
@@ -44,7 +46,7 @@ fn a_sound_kit_gets_other_sound_codes() {
         assert_eq!(proposal, propose(&kit, &THEME, &wish).unwrap(), "the same wish gives the same codes");
         assert!(proposal.kept.is_empty());
         let mut fresh = kit.clone();
-        let back = apply_all(&mut fresh, proposal.edits(&kit));
+        let back = apply_all(&mut fresh, proposal.edits(&kit, &THEME));
         assert!(kit.puzzles.iter().zip(&fresh.puzzles).all(|(old, new)| old.answer != new.answer));
         assert_eq!(lines(&found(&fresh, &THEME)), "");
         apply_all(&mut fresh, back);
@@ -57,12 +59,42 @@ fn the_demo_kits_get_codes_and_say_what_they_keep() {
     let opened = bundle::open(None).unwrap();
     let proposal = propose(&opened.kit, &opened.theme, &Wish::default()).unwrap();
     let mut fresh = opened.kit.clone();
-    apply_all(&mut fresh, proposal.edits(&opened.kit));
+    apply_all(&mut fresh, proposal.edits(&opened.kit, &opened.theme));
     assert_eq!(lines(&found(&fresh, &opened.theme)), "");
     assert_eq!(proposal.changes.len() + proposal.kept.len(), opened.kit.puzzles.len());
     assert!(proposal.changes.len() >= 5, "{proposal:?}");
     assert!(proposal.kept.iter().all(|kept| !kept.why.is_empty()));
     assert!(proposal.kept.iter().any(|kept| kept.why.contains("hiding place")), "{:?}", proposal.kept);
+}
+
+/// A giveaway that names a price, or who has which boat, is false once other codes arrange the puzzle anew.
+#[test]
+fn a_hint_that_is_the_mechanics_draft_follows_the_codes_and_the_theme() {
+    let drafted = |kit: &Kit, theme: &Loaded, level| {
+        let party = Party::new(kit, theme, level).unwrap();
+        party.puzzles.into_iter().map(|laid| (laid.id.clone(), laid)).collect::<BTreeMap<_, _>>()
+    };
+    let mut opened = bundle::open(None).unwrap();
+    let standard = drafted(&opened.kit, &opened.theme, Level::Standard);
+    let own = "In my own words.";
+    for puzzle in &mut opened.kit.puzzles {
+        puzzle.hints = HintLadder { method: own.into(), ..standard[&puzzle.id].drafted.clone() };
+        (puzzle.gentle, puzzle.stiff) = (None, None);
+    }
+    let theme = ThemeId::new("orchard").unwrap();
+    let redone = bundle::redone(&opened, &theme, false, &BTreeMap::new()).unwrap().opened;
+    let mut fresh = redone.kit.clone();
+    let proposal = propose(&fresh, &redone.theme, &Wish::default()).unwrap();
+    apply_all(&mut fresh, proposal.edits(&redone.kit, &redone.theme));
+    let mut changed = 0;
+    for level in Level::ALL {
+        for (id, laid) in drafted(&fresh, &redone.theme, level) {
+            assert_eq!(laid.hints.giveaway.trim(), laid.drafted.giveaway.trim(), "{id} at {level:?}");
+            assert_eq!(laid.hints.method, own);
+            changed += usize::from(laid.hints.giveaway != standard[&id].drafted.giveaway);
+        }
+    }
+    assert!(changed > 3, "only {changed} giveaways name anything of the puzzle");
 }
 
 #[test]

@@ -8,13 +8,17 @@ use crate::app::bars::Bar;
 use crate::app::change::Change;
 use crate::diag::{Hinted, Trouble};
 use crate::kit::Kit;
+use crate::kit::edit::Edit;
 use crate::propose::{Proposal, Wish, propose};
 use crate::theme::Loaded;
+
+/// What a search found: the codes, and the step that puts them in.
+type Found = (Proposal, Vec<Edit>);
 
 /// A search for codes under way, on a thread of its own.
 pub struct Proposing {
     revision: u64,
-    found: Receiver<Hinted<Proposal>>,
+    found: Receiver<Hinted<Found>>,
 }
 
 impl Proposing {
@@ -24,8 +28,12 @@ impl Proposing {
         let (send, found) = channel();
         let ctx = ctx.clone();
         std::thread::spawn(move || {
+            let found = propose(&kit, &theme, &wish).map(|proposal| {
+                let edits = proposal.edits(&kit, &theme);
+                (proposal, edits)
+            });
             // The window may be gone by now.
-            let _ = send.send(propose(&kit, &theme, &wish));
+            let _ = send.send(found);
             ctx.request_repaint();
         });
         Self { revision, found }
@@ -33,7 +41,7 @@ impl Proposing {
 
     /// What was found, and for which revision; none while it runs.
     #[must_use]
-    pub fn poll(&self) -> Option<(u64, Hinted<Proposal>)> {
+    pub fn poll(&self) -> Option<(u64, Hinted<Found>)> {
         match self.found.try_recv() {
             Ok(found) => Some((self.revision, found)),
             Err(TryRecvError::Empty) => None,
@@ -64,8 +72,8 @@ impl App {
             Ok(_) if revision != self.doc.revision => {
                 Bar::Done("The kit has changed while codes were looked for; nothing was put in. Try again.".into())
             }
-            Ok(proposal) => {
-                let edits = proposal.edits(&self.doc.kit).into_iter().map(Change::Kit).collect();
+            Ok((proposal, edits)) => {
+                let edits = edits.into_iter().map(Change::Kit).collect();
                 if self.history.step(&mut self.doc, edits) {
                     self.changed(ctx);
                 }

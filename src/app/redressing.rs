@@ -68,7 +68,7 @@ fn redress(opened: &Opened, theme: &ThemeId, symbols: &BTreeMap<String, String>,
         let wish = Wish { seed: kit.seed.wrapping_add(1), ..Wish::default() };
         match propose(&kit, &fresh.opened.theme, &wish) {
             Ok(proposal) => {
-                let edits = proposal.edits(&kit);
+                let edits = proposal.edits(&kit, &fresh.opened.theme);
                 apply_all(&mut kit, edits);
                 words.push_str(&match proposal.changes.len() {
                     1 => " One lock has a new code.".to_owned(),

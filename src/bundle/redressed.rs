@@ -9,7 +9,7 @@ use crate::ids::ThemeId;
 use crate::kit::file::write_kit;
 use crate::kit::{Kit, LevelChange, Plays, Puzzle};
 use crate::limits;
-use crate::party::Party;
+use crate::party::{Party, follow_drafts};
 use crate::redress::{Leftover, Mended, leftovers, mend_all, redress_as};
 use crate::theme::{Loaded, load_pictures};
 
@@ -33,8 +33,10 @@ pub struct Redone {
 /// When there is no such theme, it cannot be read, or the choice cannot be had ([`redress_as`]).
 pub fn redone(opened: &Opened, theme: &ThemeId, mend: bool, symbols: &BTreeMap<String, String>) -> Hinted<Redone> {
     let (mut loaded, fonts) = find_theme(opened.files.as_ref(), theme)?;
-    let fresh = redress_as(&opened.kit, &opened.theme.theme, &loaded.theme, symbols)?;
-    let (kit, mended) = if mend { mended(&fresh.kit, &loaded) } else { (fresh.kit, Vec::new()) };
+    let mut fresh = redress_as(&opened.kit, &opened.theme.theme, &loaded.theme, symbols)?;
+    follow_drafts((&opened.kit, &opened.theme), &mut fresh.kit, &loaded);
+    let (mut kit, mended) = if mend { mended(&fresh.kit, &loaded) } else { (fresh.kit.clone(), Vec::new()) };
+    follow_drafts((&fresh.kit, &loaded), &mut kit, &loaded);
     load_pictures(&mut loaded, opened.files.as_ref(), &kit);
     let leftovers = leftovers(&kit);
     let opened = Opened { kit, theme: loaded, fonts, ..opened.clone() };

@@ -52,14 +52,6 @@ pub(super) fn written(puzzle: &Puzzle, level: Level) -> HintLadder {
 
 /// The puzzle with another text of one step, written at one level.
 pub(super) fn with_step(mut puzzle: Puzzle, level: Level, step: Step, text: String) -> Puzzle {
-    let change = match level {
-        Level::Standard => {
-            *puzzle.hints.step_mut(step) = text;
-            return puzzle;
-        }
-        Level::Gentle => &mut puzzle.gentle,
-        Level::Stiff => &mut puzzle.stiff,
-    };
-    *change.get_or_insert_default().hints.get_or_insert_default().step_mut(step) = text;
+    *puzzle.hints_mut(level).step_mut(step) = text;
     puzzle
 }

@@ -48,7 +48,7 @@ fn code_of(facts: &Facts<'_>, puzzle: &PuzzleId) -> Option<Fix> {
     let change = proposal.changes.first()?;
     let title = facts.puzzle(puzzle).map_or_else(|| puzzle.to_string(), |puzzle| facts.party.say(&puzzle.title));
     let title = format!("Set the answer of \"{title}\" to {}", change.new);
-    Some(Fix { title, kind: FixKind::Ask, edits: proposal.edits(facts.kit) })
+    Some(Fix { title, kind: FixKind::Ask, edits: proposal.edits(facts.kit, facts.theme) })
 }
 
 /// Adds the mechanic's draft of a hint as a mend, where it is sound: it tells nothing of any code, and is like no other

@@ -48,7 +48,7 @@ pub(super) fn run(request: &Request<'_>, out: &mut dyn Write) -> Outcome {
     let wish = wish(&opened.kit, request)?;
     let proposal = propose(&opened.kit, &opened.theme, &wish)?;
     let mut kit = opened.kit.clone();
-    apply_all(&mut kit, proposal.edits(&opened.kit));
+    apply_all(&mut kit, proposal.edits(&opened.kit, &opened.theme));
     let party = Party::new(&kit, &opened.theme, Level::Standard)?;
     let left = lock_table(&kit, &party);
     let written = match request.write && !proposal.changes.is_empty() {

@@ -133,7 +133,7 @@ fn codes(redone: &mut Redone, out: &mut dyn Write) -> Result<(), super::outcome:
             return Ok(());
         }
     };
-    let edits = proposal.edits(&redone.opened.kit);
+    let edits = proposal.edits(&redone.opened.kit, &redone.opened.theme);
     apply_all(&mut redone.opened.kit, edits);
     for change in &proposal.changes {
         writeln!(out, "  code of {}: {} -> {}", change.puzzle, change.old, change.new)?;

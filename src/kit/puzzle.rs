@@ -100,6 +100,16 @@ impl Puzzle {
         self.change(level).and_then(|change| change.setup.as_ref()).unwrap_or(&self.setup)
     }
 
+    /// The hints that a level writes itself, made where there are none yet.
+    pub fn hints_mut(&mut self, level: Level) -> &mut HintLadder {
+        let change = match level {
+            Level::Standard => return &mut self.hints,
+            Level::Gentle => &mut self.gentle,
+            Level::Stiff => &mut self.stiff,
+        };
+        change.get_or_insert_default().hints.get_or_insert_default()
+    }
+
     /// The hints in force at a level: a step that the level leaves empty keeps the puzzle's own text.
     #[must_use]
     pub fn hints_at(&self, level: Level) -> HintLadder {

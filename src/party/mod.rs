@@ -1,5 +1,6 @@
 //! A party: one kit in its theme at one play level, with everything computed short of type setting.
 
+mod drafts;
 mod kept;
 mod labels;
 mod laid;
@@ -34,6 +35,7 @@ use crate::script::Script;
 use crate::theme::{Colour, Edition, Loaded, Palette};
 use crate::units::Size;
 
+pub use drafts::follow_drafts;
 pub use kept::Kept;
 pub use large::{Fits, LARGE, enlarged};
 pub use lock_table::{LockLeft, lock_table};

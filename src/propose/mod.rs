@@ -15,9 +15,10 @@ use serde::Serialize;
 use crate::codes::as_set;
 use crate::diag::{Hinted, Level, Trouble};
 use crate::ids::PuzzleId;
-use crate::kit::edit::Edit;
+use crate::kit::edit::{Edit, between};
 use crate::kit::{Kit, LockKind, Puzzle};
 use crate::limits;
+use crate::party::follow_drafts;
 use crate::theme::Loaded;
 
 use candidates::Pool;
@@ -73,14 +74,17 @@ pub struct Kept {
 }
 
 impl Proposal {
-    /// The proposal as one step of edits.
+    /// The proposal as one step of edits of the kit for which it was made. Hints that are a mechanic's draft follow it.
     #[must_use]
-    pub fn edits(&self, kit: &Kit) -> Vec<Edit> {
-        let changed = |change: &Change| {
-            let puzzle = kit.puzzle(&change.puzzle)?;
-            Some(Edit::Puzzle(Box::new(Puzzle { answer: change.new.clone(), ..puzzle.clone() })))
-        };
-        self.changes.iter().filter_map(changed).collect()
+    pub fn edits(&self, kit: &Kit, theme: &Loaded) -> Vec<Edit> {
+        let mut fresh = kit.clone();
+        for change in &self.changes {
+            if let Some(puzzle) = fresh.puzzle_mut(&change.puzzle) {
+                puzzle.answer.clone_from(&change.new);
+            }
+        }
+        follow_drafts((kit, theme), &mut fresh, theme);
+        between(kit, &fresh)
     }
 }
 

@@ -36,7 +36,7 @@ pub fn redressing(c: &mut Criterion) {
             let fresh = redone(&opened, &theme, true, &Default::default()).expect("another theme").opened;
             let mut kit = fresh.kit.clone();
             let proposal = propose(&kit, &fresh.theme, &Wish::default()).expect("codes");
-            let edits = proposal.edits(&kit);
+            let edits = proposal.edits(&kit, &fresh.theme);
             apply_all(&mut kit, edits);
             let press = bundle::press_of(&fresh).expect("a press");
             Prover::default().prove(&kit, &fresh.theme, Some(&press), &Level::ALL).expect("a proof")

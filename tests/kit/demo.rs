@@ -203,13 +203,14 @@ fn no_hint_says_the_answer_and_no_ladder_lacks_a_step() {
                     let at = format!("{} {} {}", level.word(), puzzle.id, step.word());
                     assert!(!hint.trim().is_empty(), "{at} is missing");
                     assert!(!hint.to_lowercase().contains(&puzzle.answer.to_lowercase()), "{at}");
-                    assert!(!hint.chars().any(|c| c.is_ascii_digit()), "{at} has a digit");
                     let lower = hint.to_lowercase();
-                    let words: Vec<&str> = lower.split(|c: char| !c.is_alphabetic()).collect();
-                    let told = puzzle.answer.chars().filter_map(|c| c.to_digit(10)).map(|d| WORDS[d as usize]);
-                    for number in told {
-                        assert!(!words.contains(&number), "{at} says {number}");
-                    }
+                    let words: Vec<&str> = lower.split(|c: char| !c.is_alphanumeric()).collect();
+                    let digits = puzzle.answer.chars().filter_map(|c| c.to_digit(10));
+                    let told =
+                        digits.filter(|d| words.contains(&WORDS[*d as usize]) || words.contains(&&*d.to_string()));
+                    // A giveaway may tell one digit of several: where it stands is left to find.
+                    let most = usize::from(step == Step::Giveaway);
+                    assert!(told.count() <= most, "{at} says {hint}");
                 }
             }
         }

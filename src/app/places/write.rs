@@ -181,14 +181,14 @@ fn hints_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId) {
             let button = ui.secondary(&format!("Take the draft of the {}", step.word()));
             if button.clicked() {
                 let mut fresh = puzzle.clone();
-                drafted.step(step).clone_into(hints_of(&mut fresh, level).step_mut(step));
+                drafted.step(step).clone_into(fresh.hints_mut(level).step_mut(step));
                 cx.send(Command::Step(vec![Edit::Puzzle(Box::new(fresh))]));
             }
             ui.add_space(8.0);
         }
         if ui.primary("Take the draft of all three").clicked() {
             let mut fresh = puzzle.clone();
-            *hints_of(&mut fresh, level) = drafted.clone();
+            *fresh.hints_mut(level) = drafted.clone();
             cx.send(Command::Step(vec![Edit::Puzzle(Box::new(fresh))]));
         }
     });
@@ -210,23 +210,13 @@ fn step_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &Puzzle, level: Level, step: Step)
     let at = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Hint(level, step));
     if Field::new(name).help(help).at(at).text(ui, cx, 3, &mut text) {
         let mut fresh = puzzle.clone();
-        *hints_of(&mut fresh, level).step_mut(step) = text;
+        *fresh.hints_mut(level).step_mut(step) = text;
         drop_empty(&mut fresh);
         cx.edit(Edit::Puzzle(Box::new(fresh)));
     }
     if level != Level::Standard && puzzle.hints_at(level).step(step) == puzzle.hints.step(step) {
         ui.quiet(&format!("Standard: {}", puzzle.hints.step(step)));
     }
-}
-
-/// The hints that a level writes, made where there are none yet.
-fn hints_of(puzzle: &mut Puzzle, level: Level) -> &mut HintLadder {
-    let change = match level {
-        Level::Standard => return &mut puzzle.hints,
-        Level::Gentle => &mut puzzle.gentle,
-        Level::Stiff => &mut puzzle.stiff,
-    };
-    change.get_or_insert_default().hints.get_or_insert_default()
 }
 
 /// Takes away hints of a level that say nothing, so that the file does not keep an empty shell.

@@ -107,8 +107,8 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
             || general(view, cx),
             |rows| {
                 format!(
-                    "This goes together on {sheet}: {rows}. Only the {tag}s are left to find. Read them in the order at the \
-                     foot, for {}.",
+                    "These go together on {sheet}: {rows}. Only the {tag}s are left to find. Set them in the order at the \
+                     foot on {}.",
                     cx.lock_name,
                     tag = view.tag
                 )
@@ -118,7 +118,7 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
 }
 
 /// The longest list of what goes together that leaves a hint small enough for its token.
-const LIST: usize = 150;
+const LIST: usize = 115;
 
 /// What goes together, but for the tags: "Ida, the lamp, two o'clock; …". None where the statements do not settle it, or
 /// where it is too long for a hint.

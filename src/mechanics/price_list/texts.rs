@@ -30,8 +30,8 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
         ),
         giveaway: match read::a_price(view) {
             Some((thing, price)) => format!(
-                "One {thing} costs {price}. Write that into every bill of {sheet} that has it, and work out the others bill \
-                 by bill. Then read the prices in the order of the list at the foot and set them on {}.",
+                "A single {thing} costs {price}. Write that into every bill that has it, and work out the others bill by bill. \
+                 Then read the prices in the order of the list at the foot and set them on {}.",
                 cx.lock_name
             ),
             None => format!(
