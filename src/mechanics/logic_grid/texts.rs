@@ -143,9 +143,8 @@ fn together(view: &View) -> Option<String> {
 
 fn general(view: &View, cx: &Dressing<'_>) -> String {
     format!(
-        "Where a row or column of a square has crosses in all cells but one, put a tick there, and carry every tick \
-             over: what goes with one goes with the other. Then look up the {}s of the things named at the foot, in that \
-             order, for {}.",
+        "Where a row has crosses in all cells of a square but one, tick that one. Carry every tick over: what goes with one \
+         goes with the other. Set the {}s in the order at the foot on {}.",
         view.tag, cx.lock_name
     )
 }
