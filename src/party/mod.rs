@@ -142,17 +142,21 @@ impl Party {
                 (job, key, made)
             })
             .collect();
-        let laid: Vec<(Option<Key>, laid::Made)> = known
-            .into_par_iter()
-            .map(|(job, key, made)| match made {
-                Some(mut made) => {
-                    // The hints alone, of all that is kept, do not go into the laying out.
-                    made.puzzle.hints = job.1.hints.clone();
-                    (None, made)
-                }
-                None => (key, table.lay(job)),
-            })
-            .collect();
+        let ahead = || read_ahead(kit, theme, &palette, &pictures);
+        let lay = || -> Vec<(Option<Key>, laid::Made)> {
+            known
+                .into_par_iter()
+                .map(|(job, key, made)| match made {
+                    Some(mut made) => {
+                        // The hints alone, of all that is kept, do not go into the laying out.
+                        made.puzzle.hints = job.1.hints.clone();
+                        (None, made)
+                    }
+                    None => (key, table.lay(job)),
+                })
+                .collect()
+        };
+        let (laid, ()) = rayon::join(lay, ahead);
         let (mut puzzles, mut pieces) = (Vec::new(), Vec::new());
         for (new, made) in laid {
             if let Some(key) = new {
@@ -280,16 +284,7 @@ impl Party {
 
     /// The dressing of what belongs to no puzzle: frames, symbols and colours of the theme.
     fn plain_dressing<'a>(&'a self, theme: &'a Loaded, puzzle: &'a PuzzleId) -> Dressing<'a> {
-        Dressing {
-            puzzle,
-            mechanic: "",
-            lock: &crate::kit::LockKind::Key,
-            lock_name: "",
-            mark: "",
-            theme,
-            palette: &self.palette,
-            pictures: &self.pictures,
-        }
+        bare_dressing(theme, &self.palette, &self.pictures, puzzle)
     }
 
     fn add(&mut self, make: impl FnOnce(&Self) -> Vec<(Anchor, Hinted<Piece>)>) {
@@ -299,6 +294,29 @@ impl Party {
                 Err(trouble) => self.troubles.push((at, trouble)),
             }
         }
+    }
+}
+
+fn bare_dressing<'a>(
+    theme: &'a Loaded,
+    palette: &'a Palette,
+    pictures: &'a Pictures,
+    puzzle: &'a PuzzleId,
+) -> Dressing<'a> {
+    let lock = &crate::kit::LockKind::Key;
+    Dressing { puzzle, mechanic: "", lock, lock_name: "", mark: "", theme, palette, pictures }
+}
+
+/// Reads the frames that will be asked for one after another once the puzzles are laid out.
+fn read_ahead(kit: &Kit, theme: &Loaded, palette: &Palette, pictures: &Pictures) {
+    let id = PuzzleId::from_text("frames");
+    let cx = bare_dressing(theme, palette, pictures, &id);
+    let mut names: Vec<&str> = kit.notes.iter().map(|note| notes::frame_of(note.kind)).collect();
+    names.extend((!kit.puzzles.is_empty()).then_some("token"));
+    names.extend(kit.boxes.iter().any(|item| item.label.is_some()).then_some("label"));
+    for name in names {
+        // What cannot be read is told by the piece that stands on it.
+        drop(cx.frame(name));
     }
 }
 

@@ -16,11 +16,21 @@ pub(super) fn notes(party: &Party, theme: &Loaded) -> Vec<(Anchor, Hinted<Piece>
     party.script.notes.iter().map(|note| (Anchor::Note(note.id.clone()), piece(party, theme, note))).collect()
 }
 
+/// The frame on which a text of this kind stands.
+pub(super) const fn frame_of(kind: NoteKind) -> &'static str {
+    match kind {
+        NoteKind::Note => "note",
+        NoteKind::Sign => "landscape",
+        NoteKind::Closing => "closing",
+    }
+}
+
 fn piece(party: &Party, theme: &Loaded, note: &NoteText) -> Hinted<Piece> {
-    let (frame_name, word, most) = match note.kind {
-        NoteKind::Note => ("note", "Note", 14.0),
-        NoteKind::Sign => ("landscape", "Sign", 20.0),
-        NoteKind::Closing => ("closing", "Closing card", 18.0),
+    let frame_name = frame_of(note.kind);
+    let (word, most) = match note.kind {
+        NoteKind::Note => ("Note", 14.0),
+        NoteKind::Sign => ("Sign", 20.0),
+        NoteKind::Closing => ("Closing card", 18.0),
     };
     let id = PuzzleId::from_text(note.id.as_str());
     let cx = party.plain_dressing(theme, &id);
