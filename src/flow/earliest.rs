@@ -42,9 +42,9 @@ pub(super) struct Times {
     pub order: Vec<(At, Option<At>)>,
 }
 
-/// A time, ordered.
+/// Minutes from the start, ordered, as the key of a queue of what happens next.
 #[derive(Clone, Copy, Debug, PartialEq)]
-struct Time(f64);
+pub struct Time(pub f64);
 
 impl Eq for Time {}
 impl PartialOrd for Time {

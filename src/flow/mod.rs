@@ -23,7 +23,7 @@ use serde::Serialize;
 use crate::diag::Anchor;
 use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId};
 use crate::kit::{Kit, PropRole};
-pub use earliest::Links;
+pub use earliest::{Links, Time};
 
 use earliest::{At, Costs, earliest};
 use facts::{ClosePair, EarlyTool};

@@ -5,7 +5,8 @@ use std::cmp::Reverse;
 use rand::seq::SliceRandom as _;
 
 use super::Evening;
-use super::table::{Busy, Event, Play, Time};
+use super::table::{Busy, Event, Play};
+use crate::flow::Time;
 use crate::flow::net::{Opener, Where};
 
 impl Play<'_> {

@@ -1,8 +1,8 @@
-use std::cmp::{Ordering, Reverse};
+use std::cmp::Reverse;
 use std::collections::{BinaryHeap, VecDeque};
 
 use super::Evening;
-use crate::flow::Links;
+use crate::flow::{Links, Time};
 use crate::mechanics::Rng;
 use crate::rehearse::stage::Stage;
 
@@ -19,22 +19,6 @@ pub(super) enum Event {
     Found(usize, usize),
     /// A lock opens by its key, thanks to this puzzle.
     Keyed(usize, Option<usize>),
-}
-
-/// A time, ordered.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Time(pub f64);
-
-impl Eq for Time {}
-impl PartialOrd for Time {
-    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
-        Some(self.cmp(other))
-    }
-}
-impl Ord for Time {
-    fn cmp(&self, other: &Self) -> Ordering {
-        self.0.total_cmp(&other.0)
-    }
 }
 
 /// Guests who stay together.
