@@ -104,7 +104,7 @@ fn mended(redone: &Redone, out: &mut dyn Write) -> std::io::Result<()> {
         count => writeln!(out, "mended {count} places; read them before you print:")?,
     }
     for place in &redone.mended {
-        writeln!(out, "  {}: \"{}\" -> {}", place.anchor, place.was, place.is)?;
+        writeln!(out, "  {}: {} -> {} (\"{}\")", place.anchor, place.was, place.is, place.around)?;
     }
     writeln!(out)
 }

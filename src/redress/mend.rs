@@ -33,8 +33,10 @@ pub fn mend(kit: &Kit, theme: &Theme, leftover: &Leftover, how: Mend) -> Vec<Edi
 pub struct Mended {
     /// Where.
     pub anchor: Anchor,
-    /// What stood there, with the words around it.
+    /// What stood there.
     pub was: String,
+    /// With the words around it.
+    pub around: String,
     /// What stands there now.
     pub is: String,
 }
@@ -99,7 +101,8 @@ fn mend_in(
                 continue;
             }
             if let Some(mended) = mended.as_deref_mut() {
-                mended.push(Mended { anchor: at.clone(), was: around(text, hit), is: put.clone() });
+                let around = around(text, hit);
+                mended.push(Mended { anchor: at.clone(), was: old.to_owned(), around, is: put.clone() });
             }
             out.replace_range(span, &put);
         }

@@ -111,8 +111,9 @@ fn mended_ui(ui: &mut Ui, cx: &Ctx<'_>, done: &[Mended]) -> bool {
                     if ui.link(RichText::new(&name).size(13.5)).on_hover_text("Go there").clicked() {
                         cx.send(Command::Go(place.anchor.clone(), None));
                     }
-                    ui.label(format!("… {} … became", place.was));
+                    ui.label(format!("“{}” became", place.was));
                     ui.label(RichText::new(&place.is).monospace().color(cx.tokens.accent));
+                    ui.quiet(&format!("… {} …", place.around));
                 });
             });
         }

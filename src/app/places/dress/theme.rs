@@ -129,15 +129,18 @@ fn exchange_ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals, target: &ThemeId)
     let head = format!("Symbols: {} give way to others", pairs.len());
     CollapsingHeader::new(head).id_salt("exchange").show(ui, |ui| {
         ui.quiet("One that you choose stays so; the others are paired off by their names.");
-        for (from, to) in &pairs {
-            let mut chosen = to.clone();
-            if Field::new(from).salt("exchange").pick(ui, cx, &mut chosen, &free, "") {
-                let mut symbols = cx.session.symbols.clone();
-                symbols.retain(|_, known| *known != chosen);
-                symbols.insert(from.clone(), chosen);
-                cx.send(Command::Symbols(symbols));
+        ui.columns(2, |columns| {
+            for (at, (from, to)) in pairs.iter().enumerate() {
+                let Some(ui) = columns.get_mut(at % 2) else { continue };
+                let mut chosen = to.clone();
+                if Field::new(from).salt("exchange").pick(ui, cx, &mut chosen, &free, "") {
+                    let mut symbols = cx.session.symbols.clone();
+                    symbols.retain(|_, known| *known != chosen);
+                    symbols.insert(from.clone(), chosen);
+                    cx.send(Command::Symbols(symbols));
+                }
             }
-        }
+        });
     });
 }
 
