@@ -148,8 +148,8 @@ impl Desk {
             ui.strong_small(match wanted {
                 Wanted::Nothing => "The kit at a glance",
                 Wanted::Sheets(_, Edition::Colour) => "The sheets",
-                Wanted::Sheets(_, Edition::LowInk) => "The sheets, low ink",
-                Wanted::Sheets(_, Edition::LargePrint) => "The sheets, large print",
+                Wanted::Sheets(_, Edition::LowInk) => "In low ink",
+                Wanted::Sheets(_, Edition::LargePrint) => "In large print",
                 Wanted::Letter(_) => "The letter as printed",
                 Wanted::Gallery => "A sample in this theme",
                 Wanted::Of(_) | Wanted::Pieces => "As printed",
