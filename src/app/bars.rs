@@ -159,10 +159,11 @@ fn path_ui(ui: &mut Ui, cx: &Ctx<'_>, what: &PathFor, text: &mut String) {
             if matches!(what, PathFor::Picture(_)) { "a file on this computer" } else { "a folder on this computer" },
         ))
         .labelled_by(label.id);
+    // Asked before the field takes the focus again: then nothing would have been lost.
+    let enter = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
     if ui.memory(|memory| memory.focused().is_none()) {
         field.request_focus();
     }
-    let enter = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
     let sent = ui.primary(what.verb()).clicked() || enter;
     if sent && !text.trim().is_empty() {
         cx.send(Command::Path(what.clone(), text.trim().to_owned()));

@@ -1,4 +1,4 @@
-use resvg::tiny_skia::{Pixmap, Transform};
+use resvg::tiny_skia::{Paint, Pixmap, Transform};
 use resvg::usvg;
 
 use crate::diag::{Hinted, Trouble};
@@ -129,9 +129,23 @@ fn paint(group: &usvg::Group, at: Transform, onto: &mut Pixmap) {
 
 /// Draws a node where it stands; the library would move it to the picture's corner.
 fn node_at(node: &usvg::Node, at: Transform, onto: &mut Pixmap) {
-    if let Some(bounds) = node.abs_layer_bounding_box() {
-        resvg::render_node(node, at.pre_translate(bounds.x(), bounds.y()), &mut onto.as_mut());
+    match (node.abs_layer_bounding_box(), node) {
+        (Some(bounds), _) => {
+            resvg::render_node(node, at.pre_translate(bounds.x(), bounds.y()), &mut onto.as_mut());
+        }
+        (None, usvg::Node::Path(path)) => straight(path, at, onto),
+        (None, _) => {}
     }
+}
+
+/// Draws a line straight across or down: it has no area without its stroke, and the library leaves it out.
+fn straight(path: &usvg::Path, at: Transform, onto: &mut Pixmap) {
+    let Some(stroke) = path.stroke().filter(|_| path.is_visible()) else { return };
+    // A shade from one colour to another has no area to spread over either.
+    let usvg::Paint::Color(colour) = stroke.paint() else { return };
+    let mut paint = Paint { anti_alias: path.rendering_mode().use_shape_antialiasing(), ..Paint::default() };
+    paint.set_color_rgba8(colour.red, colour.green, colour.blue, stroke.opacity().to_u8());
+    onto.stroke_path(path.data(), &paint, &stroke.to_tiny_skia(), at, None);
 }
 
 /// Whole pixels, at least one; what is no number is one.

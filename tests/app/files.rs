@@ -22,7 +22,7 @@ fn saving_asks_for_a_folder_and_closing_asks_about_changes() {
     let place = folder.path().join("mine");
     harness.get_by_role_and_label(Role::TextInput, field).type_text(&place.display().to_string());
     harness.run_steps(2);
-    click(&mut harness, Role::Button, "Save here");
+    press(&mut harness, Modifiers::NONE, Key::Enter);
     let again = open(Some(&place)).unwrap();
     assert_eq!(write_kit(&again.kit).unwrap(), write_kit(harness.state().kit()).unwrap());
 
