@@ -126,6 +126,8 @@ fn mechanics_and_themes_are_listed() {
         assert!(row["minutes"][0].as_u64() <= row["minutes"][1].as_u64() && row["least_age"].as_u64() > Some(0));
         assert!(row["guests"].is_string() && row["prints"].is_string() && row["host"].is_string());
     }
+    let (code, _, _) = inklatch(&["themes", "the-harbour-regatta"]);
+    assert_eq!(code, 0, "a kit that the program carries has a name");
     let (code, out, _) = inklatch(&["themes"]);
     assert_eq!(code, CLEAN);
     assert!(out.contains("midwinter"), "{out}");

@@ -46,6 +46,10 @@ struct FindingJson<'a> {
 pub(super) fn run(place: Option<&Path>, json: bool, out: &mut dyn Write) -> Outcome {
     let mut found = match place {
         Some(folder) if Disk::new(folder).exists(&VPath::new("theme.ron")?) => vec![bundle::theme_in(folder)?],
+        // A kit that the program carries has no themes of its own.
+        Some(kit) if !kit.exists() && bundle::DEMO_KITS.iter().any(|known| kit == Path::new(known)) => {
+            bundle::themes(None)?
+        }
         Some(kit) => {
             let (disk, _) = crate::files::open_folder(kit)?;
             bundle::themes(Some(&Disk::new(disk.root())))?
