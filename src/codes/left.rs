@@ -97,9 +97,10 @@ pub fn left(kind: &LockKind, known: &Known) -> Option<u64> {
     Some(states.first().filter(|(lacking, _)| *lacking == 0).map_or(0, |(_, ways)| *ways))
 }
 
-/// Bits in which a count of what is lacking stands; [`limits::WHEELS`] is below 16, and so is the number of symbols.
+/// Bits in which a count of what is lacking stands: of each of at most [`limits::WHEELS`] symbols, in one number.
 const NEED_BITS: u32 = 4;
 const NEED: u64 = (1 << NEED_BITS) - 1;
+const _: () = assert!(limits::WHEELS as u64 <= NEED && limits::WHEELS as u32 * NEED_BITS <= u64::BITS);
 
 /// The different symbols that a code must hold, and how often each.
 struct Needs(Vec<(char, u64)>);
