@@ -76,7 +76,7 @@ fn check_json_has_findings_readings_and_reach() {
 
 #[test]
 fn everything_can_be_explained() {
-    let names = ["kit", "theme", "check-json"]
+    let names = ["kit", "theme", "frames", "check-json"]
         .into_iter()
         .chain(MECHANICS.iter().map(|mechanic| mechanic.meta().id))
         .chain(CHECKS.iter().map(|check| check.info().name));

@@ -1,5 +1,7 @@
 //! Tests of `theme`: what a theme file must hold, and that the built-in ones hold it.
 
+#[path = "theme/drawn.rs"]
+mod drawn;
 #[path = "theme/fonts.rs"]
 mod fonts;
 #[path = "theme/guard.rs"]

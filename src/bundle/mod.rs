@@ -23,6 +23,7 @@ mod scaffold;
 mod side_by_side;
 mod steps;
 mod taken;
+mod theme_copy;
 mod themes;
 mod whole;
 
@@ -37,4 +38,5 @@ pub use save::{Saving, save, save_changed, save_theme};
 pub use scaffold::{scaffold, scaffold_from};
 pub use side_by_side::{Side, pairs, side_by_side};
 pub use taken::{Taken, take_picture};
-pub use themes::{ThemeFound, ThemeSource, copy_theme, kit_themes, theme_in, themes};
+pub use theme_copy::{begin_theme, copy_theme};
+pub use themes::{ThemeFound, ThemeSource, kit_themes, theme_in, themes};

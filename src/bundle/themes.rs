@@ -2,11 +2,9 @@ use std::path::Path;
 
 use super::open::{Below, author_themes};
 use crate::checks::{Finding, theme_findings};
-use crate::diag::{Hinted, Trouble};
+use crate::diag::Hinted;
 use crate::files::{Builtin, Disk, Files, FontBook, VPath};
 use crate::ids::ThemeId;
-use crate::kit::file::to_ron;
-use crate::limits;
 use crate::theme::{self, Loaded};
 
 /// Where a theme was found.
@@ -112,34 +110,4 @@ fn look(id: ThemeId, source: ThemeSource, files: &dyn Files, bundled: &FontBook)
 #[must_use]
 pub fn kit_themes(kit: &dyn Files) -> Vec<ThemeId> {
     VPath::new("themes").and_then(|folder| ids(kit, &folder)).unwrap_or_default()
-}
-
-/// Copies a theme into the kit's own `themes/`, under a new name, and answers its id. The theme is found as for
-/// [`super::find_theme`]; its file is written last, so that a folder with one is whole.
-///
-/// # Errors
-/// When the name makes no id or is taken, the theme is nowhere to be found, or the folder cannot be written.
-pub fn copy_theme(kit: &dyn Files, id: &ThemeId, name: &str) -> Hinted<ThemeId> {
-    let new = ThemeId::from_text(name);
-    if kit_themes(kit).contains(&new) || theme::builtin_ids().contains(&new) {
-        return Err(Trouble::new(format!("there is a theme `{new}` already")).hint("choose another name"));
-    }
-    let folder = VPath::new("themes")?;
-    let file = VPath::new("theme.ron")?;
-    let own = Below { files: kit, folder: folder.join(id.as_str())? };
-    let author = author_themes().map(|folder| Disk::new(folder.join(id.as_str())));
-    let builtin = Builtin::below(folder.join(id.as_str())?);
-    let found = [Some(&own as &dyn Files), author.as_ref().map(|disk| disk as &dyn Files), Some(&builtin)];
-    let source = found.into_iter().flatten().find(|files| files.exists(&file));
-    let source = source.ok_or_else(|| Trouble::new(format!("there is no theme `{id}`")))?;
-    let to = folder.join(new.as_str())?;
-    for path in source.list(&VPath::root())?.iter().filter(|path| **path != file) {
-        kit.write(&to.join(path.as_str())?, &source.read(path, limits::FONT_BYTES)?)?;
-    }
-    let mut theme = theme::load(source, id.as_str())?.theme;
-    theme.begun_from = Some(theme.id);
-    theme.id = new.clone();
-    name.trim().clone_into(&mut theme.name);
-    kit.write(&to.join(file.as_str())?, to_ron(&theme)?.as_bytes())?;
-    Ok(new)
 }

@@ -44,6 +44,7 @@ pub(super) fn run(name: &str, out: &mut dyn Write) -> Outcome {
         "kit" => kit(out),
         "plays" => plays(out),
         "theme" => theme_file(out),
+        "frames" => super::explain_frames::write(out),
         "check-json" => super::check_json_doc::write(out),
         _ => {
             if let Ok(found) = mechanics::find(name) {
@@ -61,7 +62,7 @@ pub(super) fn run(name: &str, out: &mut dyn Write) -> Outcome {
 }
 
 fn unknown(name: &str) -> Trouble {
-    let known: Vec<&str> = ["kit", "plays", "theme", "check-json"]
+    let known: Vec<&str> = ["kit", "plays", "theme", "frames", "check-json"]
         .into_iter()
         .chain(MECHANICS.iter().map(|mechanic| mechanic.meta().id))
         .chain(CHECKS.iter().map(|check| check.info().name))
@@ -144,10 +145,10 @@ fn theme_file(out: &mut dyn Write) -> Outcome {
     write_types(THEME, out)?;
     writeln!(out, "\nFrames that every theme draws, with the slots (rectangles with the id `slot-…`) of each:")?;
     for frame in theme::FRAMES {
-        let slots = match frame.name {
-            "letterhead" => "none, but may have title: without it the heading is set above the letter".to_owned(),
-            _ if frame.slots.is_empty() => "none".to_owned(),
-            _ => frame.slots.join(", "),
+        let none = if frame.slots.is_empty() { "none".to_owned() } else { frame.slots.join(", ") };
+        let slots = match frame.may {
+            ([], _) => none,
+            (may, why) => format!("{none}; may have {}: {why}", may.join(", ")),
         };
         writeln!(out, "  {:<12} {}{}; slots: {slots}", frame.name, sized(frame.name), frame.about)?;
     }
@@ -167,7 +168,11 @@ fn theme_file(out: &mut dyn Write) -> Outcome {
         out,
         "Sizes are those of the built-in themes, width and height in millimetres. Keep to them: text is not set"
     )?;
-    writeln!(out, "smaller to suit a smaller card.")?;
+    writeln!(
+        out,
+        "smaller to suit a smaller card. `inklatch explain frames` says where each slot stands, in millimetres, and"
+    )?;
+    writeln!(out, "what is printed on each frame.")?;
     writeln!(out, "\nColour roles (in the art: class `f-ROLE` fills, `s-ROLE` strokes):")?;
     for role in theme::ROLES {
         writeln!(out, "  {:<12} {}", role.name, role.about)?;
@@ -213,7 +218,7 @@ fn plain(doc: &str) -> String {
     doc.replace("[`", "`").replace("`]", "`")
 }
 
-fn wrap(text: &str, width: usize) -> Vec<String> {
+pub(super) fn wrap(text: &str, width: usize) -> Vec<String> {
     let mut lines = vec![String::new()];
     for word in text.split_whitespace() {
         match lines.last_mut() {

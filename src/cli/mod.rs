@@ -9,6 +9,7 @@ mod check_json_doc;
 mod codes;
 mod docs;
 mod explain;
+mod explain_frames;
 mod export;
 mod mechanics;
 mod new;
@@ -93,7 +94,7 @@ enum Command {
         #[arg(long, value_name = "RIGHT,DOWN", default_value = "0,0", allow_hyphen_values = true)]
         shift: String,
     },
-    /// Make a fresh kit: small, sound, ready to be changed
+    /// Make a fresh kit: small, sound, ready to be changed; or, with --theme-from, a theme of your own
     New {
         /// The folder to make it in; empty or not there yet
         folder: PathBuf,
@@ -103,6 +104,10 @@ enum Command {
         /// Copy a demo kit instead: the-stopped-clock or the-harbour-regatta
         #[arg(long, value_name = "KIT")]
         from: Option<String>,
+        /// Make a theme in the folder instead, called as the folder: a whole copy of this one to begin from, its id or
+        /// its folder (`inklatch themes` lists them)
+        #[arg(long, value_name = "THEME", conflicts_with_all = ["from", "title"])]
+        theme_from: Option<String>,
     },
     /// Propose codes for the whole kit: none easy to guess, none like another, none told by a text or a hint
     Codes {
@@ -175,9 +180,9 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// Explain a mechanic, a check, the files `kit`, `plays` and `theme`, or the output `check-json`
+    /// Explain a mechanic, a check, the files `kit`, `plays` and `theme`, a theme's `frames`, or the output `check-json`
     Explain {
-        /// The name of a mechanic or a check, `kit`, `plays`, `theme`, or `check-json`
+        /// The name of a mechanic or a check, `kit`, `plays`, `theme`, `frames`, or `check-json`
         name: String,
     },
 }
@@ -297,7 +302,8 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
             };
             export::run(kit.as_deref(), &options, out)
         }
-        Some(Command::New { folder, title, from }) => new::run(folder, title.as_deref(), from.as_deref(), out),
+        Some(Command::New { folder, theme_from: Some(theme), .. }) => new::theme(folder, theme, out),
+        Some(Command::New { folder, title, from, .. }) => new::run(folder, title.as_deref(), from.as_deref(), out),
         Some(Command::Codes { kit, seed, avoid, avoid_kit, keep, write, json }) => {
             let kit = kit.as_deref();
             let request = codes::Request { kit, seed: *seed, avoid, avoid_kit, keep, write: *write, json: *json };

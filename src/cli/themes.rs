@@ -38,6 +38,8 @@ struct FindingJson<'a> {
     name: &'a str,
     severity: Severity,
     message: &'a str,
+    /// Why it matters at the table.
+    why: &'a str,
     help: &'a [String],
 }
 
@@ -128,6 +130,7 @@ fn theme(found: &ThemeFound) -> ThemeJson<'_> {
                 name: finding.name,
                 severity: finding.severity,
                 message: &finding.message,
+                why: &finding.why,
                 help: &finding.help,
             })
             .collect(),

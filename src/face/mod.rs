@@ -11,6 +11,7 @@ mod line_work;
 mod pictures;
 mod piece;
 pub mod proof;
+mod usual;
 
 use std::sync::Arc;
 
@@ -22,6 +23,7 @@ pub use grown::reach;
 pub use ink::inked;
 pub use pictures::Pictures;
 pub use piece::{Audience, Piece, Stock};
+pub use usual::{EXAMPLE, UsualFrame, UsualSlot, usual_frames};
 
 use crate::diag::Anchor;
 use crate::script::Rich;

@@ -28,6 +28,12 @@ impl Pictures {
         once(&self.frames, name, || read().map(Arc::new))
     }
 
+    /// The names of the frames that were asked for, sorted.
+    #[must_use]
+    pub fn frames_asked(&self) -> Vec<String> {
+        self.frames.lock().unwrap_or_else(PoisonError::into_inner).keys().cloned().collect()
+    }
+
     /// The symbol of this name, as `read` reads it the first time.
     ///
     /// # Errors

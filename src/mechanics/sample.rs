@@ -45,6 +45,8 @@ pub struct Sample {
     pub pieces: Vec<Piece>,
     /// What it takes.
     pub facts: Facts,
+    /// The theme's frames on which those pieces stand.
+    pub frames: Vec<String>,
 }
 
 /// Locks that a kit can be given for a mechanic, the plainest first.
@@ -90,7 +92,8 @@ pub fn sample(mechanic: &dyn AnyMechanic, theme: &Loaded, palette: &Palette) -> 
             tools: names(meta.tools),
             things: names(&things),
         };
-        return Ok(Sample { lock, answer, view, pieces, facts });
+        let frames = pictures.frames_asked();
+        return Ok(Sample { lock, answer, view, pieces, facts, frames });
     }
     Err(Trouble::new(format!("no lock was found for a sample of {}", meta.name)).hint("choose another mechanic"))
 }

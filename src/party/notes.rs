@@ -2,6 +2,7 @@ use super::Party;
 use crate::diag::{Anchor, Hinted, Trouble};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Align, Audience, Face, Frame, Piece, Role, TextRun, Valign};
+use crate::files::VPath;
 use crate::ids::PuzzleId;
 use crate::kit::NoteKind;
 use crate::script::NoteText;
@@ -46,10 +47,7 @@ fn piece(party: &Party, theme: &Loaded, note: &NoteText) -> Hinted<Piece> {
         body_slot = joined(title_slot, body_slot);
     }
     if let Some(path) = &note.picture {
-        let picture = theme.pictures.get(path).ok_or_else(|| {
-            Trouble::new(format!("the picture {path} is missing or cannot be read"))
-                .hint("put it into the kit's art/ folder, or take it off this text")
-        })?;
+        let picture = theme.pictures.get(path).ok_or_else(|| lost(path, theme))?;
         let picture = Frame::read(picture, &party.palette).map_err(|trouble| trouble.at(path.to_string()))?;
         let (place, rest) = beside(body_slot, picture.size);
         face.art(picture.svg, place, "");
@@ -83,6 +81,16 @@ fn piece(party: &Party, theme: &Loaded, note: &NoteText) -> Hinted<Piece> {
         large: false,
         group: "notes".into(),
     })
+}
+
+/// Why a picture of the kit's own is not there, by its path in the kit.
+fn lost(path: &VPath, theme: &Loaded) -> Trouble {
+    let (message, hints) = match theme.lost_pictures.get(path) {
+        // Its place on this machine is left out: the path in the kit says where.
+        Some(known) => (format!("the picture {path} cannot be used: {}", known.message), known.hints.clone()),
+        None => (format!("the picture {path} is missing or cannot be read"), Vec::new()),
+    };
+    Trouble { message, place: None, hints }.hint("put it into the kit's art/ folder, or take it off this text")
 }
 
 /// Parts a slot into the place of a picture at its left, which keeps its shape, and what is left for the text.

@@ -8,6 +8,7 @@ use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use resvg::usvg::roxmltree::{Document, Node, ParsingOptions};
 
+use super::ROLES;
 use crate::diag::{Hinted, Trouble};
 use crate::limits;
 
@@ -54,6 +55,23 @@ pub fn vet(svg: &str) -> Hinted<Vec<Trouble>> {
         look(node, &mut left_out)?;
     }
     Ok(left_out)
+}
+
+/// Classes of a picture that are written as colour roles (`f-…`, `s-…`) and name none; each once, sorted. Those that the
+/// picture's own style sheet knows are the drawing program's.
+#[must_use]
+pub fn unknown_roles(svg: &str) -> BTreeSet<String> {
+    let options = ParsingOptions { allow_dtd: true, nodes_limit: limits::SVG_NODES, ..ParsingOptions::default() };
+    let Ok(document) = Document::parse_with_options(svg, options) else { return BTreeSet::new() };
+    let elements = || document.descendants().filter(Node::is_element);
+    let sheets: String =
+        elements().filter(|node| node.tag_name().name() == "style").filter_map(|node| node.text()).collect();
+    let classes = elements().filter_map(|node| node.attribute("class")).flat_map(str::split_whitespace);
+    let unknown = classes.filter(|class| {
+        let role = class.strip_prefix("f-").or_else(|| class.strip_prefix("s-"));
+        role.is_some_and(|role| !ROLES.iter().any(|known| known.name == role)) && !sheets.contains(&format!(".{class}"))
+    });
+    unknown.map(str::to_owned).collect()
 }
 
 /// Refuses what nests too deeply, before anything that follows the nesting reads it.

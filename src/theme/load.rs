@@ -21,6 +21,10 @@ pub struct Loaded {
     pub missing: Vec<Trouble>,
     /// What is left out of pictures when they are drawn, with file and element.
     pub left_out: Vec<Trouble>,
+    /// The kit's own pictures that are not there or cannot be read, with the reason.
+    pub lost_pictures: BTreeMap<VPath, Trouble>,
+    /// What is left out of the kit's own pictures, each with its picture.
+    pub less_pictures: Vec<(VPath, Trouble)>,
 }
 
 impl Loaded {
@@ -82,7 +86,15 @@ pub fn load(files: &dyn Files, name: &str) -> Hinted<Loaded> {
             Err(trouble) => missing.push(trouble.at(place())),
         }
     }
-    Ok(Loaded { theme, art, pictures: BTreeMap::new(), missing, left_out })
+    Ok(Loaded {
+        theme,
+        art,
+        pictures: BTreeMap::new(),
+        missing,
+        left_out,
+        lost_pictures: BTreeMap::new(),
+        less_pictures: Vec::new(),
+    })
 }
 
 /// A picture's SVG text, looked through ([`vet`]), with what will be left out of it.

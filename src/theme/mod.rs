@@ -21,7 +21,7 @@ use serde::{Deserialize, Serialize};
 pub use colour::Colour;
 pub use edit::{PictureKind, ThemeEdit, edit};
 pub use edition::Edition;
-pub use guard::vet;
+pub use guard::{unknown_roles, vet};
 pub use lettering::Lettering;
 pub use load::{Loaded, builtin_ids, load, load_builtin, read_picture};
 pub use palette::{Palette, ROLES, RoleInfo};
@@ -35,40 +35,43 @@ use crate::kit::WordForms;
 /// The newest theme format that this program reads.
 pub const FORMAT: u32 = 1;
 
-/// The frames that every theme draws: name, what it is for, the slots that it must have.
+/// The frames that every theme draws: name, what it is for, the slots that it must have and may have, the pieces of a
+/// kit that stand on it beside those of the mechanics.
 pub const FRAMES: &[FrameInfo] = &[
-    FrameInfo { name: "portrait", about: "an upright card", slots: &["title", "body", "mark"] },
-    FrameInfo { name: "landscape", about: "a card that lies", slots: &["title", "body", "mark"] },
-    FrameInfo { name: "square", about: "a square card", slots: &["title", "body", "mark"] },
-    FrameInfo { name: "note", about: "a smaller text", slots: &["title", "body", "mark"] },
-    FrameInfo { name: "letterhead", about: "the head of the story letter", slots: &[] },
-    FrameInfo { name: "letterfoot", about: "the foot of the story letter", slots: &[] },
-    FrameInfo { name: "sign", about: "a sign with large letters", slots: &["title", "letters", "mark"] },
-    FrameInfo {
-        name: "bookmark",
-        about: "a key card in the shape of a bookmark",
-        slots: &["title", "table", "foot", "mark"],
-    },
-    FrameInfo { name: "cover", about: "the front of a book jacket", slots: &["title", "body", "mark"] },
-    FrameInfo { name: "disc", about: "a round lid disc", slots: &["body", "mark"] },
-    FrameInfo { name: "label", about: "a label for a box", slots: &["title", "body", "mark"] },
-    FrameInfo { name: "closing", about: "the closing card", slots: &["title", "body", "line"] },
-    FrameInfo {
-        name: "token",
-        about: "a hint token; its path `outline` is the cut line",
-        slots: &["body", "mark", "dots"],
-    },
-    FrameInfo { name: "board", about: "a board of numbered shapes", slots: &["title", "field", "mark"] },
-    FrameInfo { name: "tag", about: "a tag to hang", slots: &["title", "body", "mark"] },
+    FrameInfo::new("portrait", "an upright card", TEXT),
+    FrameInfo::new("landscape", "a card that lies", TEXT).on("notes of the kind sign"),
+    FrameInfo::new("square", "a square card", TEXT),
+    FrameInfo::new("note", "a smaller text", TEXT).on("notes of the kind note"),
+    FrameInfo::new("letterhead", "the head of the story letter", &[])
+        .may(&["title"], "without it the heading is set above the letter")
+        .on("the letter"),
+    FrameInfo::new("letterfoot", "the foot of the story letter", &[]).on("the letter"),
+    FrameInfo::new("sign", "a sign with large letters", &["title", "letters", "mark"]),
+    FrameInfo::new("bookmark", "a key card in the shape of a bookmark", &["title", "table", "foot", "mark"]),
+    FrameInfo::new("cover", "the front of a book jacket", TEXT).on("props of the form cover"),
+    FrameInfo::new("disc", "a round lid disc", &["body", "mark"]).on("props of the form disc"),
+    FrameInfo::new("label", "a label for a box", TEXT).on("labels of boxes, props of the form label"),
+    FrameInfo::new("closing", "the closing card", &["title", "body", "line"]).on("notes of the kind closing"),
+    FrameInfo::new("token", "a hint token; its path `outline` is the cut line", &["body", "mark", "dots"])
+        .on("all hint tokens"),
+    FrameInfo::new("board", "a whole page for one puzzle", &["title", "field", "mark"]),
+    FrameInfo::new("tag", "a tag to hang", TEXT)
+        .may(&["hole"], "it says where the hole of a printed tag is punched")
+        .on("props of the form tag"),
 ];
 
+/// Slots of a frame for a titled text with a mark.
+const TEXT: &[&str] = &["title", "body", "mark"];
+
 /// Frames that a theme may draw for printed props. Where it draws none, or the prop has other proportions, a border with
-/// the theme's corners stands in. A `tag` may have a slot `hole` where its hole is punched.
+/// the theme's corners stands in.
 pub const MORE_FRAMES: &[FrameInfo] = &[
-    FrameInfo { name: "flag", about: "a flag of a banner, about 5 wide to 4 high", slots: &["body"] },
-    FrameInfo { name: "tent", about: "a side of a tent card, about twice as wide as high", slots: &["title", "body"] },
-    FrameInfo { name: "envelope", about: "the front of an envelope, about as wide as high", slots: &["body"] },
-    FrameInfo { name: "cover-back", about: "the back of a book cover", slots: &["body"] },
+    FrameInfo::new("flag", "a flag of a banner, about 5 wide to 4 high", &["body"]).on("props of the form banner"),
+    FrameInfo::new("tent", "a side of a tent card, about twice as wide as high", &["title", "body"])
+        .on("props of the form tent"),
+    FrameInfo::new("envelope", "the front of an envelope, about as wide as high", &["body"])
+        .on("props of the form envelope"),
+    FrameInfo::new("cover-back", "the back of a book cover", &["body"]).on("props of the form cover"),
 ];
 
 /// A frame that a theme draws.
@@ -80,6 +83,29 @@ pub struct FrameInfo {
     pub about: &'static str,
     /// Its slots: rectangles whose ids are these names after `slot-`.
     pub slots: &'static [&'static str],
+    /// Slots that it may have, and what for.
+    pub may: (&'static [&'static str], &'static str),
+    /// The pieces of a kit that stand on it, beside those of the mechanics; empty for none.
+    pub pieces: &'static str,
+}
+
+impl FrameInfo {
+    const fn new(name: &'static str, about: &'static str, slots: &'static [&'static str]) -> Self {
+        Self { name, about, slots, may: (&[], ""), pieces: "" }
+    }
+
+    const fn may(self, slots: &'static [&'static str], why: &'static str) -> Self {
+        Self { may: (slots, why), ..self }
+    }
+
+    const fn on(self, pieces: &'static str) -> Self {
+        Self { pieces, ..self }
+    }
+
+    /// Every slot that means something on it.
+    pub fn all_slots(&self) -> impl Iterator<Item = &'static str> {
+        self.slots.iter().chain(self.may.0).copied()
+    }
 }
 
 /// The lettering roles: what each is for.

@@ -10,19 +10,23 @@ use crate::kit::Kit;
 use crate::limits;
 
 /// Loads the pictures that `kit` names from its own folder into `loaded`. One that is missing or cannot be read
-/// goes onto [`Loaded::missing`]: the kit can still be opened and mended.
+/// goes onto [`Loaded::lost_pictures`]: the kit can still be opened and mended.
 pub fn load_pictures(loaded: &mut Loaded, files: &dyn Files, kit: &Kit) {
     loaded.pictures.clear();
+    loaded.lost_pictures.clear();
+    loaded.less_pictures.clear();
     for path in kit.notes.iter().filter_map(|note| note.picture.as_ref()) {
-        if loaded.pictures.contains_key(path) {
+        if loaded.pictures.contains_key(path) || loaded.lost_pictures.contains_key(path) {
             continue;
         }
         match picture(files, path) {
             Ok((svg, remarks)) => {
-                loaded.left_out.extend(remarks.into_iter().map(|remark| remark.at(path.to_string())));
+                loaded.less_pictures.extend(remarks.into_iter().map(|remark| (path.clone(), remark)));
                 loaded.pictures.insert(path.clone(), svg);
             }
-            Err(trouble) => loaded.missing.push(trouble.at(path.to_string())),
+            Err(trouble) => {
+                loaded.lost_pictures.insert(path.clone(), trouble);
+            }
         }
     }
 }

@@ -70,3 +70,65 @@ fn a_kit_is_put_into_another_theme_in_a_folder_of_its_own() {
     let (code, _, err) = inklatch(&["redress", "--theme", "hive", "--symbol", "owl", "--out", "nowhere"]);
     assert!(code == 2 && err.contains("--symbol crab=moon"), "{err}");
 }
+
+#[test]
+fn frames_are_explained_with_their_slots_and_pieces() {
+    let (code, out, err) = inklatch(&["explain", "frames"]);
+    assert_eq!(code, 0, "{err}");
+    for info in inklatch::theme::FRAMES.iter().chain(inklatch::theme::MORE_FRAMES) {
+        let (_, rest) = out.split_once(&format!("\n{:<12} ", info.name)).unwrap_or_else(|| panic!("no {}", info.name));
+        let entry = rest.split("\n\n").next().unwrap();
+        assert!(info.all_slots().all(|slot| entry.contains(&format!("slot-{slot}"))), "{entry}");
+        assert!(entry.contains("worn by "), "{entry}");
+    }
+    assert!(out.contains("square       80 × 80, a square card"), "{out}");
+    assert!(out.contains("all hint tokens") && out.contains("logic-grid"), "{out}");
+}
+
+#[test]
+fn a_theme_is_written_out_to_begin_from() {
+    let folder = tempfile::tempdir().unwrap();
+    let disk = Disk::new(folder.path());
+    disk.write(&VPath::new("kit.ron").unwrap(), bundle::scaffold("A Kit").unwrap().as_bytes()).unwrap();
+    let place = folder.path().join("themes/night-stalls");
+    let place = place.to_str().unwrap();
+    let (code, out, err) = inklatch(&["new", place, "--theme-from", "harbour"]);
+    assert_eq!(code, 0, "{out}{err}");
+    assert!(out.contains("inklatch redress KIT --theme night-stalls"), "{out}");
+    let (code, out, _) = inklatch(&["themes", place]);
+    assert_eq!(code, 0, "{out}");
+    assert!(out.starts_with("night-stalls    Night Stalls") && out.contains("0 block, 0 warn"), "{out}");
+    let worn = bundle::scaffold("A Kit").unwrap().replace("theme: \"midwinter\"", "theme: \"night-stalls\"");
+    disk.write(&VPath::new("kit.ron").unwrap(), worn.as_bytes()).unwrap();
+    let opened = bundle::open(Some(folder.path())).unwrap();
+    assert_eq!(opened.theme.theme.begun_from.as_ref().unwrap().as_str(), "harbour");
+    for (at, from, says) in [
+        (place, "harbour", "not empty"),
+        ("/nowhere/Night Stalls", "harbour", "night-stalls"),
+        ("/nowhere/plain", "harbour", "carries a theme `plain`"),
+        ("/nowhere/mine", "harbor", "did you mean `harbour`?"),
+    ] {
+        let (code, _, err) = inklatch(&["new", at, "--theme-from", from]);
+        assert_eq!(code, 2);
+        assert!(err.contains(says), "{says}: {err}");
+    }
+    // From a theme of one's own, by its folder.
+    let second = folder.path().join("themes/second");
+    let (code, out, err) = inklatch(&["new", second.to_str().unwrap(), "--theme-from", place]);
+    assert_eq!(code, 0, "{out}{err}");
+}
+
+#[test]
+fn a_missing_picture_of_the_kit_is_told_once() {
+    let folder = tempfile::tempdir().unwrap();
+    let text = bundle::scaffold("A Kit").unwrap();
+    let kit = inklatch::kit::file::read_kit(&text, "kit.ron").unwrap();
+    let note = kit.notes.first().map(|note| format!("id: \"{}\",", note.id)).unwrap();
+    let text = text.replacen(&note, &format!("{note}\n            picture: \"art/gone.png\","), 1);
+    Disk::new(folder.path()).write(&VPath::new("kit.ron").unwrap(), text.as_bytes()).unwrap();
+    let (code, out, err) = inklatch(&["check", folder.path().to_str().unwrap(), "--level", "standard"]);
+    assert_eq!(code, 1, "{out}{err}");
+    assert_eq!(out.matches("blocks[").count(), 1, "{out}");
+    assert!(out.contains("the picture art/gone.png cannot be used: cannot read the file"), "{out}");
+    assert!(!out.contains(folder.path().to_str().unwrap()), "a path of this machine is told: {out}");
+}

@@ -136,4 +136,6 @@ fn same(one: &Loaded, other: &Loaded) -> bool {
         && one.pictures == other.pictures
         && one.missing == other.missing
         && one.left_out == other.left_out
+        && one.lost_pictures == other.lost_pictures
+        && one.less_pictures == other.less_pictures
 }

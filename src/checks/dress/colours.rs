@@ -78,7 +78,8 @@ pub fn grounds(theme: &Loaded, palette: &Palette, press: &Press) -> Vec<Draft> {
         let Ok(preview) = press.preview(&Face::on(&frame, ""), SCALE) else { continue };
         // A mark is a picture, and a field holds shapes that bring a ground of their own.
         for slot in info.slots.iter().filter(|slot| !["mark", "field", "dots"].contains(slot)) {
-            let Some(rect) = frame.slot(slot) else { continue };
+            // One that leaves the picture is told as that.
+            let Some(rect) = frame.slot(slot).filter(|rect| Rect::of(frame.size).holds(*rect)) else { continue };
             let (faint, worst) = faint(&preview.raster, rect, ink);
             if faint > SPARE {
                 slots.push((format!("slot `{slot}` of frame `{}`", info.name), worst));
@@ -97,6 +98,27 @@ pub fn grounds(theme: &Loaded, palette: &Palette, press: &Press) -> Vec<Draft> {
         _ => format!("take a darker ink, or draw the grounds lighter; the worst is {first}"),
     };
     vec![Draft::new(Anchor::Palette("ink".into()), message).help(help)]
+}
+
+/// Least contrast of what is drawn or set in each role on the theme's paper: headings of the host guide are set in the
+/// accent; thin lines part what guests must tell apart (WCAG 2.2, 1.4.3 and 1.4.11).
+const ROLE_LEAST: &[(&str, f64, &str)] = &[
+    ("accent", LEAST, "headings and what stands out are set in it, read by lamplight"),
+    ("line", 3.0, "it parts cells and shapes that guests must tell apart"),
+];
+
+/// Roles of the palette that are too faint for what is set or drawn in them. The ink is held against every ground by
+/// [`grounds`].
+pub fn roles(palette: &Palette) -> Vec<Draft> {
+    let paper = palette.get("paper");
+    let faint = ROLE_LEAST.iter().filter_map(|(role, least, why)| {
+        let colour = palette.get(role);
+        let ratio = colour.contrast(paper);
+        let message = format!("{role} {colour} on paper {paper} has a ratio of {ratio:.2}, below {least}");
+        let draft = Draft::new(Anchor::Palette((*role).into()), message).why(*why);
+        (ratio < *least).then(|| draft.help("choose a darker colour, or a lighter paper"))
+    });
+    faint.collect()
 }
 
 /// The share of a rectangle on which ink stands out too little, and the least contrast there.

@@ -6,6 +6,7 @@ mod colours;
 mod letters;
 mod names;
 mod parts;
+mod slots;
 
 pub(super) use colours::{alike_colours, alike_pictures};
 pub(super) use names::blame;
@@ -31,7 +32,7 @@ pub fn theme_findings(theme: &Loaded, fonts: &FontBook, files: &dyn Files, folde
     let mut take = |name: &str, drafts: Vec<Draft>| found.extend(findings_of(name, drafts));
     take("theme-incomplete", unread(theme));
     for trouble in [palette.as_ref().err(), press.as_ref().err()].into_iter().flatten() {
-        take("theme-incomplete", vec![Draft::of(Anchor::Theme, trouble)]);
+        take("theme-incomplete", vec![Draft::of(Anchor::Theme, trouble).why("no piece of any kit can be printed")]);
     }
     take("theme-incomplete", folder.map_or_else(Vec::new, |folder| names::misplaced(theme, folder)));
     take("theme-incomplete", names::unknown(theme));
@@ -40,6 +41,10 @@ pub fn theme_findings(theme: &Loaded, fonts: &FontBook, files: &dyn Files, folde
     if let Ok(palette) = &palette {
         take("theme-incomplete", parts::lacking(theme, palette));
         take("theme-incomplete", names::sizes(theme, palette));
+        take("theme-incomplete", slots::misplaced(theme, palette));
+        take("theme-incomplete", slots::proportions(theme, palette));
+        take("theme-incomplete", slots::classes(theme));
+        take("low-contrast", colours::roles(palette));
         let names: Vec<&str> = theme.theme.symbols.keys().map(String::as_str).collect();
         take("pictures-alike", alike_pictures(theme, palette, &Pictures::default(), &names));
         if let Ok(press) = &press {

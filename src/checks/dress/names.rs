@@ -3,7 +3,7 @@ use crate::diag::{Anchor, Severity};
 use crate::face::Frame;
 use crate::kit::file::nearest;
 use crate::mechanics::MECHANICS;
-use crate::theme::{Loaded, Palette, usual, usual_size};
+use crate::theme::{FRAMES, Loaded, MORE_FRAMES, Palette, usual, usual_size};
 use crate::units::Size;
 
 /// How much larger or smaller than usual a side of a frame may be: texts are not set smaller to suit a smaller card (our
@@ -13,25 +13,27 @@ const FAR: f64 = 0.2;
 /// Words and parts whose names are known nowhere, and words that the built-in themes fill and this one does not.
 pub fn unknown(theme: &Loaded) -> Vec<Draft> {
     let mut drafts = Vec::new();
-    let mut say = |severity, message: String, help: String| {
-        drafts.push(Draft::new(Anchor::Theme, message).severity(severity).help(help));
+    let mut say = |severity, message: String, why: &str, help: String| {
+        drafts.push(Draft::new(Anchor::Theme, message).severity(severity).why(why).help(help));
     };
     let usual = usual();
     let words = &theme.theme.words;
     let missing: Vec<&str> = usual.words.iter().map(String::as_str).filter(|name| !words.contains_key(*name)).collect();
     if !missing.is_empty() {
         let message = format!("words that the built-in themes fill are missing: {}", missing.join(", "));
-        say(Severity::Warns, message, "add them to `words`: a kit with such a slot cannot wear the theme".into());
+        say(Severity::Warns, message, "a kit with such a slot cannot wear the theme", "add them to `words`".into());
     }
     for name in words.keys().filter(|name| !usual.words.contains(*name)) {
         match nearest(name, &missing) {
             Some(near) => {
                 let help = format!("did you mean `{near}`?");
-                say(Severity::Warns, format!("the word `{name}` is none that the built-in themes fill"), help);
+                let why = "the slot that was meant stays without its word";
+                say(Severity::Warns, format!("the word `{name}` is none that the built-in themes fill"), why, help);
             }
             None => {
                 let help = "a slot of this name is filled by this theme alone".to_owned();
-                say(Severity::Notes, format!("the word `{name}` is one of its own"), help);
+                let why = "a kit that uses the slot cannot go into a theme that does not fill it";
+                say(Severity::Notes, format!("the word `{name}` is one of its own"), why, help);
             }
         }
     }
@@ -45,7 +47,8 @@ pub fn unknown(theme: &Loaded) -> Vec<Draft> {
                 Some(near) => format!("did you mean `{near}`?"),
                 None => format!("its parts are {}", known.join(", ")),
             };
-            say(Severity::Warns, format!("`{}` has no part `{part}` to dress", meta.id), help);
+            let why = "what you wrote is printed nowhere, and the part keeps its plain name";
+            say(Severity::Warns, format!("`{}` has no part `{part}` to dress", meta.id), why, help);
         }
     }
     let mechanics: Vec<&str> = MECHANICS.iter().map(|known| known.meta().id).collect();
@@ -54,19 +57,47 @@ pub fn unknown(theme: &Loaded) -> Vec<Draft> {
             Some(near) => format!("did you mean `{near}`?"),
             None => "`inklatch mechanics` lists the mechanics".to_owned(),
         };
-        say(Severity::Warns, format!("it dresses `{id}`, which is no mechanic"), help);
+        let why = "what you wrote is printed nowhere";
+        say(Severity::Warns, format!("it dresses `{id}`, which is no mechanic"), why, help);
     }
+    let frames: Vec<&str> = FRAMES.iter().chain(MORE_FRAMES).map(|info| info.name).collect();
+    pictures_of_no_use("frame", theme.theme.frames.keys(), &frames, &mut say);
+    pictures_of_no_use("ornament", theme.theme.ornaments.keys(), ORNAMENTS, &mut say);
     drafts
 }
 
+/// The ornaments that are drawn somewhere.
+const ORNAMENTS: &[&str] = &["divider", "corner", "seal"];
+
+/// Pictures under names that nothing asks for.
+fn pictures_of_no_use<'a>(
+    what: &str,
+    named: impl Iterator<Item = &'a String>,
+    known: &[&str],
+    say: &mut impl FnMut(Severity, String, &str, String),
+) {
+    for name in named.filter(|name| !known.contains(&name.as_str())) {
+        let help = meant(name, known, &format!("the {what}s"));
+        say(Severity::Warns, format!("there is no {what} `{name}`"), "the picture is printed nowhere", help);
+    }
+}
+
+/// Which name was meant, else what names there are.
+pub(super) fn meant(name: &str, known: &[&str], all: &str) -> String {
+    match nearest(name, known) {
+        Some(near) => format!("did you mean `{near}`?"),
+        None => format!("{all} are {}", known.join(", ")),
+    }
+}
+
 /// A size in words: "75 × 105 mm".
-fn words(size: Size) -> String {
+pub(super) fn words(size: Size) -> String {
     let side = |value: f64| format!("{value:.1}").trim_end_matches(".0").to_owned();
     format!("{} × {} mm", side(size.w.get()), side(size.h.get()))
 }
 
 /// Frames whose size is far from that in the built-in themes: their name, their size, the usual size.
-fn off_size(theme: &Loaded, palette: &Palette) -> Vec<(String, Size, Size)> {
+pub(super) fn off_size(theme: &Loaded, palette: &Palette) -> Vec<(String, Size, Size)> {
     let frames = theme.theme.frames.keys().filter_map(|name| {
         let usual = usual_size(name)?;
         let size = Frame::read(theme.frame(name)?, palette).ok()?.size;
@@ -82,7 +113,12 @@ pub fn sizes(theme: &Loaded, palette: &Palette) -> Vec<Draft> {
     let off = off_size(theme, palette).into_iter().map(|(name, size, usual)| {
         let message = format!("the frame `{name}` is {}; {} is usual", words(size), words(usual));
         let help = "save the picture at true size in millimetres: text is not set smaller to suit a smaller card";
-        Draft::new(Anchor::Theme, message).severity(Severity::Warns).help(help)
+        let why = if size.w < usual.w || size.h < usual.h {
+            "texts that fit the built-in themes overflow it"
+        } else {
+            "fewer pieces fit on a sheet, and the largest fit on none"
+        };
+        Draft::new(Anchor::Theme, message).severity(Severity::Warns).why(why).help(help)
     });
     off.collect()
 }
@@ -105,7 +141,8 @@ pub fn misplaced(theme: &Loaded, folder: &str) -> Vec<Draft> {
     }
     let message = format!("the folder is called `{folder}`, and the theme's `id` is `{}`", theme.theme.id);
     let help = "give both the same name: kits find a theme by its folder";
-    vec![Draft::new(Anchor::Theme, message).severity(Severity::Warns).help(help)]
+    let draft = Draft::new(Anchor::Theme, message).severity(Severity::Warns).help(help);
+    vec![draft.why("a kit that names it by its id does not find it")]
 }
 
 /// A theme with fewer symbols than a kit uses.
@@ -115,5 +152,11 @@ pub fn too_few(theme: &Loaded, used: usize) -> Vec<Draft> {
         return Vec::new();
     }
     let message = crate::redress::too_few_symbols(&theme.theme, used);
-    vec![Draft::new(Anchor::Theme, message).severity(Severity::Warns).help("each symbol of the kit needs another")]
+    let draft =
+        Draft::new(Anchor::Theme, message).severity(Severity::Warns).help("each symbol of the kit needs another");
+    vec![
+        draft.why(
+            "marks and pictures that find no other stay those of the old season, and their pieces are not printed",
+        ),
+    ]
 }

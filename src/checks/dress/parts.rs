@@ -14,22 +14,28 @@ pub fn unread(theme: &Loaded) -> Vec<Draft> {
     // A picture may be asked for twice; that it cannot be read is one thing to mend.
     let mut told = std::collections::BTreeSet::new();
     let lost = theme.missing.iter().filter(|trouble| told.insert((&trouble.place, &trouble.message)));
-    let lost: Vec<Draft> = lost.map(|trouble| Draft::of(Anchor::Theme, trouble)).collect();
-    let less = theme.left_out.iter().map(|trouble| Draft::of(Anchor::Theme, trouble).severity(Severity::Warns));
+    let lost =
+        lost.map(|trouble| Draft::of(Anchor::Theme, trouble).why("a piece that wears the picture is not printed"));
+    let lost: Vec<Draft> = lost.collect();
+    let less = theme.left_out.iter().map(|trouble| {
+        let draft = Draft::of(Anchor::Theme, trouble).severity(Severity::Warns);
+        draft.why("the picture is printed without it")
+    });
     lost.into_iter().chain(less).collect()
 }
 
 /// What a theme ought to have and has not: frames, slots, the cut line, colours, lettering, symbols, dressings.
 pub fn lacking(theme: &Loaded, palette: &Palette) -> Vec<Draft> {
     let mut drafts = Vec::new();
-    let mut say = |severity, message: String, help: String| {
-        drafts.push(Draft::new(Anchor::Theme, message).severity(severity).help(help));
+    let mut say = |severity, message: String, why: &str, help: String| {
+        drafts.push(Draft::new(Anchor::Theme, message).severity(severity).why(why).help(help));
     };
     for info in FRAMES {
         let name = info.name;
         if !theme.theme.frames.contains_key(name) {
             let help = format!("draw it as an SVG picture and add `{name}` to `frames` of theme.ron");
-            say(Severity::Blocks, format!("the frame `{name}` is missing: {}", info.about), help);
+            let why = "every piece that stands on it is missing from the sheets; `inklatch explain frames` lists them";
+            say(Severity::Blocks, format!("the frame `{name}` is missing: {}", info.about), why, help);
             continue;
         }
         // One that is named and cannot be read is told already.
@@ -39,23 +45,32 @@ pub fn lacking(theme: &Loaded, palette: &Palette) -> Vec<Draft> {
             Ok(frame) => {
                 for trouble in frame.lacks(info) {
                     let help = trouble.hints.into_iter().next().unwrap_or_default();
-                    say(Severity::Blocks, trouble.message, help);
+                    let why = match trouble.message.contains("slot") {
+                        true => {
+                            "what stands in that slot cannot be printed, and so its piece is missing from the sheets"
+                        }
+                        false => "no hint token can be cut out",
+                    };
+                    say(Severity::Blocks, trouble.message, why, help);
                 }
             }
         }
     }
     for role in ROLES.iter().filter(|role| !theme.theme.palette.contains_key(role.name)) {
         let message = format!("the colour `{}` is missing: {}", role.name, role.about);
-        say(Severity::Warns, message, format!("add `{}` to `palette`; {} stands in", role.name, role.fallback));
+        let help = format!("add `{}` to `palette`; {} stands in", role.name, role.fallback);
+        say(Severity::Warns, message, "a colour that you did not choose is printed", help);
     }
     for (role, about) in LETTERING.iter().filter(|(role, _)| !theme.theme.lettering.contains_key(*role)) {
         let message = format!("no font is named for `{role}`: {about}");
-        say(Severity::Warns, message, format!("add `{role}` to `lettering`; the font of `text` stands in"));
+        let help = format!("add `{role}` to `lettering`; the font of `text` stands in");
+        say(Severity::Warns, message, "its texts look like all others", help);
     }
     let symbols = theme.theme.symbols.len();
     if symbols < SYMBOLS {
         let help = format!("draw {SYMBOLS} or more: each lock and each thing to tell apart wears one");
-        say(Severity::Warns, format!("the theme has {symbols} symbols"), help);
+        let why = "a kit with more marks and pictures than that cannot wear the theme";
+        say(Severity::Warns, format!("the theme has {symbols} symbols"), why, help);
     }
     for name in theme.theme.symbols.keys() {
         if let Some(Err(trouble)) = theme.symbol(name).map(|svg| clean_svg(svg, palette)) {
@@ -67,15 +82,17 @@ pub fn lacking(theme: &Loaded, palette: &Palette) -> Vec<Draft> {
         if !theme.theme.dressings.contains_key(meta.id) {
             let parts: Vec<&str> = meta.parts.iter().map(|part| part.key).collect();
             let help = format!("add `{}` to `dressings`, with words for: {}", meta.id, parts.join(", "));
-            say(Severity::Notes, format!("no words of its own for the parts of `{}`", meta.id), help);
+            let why = "guests and host read plain words, which no season has";
+            say(Severity::Notes, format!("no words of its own for the parts of `{}`", meta.id), why, help);
         }
     }
     drafts
 }
 
-fn drafts_of(say: &mut impl FnMut(Severity, String, String), name: &str, trouble: &crate::diag::Trouble) {
+fn drafts_of(say: &mut impl FnMut(Severity, String, &str, String), name: &str, trouble: &crate::diag::Trouble) {
     let help = trouble.hints.first().cloned().unwrap_or_else(|| "draw it anew".to_owned());
-    say(Severity::Blocks, format!("the picture `{name}` cannot be used: {}", trouble.message), help);
+    let why = "a piece that wears the picture is not printed";
+    say(Severity::Blocks, format!("the picture `{name}` cannot be used: {}", trouble.message), why, help);
 }
 
 /// Art without a credit, and fonts of the theme's own without a licence beside them.
