@@ -9,6 +9,8 @@ pub enum Action {
     Undo,
     /// Do it again.
     Redo,
+    /// Make a fresh kit.
+    New,
     /// Open another kit.
     Open,
     /// Open a demo kit, by its place among [`crate::bundle::DEMO_KITS`].
@@ -42,6 +44,7 @@ impl Action {
     pub const ALL: &[Self] = &[
         Self::Undo,
         Self::Redo,
+        Self::New,
         Self::Open,
         Self::Demo(0),
         Self::Demo(1),
@@ -68,6 +71,7 @@ impl Action {
         match self {
             Self::Undo => "Undo",
             Self::Redo => "Redo",
+            Self::New => "New…",
             Self::Open => "Open…",
             Self::Demo(0) => "Open The Stopped Clock",
             Self::Demo(_) => "Open The Harbour Regatta",
@@ -91,6 +95,7 @@ impl Action {
         match self {
             Self::Undo => "Take back the last change",
             Self::Redo => "Make the change again that was taken back",
+            Self::New => "Make a fresh kit in a folder: one box, one lock, one puzzle, to be changed as you like",
             Self::Open => "Open a kit: a folder with a kit.ron in it",
             Self::Demo(0) => "Open the demo kit that uses things from a shop; nothing of yours is changed",
             Self::Demo(_) => "Open the demo kit that is all paper; nothing of yours is changed",
@@ -120,6 +125,7 @@ impl Action {
         match self {
             Self::Undo => ctrl(Key::Z),
             Self::Redo => ctrl_shift(Key::Z),
+            Self::New => ctrl(Key::N),
             Self::Open => ctrl(Key::O),
             Self::Demo(_) => None,
             Self::Save => ctrl(Key::S),

@@ -11,6 +11,8 @@ use crate::diag::{Anchor, Trouble};
 /// What a folder is asked for.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum PathFor {
+    /// To make a fresh kit in it.
+    New,
     /// To open the kit in it.
     Open,
     /// To save the kit in it.
@@ -26,6 +28,7 @@ impl PathFor {
     #[must_use]
     pub fn title(&self) -> String {
         match self {
+            Self::New => "Folder for the new kit, empty or not there yet".to_owned(),
             Self::Open => "Folder of the kit to open".to_owned(),
             Self::SaveAs => "Folder to save the kit in".to_owned(),
             Self::Export => "Folder to put the bundle in".to_owned(),
@@ -37,6 +40,7 @@ impl PathFor {
     #[must_use]
     pub const fn verb(&self) -> &'static str {
         match self {
+            Self::New => "Make it",
             Self::Open => "Open it",
             Self::SaveAs => "Save here",
             Self::Export => "Use this folder",
@@ -113,6 +117,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar) {
             ui.label(RichText::new("The kit has changes that are not saved.").color(t.warns));
             let (save, discard) = match leaving {
                 Leaving::Quit => ("Save and close", "Close without saving"),
+                Leaving::New => ("Save, then begin", "Begin without saving"),
                 Leaving::Open | Leaving::Demo(_) => ("Save, then open", "Open without saving"),
             };
             if ui.primary(save).clicked() {

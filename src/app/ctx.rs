@@ -64,6 +64,8 @@ pub enum Command {
     WatchBegun(ThemeId),
     /// Gives up what was changed here in the theme's file, for what another program has made of it.
     TakeThemeFile,
+    /// Copies the theme worn from the author's folder into the kit.
+    BringTheme,
     /// Begins a theme of the kit's own, under this name.
     StartTheme(String),
     /// Asks how a word picked in a text shall become a slot.
@@ -93,6 +95,8 @@ pub enum Command {
 pub enum Leaving {
     /// Closing the window.
     Quit,
+    /// Making a fresh kit.
+    New,
     /// Opening another kit.
     Open,
     /// Opening a demo kit.

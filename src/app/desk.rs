@@ -1,19 +1,20 @@
+mod head;
+
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use eframe::egui::{
-    Align, Color32, ColorImage, ComboBox, Image, Layout, Rect, RichText, Role, ScrollArea, Sense, Shadow, Shape,
-    Stroke, TextureFilter, TextureHandle, TextureOptions, Ui, Vec2, WidgetInfo, load::SizedTexture, vec2,
+    Align, Color32, ColorImage, Image, Layout, Rect, RichText, Role, ScrollArea, Sense, Shadow, Shape, Stroke,
+    TextureFilter, TextureHandle, TextureOptions, Ui, Vec2, WidgetInfo, load::SizedTexture, vec2,
 };
 
-use crate::app::ctx::{Command, Ctx};
-use crate::app::places::{level_ui, paper_ui};
+use crate::app::ctx::Ctx;
 use crate::app::preview::{Ground, Item, SPECIMEN, Shown, Wanted, sample_id};
-use crate::app::session::{Selection, Tab};
+use crate::app::session::Selection;
 use crate::app::widgets::{Mark, UiExt as _, mark_ui};
 use crate::face::Audience;
+use crate::theme::Colour;
 use crate::theme::colour::{Eyes, Lens};
-use crate::theme::{Colour, Edition};
 use crate::units::Mm;
 
 /// Screen points to the millimetre at which pieces are shown at most: larger than life says nothing more.
@@ -66,7 +67,9 @@ impl Desk {
     /// Draws the desk.
     pub fn ui(&mut self, ui: &mut Ui, cx: &Ctx<'_>, wanted: &Wanted) {
         self.first = None;
-        self.head_ui(ui, cx, wanted);
+        // A panel is as wide as what stands in it: without this it would creep shut about small pictures.
+        ui.set_min_width(ui.available_width());
+        head::ui(ui, cx, wanted, self.done(wanted, cx.doc.revision));
         ui.add_space(6.0);
         let points = ui.available_width() - 24.0;
         let pixels = points * ui.pixels_per_point();
@@ -102,7 +105,7 @@ impl Desk {
                 ui.quiet("Nothing is printed for this.");
             }
             let gallery =
-                matches!(wanted, Wanted::Pieces) || matches!(cx.session.selection(cx.kit), Selection::Hints(_));
+                matches!(wanted, Wanted::Pieces(_)) || matches!(cx.session.selection(cx.kit), Selection::Hints(_));
             if matches!(wanted, Wanted::SideBySide(..)) {
                 self.pairs_ui(ui, cx, &shown.items);
             } else if gallery {
@@ -141,36 +144,6 @@ impl Desk {
                 );
             }
         }
-    }
-
-    fn head_ui(&self, ui: &mut Ui, cx: &Ctx<'_>, wanted: &Wanted) {
-        ui.horizontal(|ui| {
-            ui.strong_small(match wanted {
-                Wanted::Nothing => "The kit at a glance",
-                Wanted::Sheets(_, Edition::Colour) => "The sheets",
-                Wanted::Sheets(_, Edition::LowInk) => "In low ink",
-                Wanted::Sheets(_, Edition::LargePrint) => "In large print",
-                Wanted::Letter(_) => "The letter as printed",
-                Wanted::Gallery => "A sample in this theme",
-                Wanted::Of(_) | Wanted::Pieces => "As printed",
-                Wanted::SideBySide(..) => "Before and after",
-                Wanted::Specimens(_) => "The kit's own words in each font",
-            });
-            if !self.done(wanted, cx.doc.revision) {
-                mark_ui(ui, Mark::Waiting, 12.0).on_hover_text("being drawn");
-            }
-            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                if *wanted != Wanted::Nothing {
-                    eyes_ui(ui, cx);
-                }
-                match wanted {
-                    Wanted::Letter(_) | Wanted::Sheets(..) => paper_ui(ui, cx),
-                    Wanted::Of(_) if cx.session.tab != Tab::Prove => level_ui(ui, cx),
-                    Wanted::Pieces if cx.session.tab != Tab::Print => level_ui(ui, cx),
-                    _ => {}
-                }
-            });
-        });
     }
 
     /// Pairs of pictures, before and after.
@@ -301,19 +274,6 @@ fn seen(image: &Arc<ColorImage>, eyes: Eyes) -> Arc<ColorImage> {
         *pixel = last.1;
     }
     Arc::new(image)
-}
-
-/// A choice of the eyes through which the desk is looked at.
-fn eyes_ui(ui: &mut Ui, cx: &Ctx<'_>) {
-    let now = cx.session.eyes;
-    let chosen = ComboBox::from_id_salt("eyes").selected_text(now.name()).width(90.0).show_ui(ui, |ui| {
-        for eyes in Eyes::ALL {
-            if ui.selectable_label(eyes == now, eyes.name()).on_hover_text(eyes.words()).clicked() {
-                cx.send(Command::Eyes(eyes));
-            }
-        }
-    });
-    chosen.response.accessible_name("Seen with these eyes").on_hover_text(format!("As it looks {}", now.words()));
 }
 
 /// How large a piece is shown in a column of this width.

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use crate::app::change::{Change, Target};
-use crate::bundle::{Opened, Saving, open, open_demo, plays_beside, save, save_plays};
+use crate::bundle::{Opened, Saving, ThemeNamed, open, open_demo, plays_beside, save, save_plays};
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Disk, Files, FontBook, VPath};
 use crate::ids::ThemeId;
@@ -38,9 +38,8 @@ pub struct Doc {
     pub revision: u64,
     /// The folder on disk from which the theme comes; none for a built-in one.
     theme_folder: Option<PathBuf>,
-    own_themes: Vec<ThemeId>,
-    /// Their names, of those that can be read.
-    own_names: BTreeMap<ThemeId, String>,
+    /// The themes at hand: the kit's own, the author's, the built-in ones.
+    themes: Vec<ThemeNamed>,
     /// The theme that is loaded.
     worn: ThemeId,
     /// Files of the kit's own themes as they were changed here, until they are saved.
@@ -87,8 +86,7 @@ impl Doc {
             theme_trouble: None,
             theme_folder: None,
             theme_behind: None,
-            own_themes: Vec::new(),
-            own_names: BTreeMap::new(),
+            themes: Vec::new(),
             worn: ThemeId::from_text(""),
             edited: BTreeMap::new(),
             revision: 1,

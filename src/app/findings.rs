@@ -24,6 +24,9 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
     });
     if listed(cx) {
         ScrollArea::vertical().id_salt("findings").auto_shrink([false, false]).show(ui, |ui| {
+            ui.spacing_mut().item_spacing.y = 3.0;
+            // Room for the bar of the scrolled list, which else covers the buttons.
+            ui.set_max_width(ui.available_width() - 12.0);
             list_ui(ui, cx, false, false);
         });
     }
@@ -84,8 +87,8 @@ fn row_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding, full: bool) {
         full_ui(ui, cx, finding);
         return;
     }
+    ui.spacing_mut().interact_size.y = 24.0;
     ui.horizontal(|ui| {
-        ui.spacing_mut().interact_size.y = 24.0;
         ui.spacing_mut().button_padding = vec2(6.0, 2.0);
         mark_ui(ui, Mark::severity(finding.severity), 13.0).on_hover_text(finding.severity.word());
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {

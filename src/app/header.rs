@@ -23,35 +23,26 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
         }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             ui.spacing_mut().item_spacing.x = 6.0;
-            menu_ui(
-                ui,
-                cx,
-                "View",
-                &[Action::SwitchLight, Action::ZoomIn, Action::ZoomOut, Action::ZoomReset, Action::ToggleFindings],
-            );
-            menu_ui(
-                ui,
-                cx,
-                "Kit",
-                &[
-                    Action::Undo,
-                    Action::Redo,
-                    Action::Open,
-                    Action::Demo(0),
-                    Action::Demo(1),
-                    Action::Save,
-                    Action::SaveAs,
-                    Action::Export,
-                    Action::WriteBundle,
-                    Action::Quit,
-                ],
-            );
+            let view: [&[Action]; 3] = [
+                &[Action::SwitchLight],
+                &[Action::ZoomIn, Action::ZoomOut, Action::ZoomReset],
+                &[Action::ToggleFindings],
+            ];
+            menu_ui(ui, cx, "View", &view);
+            let kit: [&[Action]; 5] = [
+                &[Action::New, Action::Open, Action::Demo(0), Action::Demo(1)],
+                &[Action::Save, Action::SaveAs],
+                &[Action::Undo, Action::Redo],
+                &[Action::Export, Action::WriteBundle],
+                &[Action::Quit],
+            ];
+            menu_ui(ui, cx, "Kit", &kit);
             if narrow {
                 return;
             }
-            action_ui(ui, cx, Action::Save, cx.doc.unsaved() || !cx.doc.has_place());
-            action_ui(ui, cx, Action::Redo, cx.history.can_redo());
-            action_ui(ui, cx, Action::Undo, cx.history.can_undo());
+            action_ui(ui, cx, Action::Save);
+            action_ui(ui, cx, Action::Redo);
+            action_ui(ui, cx, Action::Undo);
         });
     });
 }
@@ -83,7 +74,10 @@ fn tab_ui(ui: &mut Ui, cx: &Ctx<'_>, tab: Tab, pad: f32) -> Response {
     let family = if shown { FontFamily::Name(BOLD.into()) } else { FontFamily::Proportional };
     let tone = if shown { t.accent } else { t.ink };
     let words = ui.painter().layout_no_wrap(tab.name().to_owned(), FontId::new(16.0, family), tone);
-    let size = vec2(words.size().x.max(40.0) + pad, ui.available_height());
+    // As wide as in bold, so that the others stay where they are when this one is shown.
+    let bold = FontId::new(16.0, FontFamily::Name(BOLD.into()));
+    let widest = ui.painter().layout_no_wrap(tab.name().to_owned(), bold, tone).size().x;
+    let size = vec2(widest.max(40.0) + pad, ui.available_height());
     let (rect, response) = ui.allocate_exact_size(size, Sense::click());
     response.widget_info(|| WidgetInfo::selected(Role::Tab, true, shown, tab.name()));
     let painter = ui.painter();
@@ -111,28 +105,45 @@ fn tab_ui(ui: &mut Ui, cx: &Ctx<'_>, tab: Tab, pad: f32) -> Response {
 }
 
 /// A button for an action.
-fn action_ui(ui: &mut Ui, cx: &Ctx<'_>, action: Action, enabled: bool) {
+fn action_ui(ui: &mut Ui, cx: &Ctx<'_>, action: Action) {
     let keys = action.shortcut().map(|keys| ui.ctx().format_shortcut(&keys)).unwrap_or_default();
     let response = ui
-        .add_enabled(enabled, Button::new(action.text()).frame_when_inactive(false))
+        .add_enabled(enabled(cx, action), Button::new(action.text()).frame_when_inactive(false))
         .on_hover_text(format!("{}   {keys}", action.tooltip()));
     if response.clicked() {
         cx.send(Command::Do(action));
     }
 }
 
-fn menu_ui(ui: &mut Ui, cx: &Ctx<'_>, name: &str, actions: &[Action]) {
+/// A menu: actions in groups, each with its keys.
+fn menu_ui(ui: &mut Ui, cx: &Ctx<'_>, name: &str, groups: &[&[Action]]) {
     ui.menu_button(name, |ui| {
-        ui.set_min_width(220.0);
-        for action in actions {
-            let keys = action.shortcut().map(|keys| ui.ctx().format_shortcut(&keys)).unwrap_or_default();
-            let button = Button::new(action.text());
-            // An empty shortcut would leave a blank at the end of the name that is read aloud.
-            let button = if keys.is_empty() { button } else { button.shortcut_text(keys) };
-            if ui.add(button).on_hover_text(action.tooltip()).clicked() {
-                cx.send(Command::Do(*action));
-                ui.close();
+        ui.set_min_width(240.0);
+        ui.spacing_mut().item_spacing.y = 2.0;
+        for (at, group) in groups.iter().enumerate() {
+            if at > 0 {
+                ui.separator();
+            }
+            for action in *group {
+                let keys = action.shortcut().map(|keys| ui.ctx().format_shortcut(&keys)).unwrap_or_default();
+                let button = Button::new(action.text());
+                // An empty shortcut would leave a blank at the end of the name that is read aloud.
+                let button = if keys.is_empty() { button } else { button.shortcut_text(keys) };
+                if ui.add_enabled(enabled(cx, *action), button).on_hover_text(action.tooltip()).clicked() {
+                    cx.send(Command::Do(*action));
+                    ui.close();
+                }
             }
         }
     });
+}
+
+/// Whether there is anything for an action to do.
+fn enabled(cx: &Ctx<'_>, action: Action) -> bool {
+    match action {
+        Action::Undo => cx.history.can_undo(),
+        Action::Redo => cx.history.can_redo(),
+        Action::Save => cx.doc.unsaved() || !cx.doc.has_place(),
+        _ => true,
+    }
 }

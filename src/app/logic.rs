@@ -10,17 +10,14 @@ use crate::app::action::Action;
 use crate::app::bars::{Bar, PathFor};
 use crate::app::change::Change;
 use crate::app::ctx::{Command, Leaving};
-use crate::app::dialogs::Asked;
-use crate::app::doc::Doc;
 use crate::app::export::{Outcome, Running};
-use crate::app::history::History;
-use crate::app::places::Locals;
+use crate::app::paths::from_home;
 use crate::app::preview::{Job, Wanted};
 use crate::app::redressing::Redressing;
 use crate::app::session::Selection;
 use crate::app::worker::{ProofJob, Report};
-use crate::bundle::{DEMO_KITS, Options};
-use crate::diag::{Hinted, Level};
+use crate::bundle::Options;
+use crate::diag::Level;
 
 /// What was asked to be drawn.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -158,6 +155,7 @@ impl App {
                     self.session.redressing = true;
                 }
             }
+            Command::BringTheme => self.bring_theme(ctx),
             Command::StartTheme(name) => self.start_theme(ctx, &name),
             Command::PickSlot(anchor, word) => self.pick_slot(anchor, word),
             Command::MakeSlot(only, word, slot) => self.make_slot(ctx, only.as_ref(), &word, &slot),
@@ -169,7 +167,7 @@ impl App {
                 }
             }
             Command::Path(what, text) if text.is_empty() => self.ask(ctx, &what),
-            Command::Path(what, text) => self.path(&what, Path::new(&text)),
+            Command::Path(what, text) => self.path(&what, &from_home(&text)),
             Command::CloseBar => {
                 self.bar = Bar::None;
                 self.leaving = None;
@@ -202,6 +200,8 @@ impl App {
                     self.changed(ctx);
                 }
             }
+            Action::New if self.doc.unsaved() => self.bar = Bar::Unsaved(Leaving::New),
+            Action::New => self.ask(ctx, &PathFor::New),
             Action::Open if self.doc.unsaved() => self.bar = Bar::Unsaved(Leaving::Open),
             Action::Open => self.ask(ctx, &PathFor::Open),
             Action::Demo(at) if self.doc.unsaved() => self.bar = Bar::Unsaved(Leaving::Demo(at)),
@@ -244,93 +244,6 @@ impl App {
         }
     }
 
-    /// Asks for a folder: by the desktop's window where there is one, else by the path field.
-    fn ask(&mut self, ctx: &egui::Context, what: &PathFor) {
-        if self.dialogs.available() {
-            self.asked = Some(Asked::new(what.clone(), self.dialogs.ask(what, ctx)));
-        } else {
-            self.bar = Bar::Path(what.clone(), String::new());
-        }
-    }
-
-    fn path(&mut self, what: &PathFor, folder: &Path) {
-        self.bar = Bar::None;
-        match what {
-            PathFor::Open => {
-                let opened = Doc::open(folder);
-                self.opened(opened);
-            }
-            PathFor::SaveAs => {
-                let saved = self.doc.save_as(folder);
-                self.saved(saved);
-            }
-            PathFor::Export => self.locals.export.out = folder.display().to_string(),
-            PathFor::Picture(_) => self.replace_picture(folder),
-        }
-    }
-
-    fn opened(&mut self, opened: Hinted<Doc>) {
-        match opened {
-            Ok(mut doc) => {
-                // Revisions go on counting, so that late results of the kit before are not taken for this one's.
-                doc.revision = self.doc.revision + 1;
-                self.doc = doc;
-                self.session.start_over();
-                self.history = History::default();
-                self.locals = Locals::default();
-                self.derived.forget();
-                self.desk.forget();
-                self.drawn = None;
-                self.bar = Bar::Done(format!("Opened {}.", self.doc.place()));
-            }
-            Err(trouble) => self.bar = Bar::Trouble(trouble),
-        }
-    }
-
-    fn save(&mut self, ctx: &egui::Context) {
-        if self.doc.has_place() {
-            let saved = self.doc.save();
-            self.saved(saved);
-        } else {
-            self.ask(ctx, &PathFor::SaveAs);
-        }
-    }
-
-    fn saved(&mut self, saved: Hinted<()>) {
-        self.history.seal();
-        match saved {
-            Ok(()) => {
-                self.bar = Bar::Done(format!("Saved to {}.", self.doc.place()));
-                if let Some(leaving) = self.leaving.take() {
-                    self.pending.push(Command::Discard(leaving));
-                }
-            }
-            Err(trouble) => {
-                self.leaving = None;
-                self.bar = Bar::Trouble(trouble.hint("nothing is lost: the kit is still open, and unsaved"));
-            }
-        }
-    }
-
-    /// Does what was put off because of unsaved changes.
-    fn leave(&mut self, ctx: &egui::Context, leaving: Leaving) {
-        self.leaving = None;
-        match leaving {
-            Leaving::Quit => {
-                self.may_close = true;
-                ctx.send_viewport_cmd(ViewportCommand::Close);
-            }
-            Leaving::Open => self.ask(ctx, &PathFor::Open),
-            Leaving::Demo(at) => self.demo(at),
-        }
-    }
-
-    fn demo(&mut self, at: usize) {
-        if let Some(name) = DEMO_KITS.get(at) {
-            self.opened(Doc::demo(name));
-        }
-    }
-
     fn export(&mut self, ctx: &egui::Context, options: Options) {
         if self.running.is_none() {
             self.bar = Bar::None;
@@ -361,7 +274,7 @@ impl App {
                 level: drawn.level,
                 wanted: drawn.wanted.clone(),
                 width_px: drawn.width_px,
-                first: self.desk.first.clone().filter(|_| drawn.wanted == Wanted::Pieces),
+                first: self.desk.first.clone().filter(|_| matches!(drawn.wanted, Wanted::Pieces(_))),
                 opened: matches!(drawn.wanted, Wanted::SideBySide(..)).then(|| Box::new(self.doc.opened())),
             });
             self.drawn = Some(drawn);

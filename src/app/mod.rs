@@ -19,6 +19,7 @@ mod header;
 mod history;
 mod logic;
 mod outline;
+mod paths;
 mod places;
 mod prefs;
 mod preview;
@@ -49,7 +50,7 @@ use crate::app::preview::Wanted;
 use crate::app::proposing::Proposing;
 use crate::app::redressing::Redressing;
 use crate::app::session::{Selection, Session};
-use crate::app::tokens::{DESK, OUTLINE, Tokens};
+use crate::app::tokens::{BODY, DESK, FIELDS, OUTLINE, Tokens};
 use crate::app::worker::Worker;
 use crate::bundle::Opened;
 use crate::diag::{Hinted, Trouble};
@@ -59,6 +60,8 @@ use crate::theme::PictureKind;
 
 /// First size of the window.
 const WINDOW: [f32; 2] = [1360.0, 860.0];
+/// Below this width a window is small.
+const SMALL: f32 = 1100.0;
 /// Least size of the window: the outline, a column and the desk still fit.
 const LEAST: [f32; 2] = [900.0, 560.0];
 
@@ -234,26 +237,29 @@ fn panels(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar, desk: &mut Desk, locals: &mu
     }
     // Two panels by name, so that the height of the open one outlives the closed one.
     let listed = findings::listed(cx);
+    let most = (ui.available_height() - BODY).clamp(96.0, 460.0);
     let strip = Panel::bottom(if listed { "findings" } else { "findings, closed" });
     let strip = strip.frame(shelf(Margin::symmetric(tokens::MARGIN, 8)));
     let strip = if listed {
-        strip.resizable(true).default_size(168.0).size_range(96.0..=460.0)
+        strip.resizable(true).default_size(168.0).size_range(96.0..=most)
     } else {
         strip.resizable(false).exact_size(46.0)
     };
     strip.show(ui, |ui| findings::ui(ui, cx));
-    // Shares of the window, so that at 200 % the fields keep their room.
+    // Outline and desk give way, so that in a small window and at 200 % the fields keep their room.
+    // Small and large windows keep widths of their own, so that a window made small and large again is as it was.
     let width = ui.available_width();
-    let (outline, desk_width) = ((width * 0.27).clamp(130.0, 380.0), (width * 0.46).clamp(180.0, 900.0));
-    Panel::left("outline")
+    let small = width < SMALL;
+    Panel::left(if small { "outline, small" } else { "outline" })
         .resizable(true)
         .default_size(OUTLINE)
-        .size_range(130.0..=outline)
+        .size_range(130.0..=(width * 0.21).clamp(130.0, 380.0))
         .frame(shelf(Margin::ZERO))
         .show(ui, |ui| outline::ui(ui, cx));
+    let desk_width = (ui.available_width() - (width * 0.46).min(FIELDS)).clamp(180.0, 900.0);
     // The drawn flow shows no printed thing, and takes the whole width.
     if cx.session.selection(cx.kit) != Selection::Drawn {
-        Panel::right("desk")
+        Panel::right(if small { "desk, small" } else { "desk" })
             .resizable(true)
             .default_size(DESK)
             .size_range(180.0..=desk_width)

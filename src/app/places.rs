@@ -10,7 +10,7 @@ mod write;
 
 use eframe::egui::Ui;
 
-pub use print::{Draft, paper_ui};
+pub use print::{Draft, edition_name, paper_ui};
 
 use crate::app::ctx::Ctx;
 use crate::app::desk::Desk;
@@ -19,6 +19,7 @@ use crate::app::session::{Selection, Tab};
 use crate::diag::{Hinted, Level};
 use crate::ids::{PuzzleId, ThemeId};
 use crate::redress::{Leftover, Mended};
+use crate::script::capital;
 use crate::theme::Theme;
 
 /// What the fields of a place hold that the kit does not: text that is no setup yet, what to export, filters.
@@ -82,25 +83,27 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals, desk: &mut Desk) {
 /// What is looked at beside the fields.
 #[must_use]
 pub fn wanted(cx: &Ctx<'_>) -> Wanted {
+    let (paper, edition) = (cx.session.paper, cx.session.edition);
     match cx.session.selection(cx.kit) {
-        Selection::Letter | Selection::Facts => Wanted::Letter(cx.session.paper),
-        Selection::Sheets | Selection::Bundle => Wanted::Sheets(cx.session.paper, cx.session.edition),
+        Selection::Letter | Selection::Facts => Wanted::Letter(paper, edition),
+        Selection::Sheets | Selection::Bundle => Wanted::Sheets(paper, edition),
         Selection::Theme => match &cx.session.target {
             Some(theme) if *theme != cx.kit.theme => Wanted::SideBySide(theme.clone(), cx.session.symbols.clone()),
-            _ => Wanted::Pieces,
+            _ => Wanted::Pieces(edition),
         },
-        Selection::Lettering => cx.session.specimens.clone().map_or(Wanted::Pieces, Wanted::Specimens),
+        Selection::Lettering => cx.session.specimens.clone().map_or(Wanted::Pieces(edition), Wanted::Specimens),
         Selection::Palette
         | Selection::Pictures
         | Selection::Words
         | Selection::Dressings
         | Selection::Leftovers
-        | Selection::Pieces => Wanted::Pieces,
+        | Selection::Pieces => Wanted::Pieces(edition),
         Selection::Gallery(_) => Wanted::Gallery,
-        Selection::Finish => Wanted::Of(Selection::Note(cx.kit.finish.card.clone())),
-        Selection::Lock(id) => {
-            cx.kit.puzzle_of(&id).map_or(Wanted::Nothing, |puzzle| Wanted::Of(Selection::Puzzle(puzzle.id.clone())))
-        }
+        Selection::Finish => Wanted::Of(Selection::Note(cx.kit.finish.card.clone()), edition),
+        Selection::Lock(id) => cx
+            .kit
+            .puzzle_of(&id)
+            .map_or(Wanted::Nothing, |puzzle| Wanted::Of(Selection::Puzzle(puzzle.id.clone()), edition)),
         Selection::Prop(id) if cx.kit.prop(&id).is_none_or(|prop| prop.printed.is_none()) => Wanted::Nothing,
         Selection::Levels
         | Selection::Spot(_)
@@ -115,7 +118,7 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
         | Selection::Puzzle(_)
         | Selection::Box(_)
         | Selection::Prop(_)
-        | Selection::Readings(_)) => Wanted::Of(selection),
+        | Selection::Readings(_)) => Wanted::Of(selection, edition),
     }
 }
 
@@ -139,7 +142,7 @@ pub fn level_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         ui.spacing_mut().button_padding.x = 9.0;
         for level in in_reading_order(ui, Level::ALL) {
             let chosen = cx.session.level == level;
-            let button = eframe::egui::Button::selectable(chosen, level.word());
+            let button = eframe::egui::Button::selectable(chosen, capital(level.word()));
             if ui.add(button).accessible_name(format!("{} level", level.word())).clicked() && !chosen {
                 cx.send(crate::app::ctx::Command::Level(level));
             }

@@ -27,7 +27,7 @@ use crate::files::FontBook;
 use crate::ids::ThemeId;
 use crate::kit::Kit;
 use crate::mechanics::sample::Facts;
-use crate::party::Party;
+use crate::party::{Kept, Party};
 use crate::print::{Press, Raster};
 use crate::sheet::Paper;
 use crate::theme::{Edition, Lettering, Loaded};
@@ -43,12 +43,12 @@ const BATCH: usize = 6;
 pub enum Wanted {
     /// Nothing.
     Nothing,
-    /// The letter on this paper.
-    Letter(Paper),
-    /// The pieces that belong to this.
-    Of(Selection),
-    /// Every piece.
-    Pieces,
+    /// The letter on this paper, in this edition.
+    Letter(Paper, Edition),
+    /// The pieces that belong to this, in this edition.
+    Of(Selection, Edition),
+    /// Every piece, in this edition.
+    Pieces(Edition),
     /// Every sheet on this paper, in this edition.
     Sheets(Paper, Edition),
     /// A sample of every mechanic.
@@ -57,6 +57,25 @@ pub enum Wanted {
     Specimens(String),
     /// Every piece as it is, and beside it in another theme, with the author's choice of symbols.
     SideBySide(ThemeId, BTreeMap<String, String>),
+}
+
+impl Wanted {
+    /// The edition in which it is drawn.
+    #[must_use]
+    pub const fn edition(&self) -> Edition {
+        match self {
+            Self::Letter(_, edition) | Self::Of(_, edition) | Self::Pieces(edition) | Self::Sheets(_, edition) => {
+                *edition
+            }
+            Self::Nothing | Self::Gallery | Self::Specimens(_) | Self::SideBySide(..) => Edition::Colour,
+        }
+    }
+
+    /// Whether it can be looked at in another edition.
+    #[must_use]
+    pub const fn in_editions(&self) -> bool {
+        matches!(self, Self::Letter(..) | Self::Of(..) | Self::Pieces(_) | Self::Sheets(..))
+    }
 }
 
 /// A picture to be drawn.
@@ -215,20 +234,20 @@ impl Painter {
         if self.ahead(job, &press, shown, wait, report)? {
             return Ok(());
         }
-        if let Wanted::Sheets(paper, edition) = &job.wanted {
-            return sheets::sheets(job, &press, (*paper, *edition), shown, stop, report);
+        if let Wanted::Sheets(paper, _) = &job.wanted {
+            return sheets::sheets(job, &press, *paper, shown, stop, report);
         }
-        let party = Party::new(&narrowed(&job.kit, &job.wanted), &job.theme, job.level)?;
+        let party = laid_out(&narrowed(&job.kit, &job.wanted), job, &press)?;
+        let letters;
         let pieces: Vec<&Piece> = match &job.wanted {
             Wanted::Nothing | Wanted::Gallery | Wanted::SideBySide(..) | Wanted::Specimens(_) | Wanted::Sheets(..) => {
                 Vec::new()
             }
-            Wanted::Letter(paper) => {
-                let letter = party.letter(&job.theme, paper.safe_size())?;
-                self.piece(&press, &letter, job.width_px, shown);
-                return Ok(());
+            Wanted::Letter(paper, _) => {
+                letters = party.letters(&job.theme, paper.page_size(party.large()), &|face| press.fits(face))?;
+                letters.iter().collect()
             }
-            Wanted::Of(selection) => {
+            Wanted::Of(selection, _) => {
                 for (anchor, trouble) in &party.troubles {
                     if Selection::of(anchor) == *selection {
                         shown.troubles.push(trouble.clone());
@@ -236,7 +255,7 @@ impl Painter {
                 }
                 party.pieces.iter().filter(|piece| belongs(piece, selection)).collect()
             }
-            Wanted::Pieces => party.pieces.iter().collect(),
+            Wanted::Pieces(_) => party.pieces.iter().collect(),
         };
         for (at, piece) in pieces.into_iter().enumerate() {
             if stop() {
@@ -292,6 +311,15 @@ impl Painter {
             }
         }
     }
+}
+
+/// A kit with the pieces of the edition that is looked at, at the sizes at which they are printed.
+fn laid_out(kit: &Kit, job: &Job, press: &Press) -> Hinted<Party> {
+    let mut party = Party::in_edition(kit, &job.theme, job.level, job.wanted.edition(), &mut Kept::default())?;
+    if party.large() {
+        party.enlarge(&|face| press.fits(face))?;
+    }
+    Ok(party)
 }
 
 fn scale(size: Size, width_px: u32) -> f64 {

@@ -146,6 +146,15 @@ impl App {
         }
     }
 
+    /// Copies the theme worn from the author's folder into the kit.
+    pub(super) fn bring_theme(&mut self, ctx: &egui::Context) {
+        self.bar = match self.doc.bring_theme() {
+            Ok(()) => Bar::Done(format!("The kit has a copy of its own now: themes/{}/.", self.doc.worn())),
+            Err(trouble) => Bar::Trouble(trouble),
+        };
+        ctx.request_repaint();
+    }
+
     /// Begins a theme of the kit's own and puts it on: it is a copy, so nothing else changes.
     pub(super) fn start_theme(&mut self, ctx: &egui::Context, name: &str) {
         match self.doc.start_theme(name) {

@@ -24,6 +24,10 @@ pub const OUTLINE: f32 = 236.0;
 pub const DESK: f32 = 430.0;
 /// Widest column of fields: longer lines are hard to read (about 80 characters).
 pub const COLUMN: f32 = 660.0;
+/// Width that the fields keep when outline and desk are made wide.
+pub const FIELDS: f32 = 420.0;
+/// Height that they keep when the list of findings is made high.
+pub const BODY: f32 = 330.0;
 /// Outer margin of a panel.
 pub const MARGIN: i8 = 20;
 

@@ -109,9 +109,10 @@ impl UiExt for Ui {
             .corner_radius(11)
             .inner_margin(Margin { left: 8, right: 10, top: 3, bottom: 3 })
             .show(self, |ui| {
+                // Before the row is begun: it is as high as a control.
+                ui.spacing_mut().interact_size.y = 16.0;
                 ui.horizontal(|ui| {
                     ui.spacing_mut().item_spacing.x = 6.0;
-                    ui.spacing_mut().interact_size.y = 16.0;
                     mark_ui(ui, mark, 12.0);
                     ui.label(RichText::new(text).size(13.0).color(tone));
                 });

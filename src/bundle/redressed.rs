@@ -1,8 +1,9 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
-use super::open::{Opened, author_theme, find_theme};
+use super::open::{Opened, find_theme};
 use super::plays::save_plays;
+use super::theme_copy::bring_theme;
 use crate::diag::{Anchor, Hinted, Level, PuzzleField, Trouble};
 use crate::files::{Disk, Files as _, VPath};
 use crate::ids::ThemeId;
@@ -110,13 +111,7 @@ pub fn save_in(opened: &Opened, folder: &Path) -> Hinted<()> {
         }
     }
     // A theme of the author's folder goes along, so that the kit opens elsewhere.
-    let theme = &opened.kit.theme;
-    if let Some(source) = author_theme(opened.files.as_ref(), theme) {
-        let to = VPath::new("themes")?.join(theme.as_str())?;
-        for path in source.list(&VPath::root())? {
-            disk.write(&to.join(path.as_str())?, &source.read(&path, limits::FONT_BYTES)?)?;
-        }
-    }
+    bring_theme(opened.files.as_ref(), &opened.kit.theme, &disk)?;
     let file = VPath::new("kit.ron")?;
     save_plays(&disk, &file, &opened.kit.plays, &Plays::default())?;
     disk.write(&file, write_kit(&opened.kit)?.as_bytes())

@@ -1,6 +1,6 @@
 use std::path::Path;
 
-use super::open::{Below, author_themes};
+use super::open::{Below, author_theme, author_themes};
 use super::themes::kit_themes;
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Builtin, Disk, Files, VPath};
@@ -9,6 +9,22 @@ use crate::kit::file::{nearest, to_ron};
 use crate::limits;
 use crate::script::title_case;
 use crate::theme;
+
+/// Copies a theme of the author's folder into the kit's own `themes/`, so that the kit opens elsewhere; its file is
+/// written last, so that a folder with one is whole. Nothing is copied when the kit has that theme or the author has not.
+///
+/// # Errors
+/// When a file cannot be read or written.
+pub fn bring_theme(from: &dyn Files, id: &ThemeId, kit: &dyn Files) -> Hinted<()> {
+    let Some(source) = author_theme(from, id) else { return Ok(()) };
+    let (to, file) = (VPath::new("themes")?.join(id.as_str())?, VPath::new("theme.ron")?);
+    let mut paths = source.list(&VPath::root())?;
+    paths.sort_by_key(|path| *path == file);
+    for path in paths {
+        kit.write(&to.join(path.as_str())?, &source.read(&path, limits::FONT_BYTES)?)?;
+    }
+    Ok(())
+}
 
 /// Copies a theme into the kit's own `themes/`, under a new name, and answers its id. The theme is found as for
 /// [`super::find_theme`]; its file is written last, so that a folder with one is whole.

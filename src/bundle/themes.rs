@@ -5,7 +5,9 @@ use crate::checks::{Finding, theme_findings};
 use crate::diag::Hinted;
 use crate::files::{Builtin, Disk, Files, FontBook, VPath};
 use crate::ids::ThemeId;
-use crate::theme::{self, Loaded};
+use crate::kit::file::from_ron;
+use crate::limits;
+use crate::theme::{self, Loaded, Theme};
 
 /// Where a theme was found.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -41,6 +43,50 @@ pub struct ThemeFound {
     pub loaded: Hinted<Loaded>,
     /// What is wrong with it, what blocks first.
     pub findings: Vec<Finding>,
+}
+
+/// A theme at hand, by its name.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ThemeNamed {
+    /// Its id: the name of its folder.
+    pub id: ThemeId,
+    /// What it calls itself; none when its file cannot be read.
+    pub name: Option<String>,
+    /// Where it was found.
+    pub source: ThemeSource,
+}
+
+/// The names of all themes at hand, in the order of [`themes`]. Folders that cannot be listed are left out.
+#[must_use]
+pub fn theme_names(kit: &dyn Files) -> Vec<ThemeNamed> {
+    let mut named: Vec<ThemeNamed> = Vec::new();
+    let mut take = |id: ThemeId, source, files: &dyn Files, folder: Hinted<VPath>| {
+        if named.iter().any(|known| known.id == id) {
+            return;
+        }
+        let read = || -> Hinted<String> {
+            let file = folder?.join("theme.ron")?;
+            Ok(from_ron::<Theme>(&files.read_text(&file, limits::RON_BYTES)?, file.as_str())?.name)
+        };
+        let name = read().ok();
+        named.push(ThemeNamed { id, name, source });
+    };
+    let inner = |id: &ThemeId| VPath::new("themes").and_then(|folder| folder.join(id.as_str()));
+    for id in kit_themes(kit) {
+        let folder = inner(&id);
+        take(id, ThemeSource::Kit, kit, folder);
+    }
+    if let Some(disk) = author_themes().map(Disk::new) {
+        for id in ids(&disk, &VPath::root()).unwrap_or_default() {
+            let folder = VPath::new(id.as_str());
+            take(id, ThemeSource::Author, &disk, folder);
+        }
+    }
+    for id in theme::builtin_ids() {
+        let folder = inner(&id);
+        take(id, ThemeSource::Builtin, &Builtin::new(), folder);
+    }
+    named
 }
 
 /// Every theme at hand, each looked through: those in the kit's own `themes/`, the author's, the built-in ones. Of two

@@ -91,3 +91,27 @@ fn what_others_wrote_is_not_overwritten() {
     assert_eq!(disk.read_text(&file, 1 << 20).unwrap(), theirs);
     assert_eq!(disk.read_text(&kept, 1 << 20).unwrap(), commented);
 }
+
+#[test]
+fn a_fresh_kit_is_made_in_the_window() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut harness = window(demo(), false);
+    press(&mut harness, Modifiers::COMMAND, Key::N);
+    let field = "Folder for the new kit, empty or not there yet";
+    let ask = |harness: &mut Harness<'_, App>, place: &std::path::Path| {
+        harness.get_by_role_and_label(Role::TextInput, field).focus();
+        harness.run_steps(2);
+        harness.get_by_role_and_label(Role::TextInput, field).type_text(&place.display().to_string());
+        harness.run_steps(2);
+        click(harness, Role::Button, "Make it");
+    };
+    let place = folder.path().join("the-night-ferry");
+    ask(&mut harness, &place);
+    assert_eq!(harness.state().kit().title, "The night ferry");
+    assert_eq!(open(Some(&place)).unwrap().kit, *harness.state().kit());
+    assert!(harness.get_by_role_and_label(Role::TextInput, "Title").is_focused(), "a fresh kit wants a title");
+    // A folder that holds something is left as it is.
+    press(&mut harness, Modifiers::COMMAND, Key::N);
+    ask(&mut harness, &place);
+    assert!(harness.query_all_by_label_contains("the folder is not empty").next().is_some());
+}

@@ -326,3 +326,63 @@ fn a_picture_that_cannot_be_read_is_told_once() {
         harness.query_all_by_label_contains("cannot be read as SVG").map(|node| format!("{node:?}")).collect();
     assert_eq!(told.len(), 1, "{told:#?}");
 }
+
+/// The field of a colour goes by the arrow keys alone: it is opened, moved, heard and left without a pointer.
+#[test]
+fn a_colour_is_chosen_by_the_keyboard() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut harness = window(super::small(folder.path()), false);
+    press(&mut harness, Modifiers::COMMAND, Key::Num3);
+    let colour = |harness: &egui_kittest::Harness<'_, inklatch::app::App>| {
+        harness.state().kit().look.palette.get("accent").cloned()
+    };
+    harness.get_by_role_and_label(Role::Button, "Colour of accent").focus();
+    harness.run_steps(2);
+    press(&mut harness, Modifiers::NONE, Key::Enter);
+    harness.check_accessibility();
+    let field = |harness: &egui_kittest::Harness<'_, inklatch::app::App>| {
+        let field = harness.get_by_role_and_label(Role::Slider, "Strength and lightness of accent");
+        (field.is_focused(), field.value().unwrap())
+    };
+    let (focused, before) = field(&harness);
+    assert!(focused, "the field does not take the keyboard");
+    press(&mut harness, Modifiers::NONE, Key::ArrowLeft);
+    press(&mut harness, Modifiers::SHIFT, Key::ArrowDown);
+    let (focused, after) = field(&harness);
+    assert!(focused && before != after, "{before}");
+    let first = colour(&harness).unwrap();
+    press(&mut harness, Modifiers::NONE, Key::Tab);
+    assert!(harness.get_by_role_and_label(Role::Slider, "Hue of accent").is_focused());
+    press(&mut harness, Modifiers::SHIFT, Key::ArrowRight);
+    assert_ne!(colour(&harness).unwrap(), first);
+    press(&mut harness, Modifiers::NONE, Key::Escape);
+    assert!(harness.query_by_role_and_label(Role::Slider, "Hue of accent").is_none());
+    assert!(harness.get_by_role_and_label(Role::Button, "Colour of accent").is_focused());
+}
+
+/// Pieces are looked at in each edition, from their list and from where they are written.
+#[test]
+fn pieces_are_seen_in_each_edition() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut harness = window(super::small(folder.path()), false);
+    press(&mut harness, Modifiers::COMMAND, Key::Num5);
+    click(&mut harness, Role::Button, "Pieces");
+    rest(&mut harness);
+    let seen = |harness: &egui_kittest::Harness<'_, inklatch::app::App>| {
+        let shown = harness.query_all_by_label_contains(" mm").map(|node| format!("{:?}", node.rect()));
+        shown.collect::<Vec<_>>()
+    };
+    let usual = seen(&harness);
+    click(&mut harness, Role::Button, "Large print");
+    rest(&mut harness);
+    assert_ne!(seen(&harness), usual, "large print has pieces of the same sizes");
+    harness.check_accessibility();
+    press(&mut harness, Modifiers::COMMAND, Key::Num2);
+    rest(&mut harness);
+    let choice = harness.get_by_role_and_label(Role::ComboBox, "Edition looked at");
+    assert_eq!(choice.value().as_deref(), Some("Large print"));
+    click(&mut harness, Role::ComboBox, "Edition looked at");
+    click(&mut harness, Role::Button, "Low ink");
+    rest(&mut harness);
+    assert_eq!(harness.state().steps(), 0);
+}

@@ -3,7 +3,9 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use super::Doc;
-use crate::bundle::{author_themes, copy_theme, find_theme, kit_themes, save_theme, take_picture};
+use crate::bundle::{
+    ThemeNamed, ThemeSource, author_themes, bring_theme, copy_theme, find_theme, save_theme, take_picture, theme_names,
+};
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Disk, Files, Over, VPath};
 use crate::ids::ThemeId;
@@ -27,38 +29,54 @@ pub(super) fn theme_file(id: &ThemeId) -> Hinted<VPath> {
 }
 
 impl Doc {
-    /// Notes which themes the kit has of its own, and where the one worn lies.
+    /// Notes which themes are at hand, and where the one worn lies.
     pub(super) fn find_themes(&mut self) {
-        self.own_themes = kit_themes(self.files.as_ref());
-        let name = |id: &ThemeId| -> Option<String> {
-            let file = theme_file(id).ok()?;
-            let text = self.files.read_text(&file, limits::RON_BYTES).ok()?;
-            Some(from_ron::<Theme>(&text, file.as_str()).ok()?.name)
-        };
-        self.own_names = self.own_themes.iter().filter_map(|id| Some((id.clone(), name(id)?))).collect();
+        self.themes = theme_names(self.files.as_ref());
         let id = self.kit.theme.as_str();
-        let own = self.folder.as_ref().filter(|_| self.own_theme()).map(|folder| folder.join("themes").join(id));
-        let file = VPath::new("theme.ron").unwrap_or_default();
-        let author = || author_themes().map(|folder| folder.join(id)).filter(|folder| Disk::new(folder).exists(&file));
-        self.theme_folder = own.or_else(author);
+        self.theme_folder = match self.source() {
+            ThemeSource::Kit => self.folder.as_ref().map(|folder| folder.join("themes").join(id)),
+            ThemeSource::Author => author_themes().map(|folder| folder.join(id)),
+            ThemeSource::Builtin => None,
+        };
     }
 
-    /// The themes in the kit's own folder.
+    /// The themes at hand: the kit's own, the author's, the built-in ones.
     #[must_use]
-    pub fn own_themes(&self) -> &[ThemeId] {
-        &self.own_themes
+    pub fn themes(&self) -> &[ThemeNamed] {
+        &self.themes
     }
 
-    /// What a theme of the kit's own is called; its id where its file cannot be read.
+    /// Where the theme worn comes from.
+    #[must_use]
+    pub fn source(&self) -> ThemeSource {
+        let worn = self.themes.iter().find(|known| known.id == self.kit.theme);
+        worn.map_or(ThemeSource::Builtin, |known| known.source)
+    }
+
+    /// What a theme is called; its id where it is not at hand or its file cannot be read.
     #[must_use]
     pub fn theme_name(&self, id: &ThemeId) -> String {
-        self.own_names.get(id).cloned().unwrap_or_else(|| id.to_string())
+        let known = self.themes.iter().find(|known| known.id == *id);
+        known.and_then(|known| known.name.clone()).unwrap_or_else(|| id.to_string())
     }
 
     /// Whether the theme worn is one of the kit's own, and so can be changed here.
     #[must_use]
     pub fn own_theme(&self) -> bool {
-        self.folder.is_some() && self.own_themes.contains(&self.kit.theme)
+        self.folder.is_some() && self.source() == ThemeSource::Kit
+    }
+
+    /// Copies the theme worn from the author's folder into the kit's own `themes/`, so that the kit opens elsewhere.
+    ///
+    /// # Errors
+    /// When the kit has no folder yet, or a file cannot be read or written.
+    pub fn bring_theme(&mut self) -> Hinted<()> {
+        if self.folder.is_none() {
+            return Err(Trouble::new("the kit lies in no folder yet").hint("save it first; its themes lie beside it"));
+        }
+        bring_theme(self.files.as_ref(), &self.worn, self.files.as_ref())?;
+        self.find_themes();
+        Ok(())
     }
 
     /// The theme that is loaded: the one that the kit names, unless that one cannot be read.
@@ -85,7 +103,9 @@ impl Doc {
         let art = self.folder.as_ref().map(|folder| (folder.join("art"), true));
         let kit = self.folder.as_ref().map(|folder| (folder.clone(), false));
         let theme = self.theme_folder.as_ref().map(|folder| (folder.clone(), true));
-        kit.into_iter().chain(art).chain(theme).collect()
+        // A theme that the author makes meanwhile is to be listed.
+        let author = author_themes().map(|folder| (folder, true));
+        kit.into_iter().chain(art).chain(theme).chain(author).collect()
     }
 
     /// The kit's folder with the themes as they were changed here.

@@ -73,6 +73,8 @@ impl Doc {
     /// any more stays as it was, and is told. Answers whether anything is another now.
     pub fn reread_theme(&mut self) -> bool {
         let before = self.theme_behind.take();
+        let known = self.themes.clone();
+        self.find_themes();
         let read = self.files_now().and_then(|files| find_theme(files.as_ref(), &self.worn));
         match read {
             Ok((mut theme, fonts)) => {
@@ -86,7 +88,7 @@ impl Doc {
                     self.fonts = fonts;
                     self.revision += 1;
                 }
-                !same || before.is_some() != self.theme_behind.is_some()
+                !same || known != self.themes || before.is_some() != self.theme_behind.is_some()
             }
             Err(trouble) => {
                 self.theme_behind = Some(trouble.hint(LAST_GOOD));

@@ -100,7 +100,7 @@ pub fn paper_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     });
 }
 
-/// The edition in which the sheets beside are looked at.
+/// The edition in which sheets and pieces are looked at.
 fn edition_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 4.0;
@@ -114,7 +114,9 @@ fn edition_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     });
 }
 
-fn edition_name(edition: Edition) -> String {
+/// The name of an edition, as it begins a line.
+#[must_use]
+pub fn edition_name(edition: Edition) -> String {
     capital(&edition.word().replace('-', " "))
 }
 
@@ -135,12 +137,7 @@ fn sheets_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         ui.strong_small("Level");
         level_ui(ui, cx);
     });
-    // A row of its own: beside the others it would be cut off in a narrow window.
-    ui.horizontal_wrapped(|ui| {
-        ui.strong_small("Edition");
-        edition_ui(ui, cx);
-    });
-    ui.quiet(cx.session.edition.about());
+    edition_row_ui(ui, cx);
     ui.section("Before you print a stack");
     for line in [
         "Print one sheet and measure its check bar: it must be 50 mm long.",
@@ -158,14 +155,30 @@ fn sheets_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     }
 }
 
+/// The edition in a row of its own: beside other choices it would be cut off in a narrow window.
+fn edition_row_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ui.horizontal_wrapped(|ui| {
+        ui.strong_small("Edition");
+        edition_ui(ui, cx);
+    });
+    ui.quiet(cx.session.edition.about());
+}
+
 fn pieces_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.title("Pieces");
     ui.lede("Everything that is printed and cut, one by one, at this play level.");
-    level_ui(ui, cx);
+    ui.horizontal_wrapped(|ui| {
+        ui.strong_small("Level");
+        level_ui(ui, cx);
+    });
+    edition_row_ui(ui, cx);
     let Some(party) = cx.derived.party(cx.session.level) else {
         ui.chip(Mark::Waiting, "being made");
         return;
     };
+    if cx.session.edition == Edition::LargePrint {
+        ui.quiet("Sizes below are those of the usual edition; beside stand those of large print.");
+    }
     for audience in [Audience::Players, Audience::Hints, Audience::Host] {
         let pieces: Vec<_> = party.pieces.iter().filter(|piece| piece.audience == audience).collect();
         if pieces.is_empty() {

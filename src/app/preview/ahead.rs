@@ -1,8 +1,7 @@
 use std::time::Duration;
 
-use super::{Job, Painter, Shown, Wanted};
+use super::{Job, Painter, Shown, Wanted, laid_out};
 use crate::diag::Hinted;
-use crate::party::Party;
 use crate::print::Press;
 
 /// How long the other pieces wait when the one that is looked at has been drawn: a pointer that drags a colour moves
@@ -20,11 +19,11 @@ impl Painter {
         wait: &dyn Fn(Duration) -> bool,
         report: &dyn Fn(Shown),
     ) -> Hinted<bool> {
-        let (Wanted::Pieces, Some(id)) = (&job.wanted, &job.first) else { return Ok(false) };
+        let (Wanted::Pieces(_), Some(id)) = (&job.wanted, &job.first) else { return Ok(false) };
         let Some(group) = self.groups.get(id) else { return Ok(false) };
         let mut kit = (*job.kit).clone();
         kit.puzzles.retain(|puzzle| puzzle.id.as_str() == group);
-        let party = Party::new(&kit, &job.theme, job.level)?;
+        let party = laid_out(&kit, job, press)?;
         let Some(piece) = party.pieces.iter().find(|piece| piece.id == *id) else { return Ok(false) };
         self.piece(press, piece, job.width_px, shown);
         report(shown.clone());

@@ -12,9 +12,9 @@ use crate::kit::Kit;
 /// keystroke wait for nothing. No puzzle's arrangement depends on another puzzle.
 pub(super) fn narrowed<'a>(kit: &'a Kit, wanted: &Wanted) -> Cow<'a, Kit> {
     let only = match wanted {
-        Wanted::Pieces | Wanted::Sheets(..) | Wanted::SideBySide(..) => return Cow::Borrowed(kit),
-        Wanted::Of(Selection::Puzzle(id) | Selection::Hints(id) | Selection::Readings(id)) => Some(id),
-        Wanted::Nothing | Wanted::Gallery | Wanted::Letter(_) | Wanted::Specimens(_) | Wanted::Of(_) => None,
+        Wanted::Pieces(_) | Wanted::Sheets(..) | Wanted::SideBySide(..) => return Cow::Borrowed(kit),
+        Wanted::Of(Selection::Puzzle(id) | Selection::Hints(id) | Selection::Readings(id), _) => Some(id),
+        Wanted::Nothing | Wanted::Gallery | Wanted::Letter(..) | Wanted::Specimens(_) | Wanted::Of(..) => None,
     };
     let mut kit = kit.clone();
     kit.puzzles.retain(|puzzle| Some(&puzzle.id) == only);

@@ -2,30 +2,25 @@
 
 use std::sync::Arc;
 
-use super::{Ground, Item, Job, Shown, image, scale};
+use super::{Ground, Item, Job, Shown, image, laid_out, scale};
 use crate::bundle::{Shift, duplex};
 use crate::diag::Hinted;
 use crate::face::{Audience, Piece};
-use crate::party::{Kept, Party};
 use crate::print::{DocInfo, Press};
 use crate::sheet::{Paper, impose_for};
-use crate::theme::Edition;
 
-/// The sheets of all three audiences, as they would be printed on this paper in this edition.
+/// The sheets of all three audiences, as they would be printed on this paper.
 pub(super) fn sheets(
     job: &Job,
     press: &Press,
-    (paper, edition): (Paper, Edition),
+    paper: Paper,
     shown: &mut Shown,
     stop: &dyn Fn() -> bool,
     report: &dyn Fn(Shown),
 ) -> Hinted<()> {
-    let mut party = Party::in_edition(&job.kit, &job.theme, job.level, edition, &mut Kept::default())?;
+    let party = laid_out(&job.kit, job, press)?;
     if stop() {
         return Ok(());
-    }
-    if party.large() {
-        party.enlarge(&|face| press.fits(face))?;
     }
     let info = DocInfo { title: job.kit.title.clone(), author: job.kit.author.clone(), ..DocInfo::default() };
     for audience in [Audience::Players, Audience::Hints, Audience::Host] {

@@ -12,6 +12,10 @@ use crate::theme::{Colour, Palette, ROLES, ThemeEdit};
 
 /// Width of a role's name and what it is for.
 const NAMES: f32 = 178.0;
+/// Width of the button that shows a colour, with the gap beside it.
+const BUTTON: f32 = 44.0;
+/// Least width at which the read-outs stand beside the names.
+const ABREAST: f32 = 590.0;
 /// Size of a colour as some eyes see it.
 const SEEN: [f32; 2] = [17.0, 22.0];
 /// Contrast that text needs (WCAG 2.2, success criterion 1.4.3).
@@ -46,10 +50,15 @@ fn take_back_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     }
 }
 
+/// Whether there is no room for the read-outs beside the names.
+fn narrow(ui: &Ui) -> bool {
+    ui.available_width() < ABREAST
+}
+
 /// The heads of the read-outs, above their columns.
 fn heads_ui(ui: &mut Ui) {
     ui.horizontal(|ui| {
-        ui.add_space(44.0 + 98.0 + NAMES);
+        ui.add_space(if narrow(ui) { BUTTON } else { BUTTON + 106.0 + NAMES });
         ui.add_sized(vec2(70.0, 16.0), Label::new(RichText::new("on paper").size(12.5).color(ui.tokens().quiet)))
             .on_hover_text("Contrast against the paper; text needs 4.5 to 1 or more (WCAG 2.2)");
         ui.spacing_mut().item_spacing.x = 4.0;
@@ -63,7 +72,6 @@ fn heads_ui(ui: &mut Ui) {
 
 fn role_ui(ui: &mut Ui, cx: &Ctx<'_>, role: &str, about: &str, palette: &Palette, in_theme: bool) {
     let now = palette.get(role);
-    let own = cx.kit.look.palette.get(role);
     let anchor = Anchor::Palette(role.to_owned());
     let set = |colour: Colour| {
         if in_theme {
@@ -74,40 +82,60 @@ fn role_ui(ui: &mut Ui, cx: &Ctx<'_>, role: &str, about: &str, palette: &Palette
             }));
         }
     };
+    let narrow = narrow(ui);
     ui.horizontal(|ui| {
         if let Some(fresh) = colour_ui(ui, cx, role, now, Some(&anchor)) {
             set(fresh);
         }
-        ui.vertical(|ui| {
-            ui.spacing_mut().item_spacing.y = 0.0;
-            ui.set_width(NAMES);
-            ui.strong_small(role);
-            ui.quiet(about);
-        });
-        let ratio = now.contrast(palette.get("paper"));
-        let faint = role == "ink" && ratio < LEAST;
-        let tone = if faint { cx.tokens.blocks } else { cx.tokens.ink };
-        let words = RichText::new(format!("{ratio:.1} : 1")).monospace().color(tone);
-        ui.add_sized(vec2(70.0, 20.0), Label::new(words))
-            .on_hover_text("Contrast against the paper; text needs 4.5 to 1 or more (WCAG 2.2)");
-        ui.spacing_mut().item_spacing.x = 4.0;
-        for eyes in Eyes::ALL.into_iter().filter(|eyes| *eyes != Eyes::Full) {
-            seen_ui(ui, cx, now, eyes);
-        }
-        ui.add_space(4.0);
-        let reset = ui.lesser(own.is_some(), "Reset", &format!("Reset {role}"));
-        let reset = match own {
-            Some(own) => reset.on_hover_text(format!("This kit has {own} of its own; take the theme's back")),
-            None => reset,
-        };
-        if reset.clicked() {
-            cx.send(Command::Step(vec![look(cx, |look| {
-                look.palette.remove(role);
-            })]));
+        name_ui(ui, role, about);
+        if !narrow {
+            read_outs_ui(ui, cx, role, palette);
         }
     });
+    if narrow {
+        ui.horizontal(|ui| {
+            ui.add_space(BUTTON);
+            read_outs_ui(ui, cx, role, palette);
+        });
+    }
     found_ui(ui, cx, &anchor);
     ui.add_space(6.0);
+}
+
+/// What a colour is called and what it is for, in a column.
+fn name_ui(ui: &mut Ui, name: &str, about: &str) {
+    ui.vertical(|ui| {
+        ui.spacing_mut().item_spacing.y = 0.0;
+        ui.set_width(NAMES.min(ui.available_width()));
+        ui.strong_small(name);
+        ui.quiet(about);
+    });
+}
+
+/// What contrast and colour vision make of a role, and the way back to the theme's colour.
+fn read_outs_ui(ui: &mut Ui, cx: &Ctx<'_>, role: &str, palette: &Palette) {
+    let (now, own) = (palette.get(role), cx.kit.look.palette.get(role));
+    let ratio = now.contrast(palette.get("paper"));
+    let faint = role == "ink" && ratio < LEAST;
+    let tone = if faint { cx.tokens.blocks } else { cx.tokens.ink };
+    let words = RichText::new(format!("{ratio:.1} : 1")).monospace().color(tone);
+    ui.add_sized(vec2(70.0, 20.0), Label::new(words))
+        .on_hover_text("Contrast against the paper; text needs 4.5 to 1 or more (WCAG 2.2)");
+    ui.spacing_mut().item_spacing.x = 4.0;
+    for eyes in Eyes::ALL.into_iter().filter(|eyes| *eyes != Eyes::Full) {
+        seen_ui(ui, cx, now, eyes);
+    }
+    ui.add_space(4.0);
+    let reset = ui.lesser(own.is_some(), "Reset", &format!("Reset {role}"));
+    let reset = match own {
+        Some(own) => reset.on_hover_text(format!("This kit has {own} of its own; take the theme's back")),
+        None => reset,
+    };
+    if reset.clicked() {
+        cx.send(Command::Step(vec![look(cx, |look| {
+            look.palette.remove(role);
+        })]));
+    }
 }
 
 /// The colours that guests must name, and which of them are nearest to each other.
@@ -122,16 +150,7 @@ fn telling_ui(ui: &mut Ui, cx: &Ctx<'_>, new: &mut String) {
     if cx.doc.own_theme() {
         for (name, hex) in colours {
             let now = Colour::parse(hex).unwrap_or(Colour::BLACK);
-            ui.horizontal(|ui| {
-                if let Some(fresh) = colour_ui(ui, cx, name, now, None) {
-                    cx.send(Command::ThemeEdit(ThemeEdit::Colour(name.clone(), Some(fresh.to_string()))));
-                }
-                ui.vertical(|ui| {
-                    ui.spacing_mut().item_spacing.y = 0.0;
-                    ui.set_width(NAMES);
-                    ui.strong_small(name);
-                    ui.quiet(&neighbour(colours, name, now));
-                });
+            let seen = |ui: &mut Ui| {
                 ui.add_space(70.0);
                 ui.spacing_mut().item_spacing.x = 4.0;
                 for eyes in Eyes::ALL.into_iter().filter(|eyes| *eyes != Eyes::Full) {
@@ -141,7 +160,23 @@ fn telling_ui(ui: &mut Ui, cx: &Ctx<'_>, new: &mut String) {
                 if ui.lesser(true, "Remove", &format!("Remove the colour {name}")).clicked() {
                     cx.send(Command::ThemeStep(vec![ThemeEdit::Colour(name.clone(), None)]));
                 }
+            };
+            let narrow = narrow(ui);
+            ui.horizontal(|ui| {
+                if let Some(fresh) = colour_ui(ui, cx, name, now, None) {
+                    cx.send(Command::ThemeEdit(ThemeEdit::Colour(name.clone(), Some(fresh.to_string()))));
+                }
+                name_ui(ui, name, &neighbour(colours, name, now));
+                if !narrow {
+                    seen(ui);
+                }
             });
+            if narrow {
+                ui.horizontal(|ui| {
+                    ui.add_space(BUTTON);
+                    seen(ui);
+                });
+            }
             ui.add_space(6.0);
         }
         ui.horizontal(|ui| {
@@ -171,7 +206,7 @@ fn telling_ui(ui: &mut Ui, cx: &Ctx<'_>, new: &mut String) {
 /// A colour to be changed: by dragging, or as six hex digits. Answers the new one.
 fn colour_ui(ui: &mut Ui, cx: &Ctx<'_>, name: &str, now: Colour, anchor: Option<&Anchor>) -> Option<Colour> {
     let mut rgb = [now.r, now.g, now.b];
-    let button = colour_button(ui, &mut rgb).accessible_name(format!("Colour of {name}"));
+    let button = colour_button(ui, name, &mut rgb);
     if anchor.is_some_and(|anchor| cx.arrives(anchor)) {
         button.request_focus();
         button.scroll_to_me(None);

@@ -3,12 +3,13 @@ use eframe::egui::{Button, CollapsingHeader, RichText, TextEdit, Ui, vec2};
 use crate::app::ctx::{Command, Ctx};
 use crate::app::places::Locals;
 use crate::app::widgets::{Field, Mark, UiExt as _, mark_ui};
-use crate::bundle::find_theme;
+use crate::bundle::{ThemeSource, find_theme};
 use crate::checks::Finding;
 use crate::diag::{Anchor, Severity, Trouble};
 use crate::ids::ThemeId;
 use crate::redress::{redress_as, symbols_used, too_few_symbols};
-use crate::theme::{ThemeEdit, builtin_ids, load_builtin};
+use crate::script::capital;
+use crate::theme::ThemeEdit;
 
 /// Which theme, what is wrong with it, and how to put the kit into another.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
@@ -29,15 +30,32 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
         ui.label(&theme.about);
         ui.quiet(&theme.credit);
         ui.quiet(&format!(
-            "{} frames, {} symbols, {} words",
+            "{}: {} frames, {} symbols, {} words",
+            capital(cx.doc.source().words()),
             theme.frames.len(),
             theme.symbols.len(),
             theme.words.len()
         ));
     });
+    author_ui(ui, cx);
     findings_ui(ui, cx);
     redress_ui(ui, cx, locals);
     own_ui(ui, cx, locals);
+}
+
+/// Where a theme of the author's folder lies, and the way to take it into the kit.
+fn author_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    let Some(folder) = cx.doc.theme_folder().filter(|_| cx.doc.source() == ThemeSource::Author) else { return };
+    ui.quiet(&format!(
+        "It lies in your own theme folder, {}; all your kits may wear it. What you change there shows here at once.",
+        folder.display()
+    ));
+    if cx.doc.has_place() {
+        let button = ui.secondary("Take a copy into the kit").on_hover_text("So that the kit opens elsewhere as well");
+        if button.clicked() {
+            cx.send(Command::BringTheme);
+        }
+    }
 }
 
 /// What is wrong with the theme by itself.
@@ -67,15 +85,15 @@ fn redress_ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     let theme = &cx.doc.theme.theme;
     ui.section("Another theme");
     let mut choices = vec![(None, format!("{} (as it is)", theme.name))];
-    let own = cx.doc.own_themes().iter().map(|id| (id.clone(), cx.doc.theme_name(id)));
-    let built_in = builtin_ids().into_iter().map(|id| {
-        let name = load_builtin(&id).map_or_else(|_| id.to_string(), |loaded| loaded.theme.name);
-        (id, name)
-    });
-    for (id, name) in own.chain(built_in) {
-        if id != cx.kit.theme && !choices.iter().any(|(known, _)| *known == Some(id.clone())) {
-            choices.push((Some(id), name));
-        }
+    for known in cx.doc.themes().iter().filter(|known| known.id != cx.kit.theme) {
+        let name = cx.doc.theme_name(&known.id);
+        choices.push((
+            Some(known.id.clone()),
+            match known.source {
+                ThemeSource::Builtin => name,
+                source => format!("{name} ({})", source.words()),
+            },
+        ));
     }
     let mut target = cx.session.target.clone();
     if Field::new("Theme").at(Anchor::Theme).pick(ui, cx, &mut target, &choices, "") {
@@ -85,7 +103,7 @@ fn redress_ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
         ui.quiet("Choose one to see each piece before and after, side by side.");
         return;
     };
-    let name = choices.iter().find(|(id, _)| *id == Some(target.clone())).map_or("", |(_, name)| name.as_str());
+    let name = cx.doc.theme_name(&target);
     ui.quiet(
         "Slots fill with its words; marks, pictures and colours that puzzles name are exchanged. What you wrote stays as \
          it is, and what still speaks of the old season is listed afterwards. Changes to palette and lettering that this \
