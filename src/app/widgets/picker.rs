@@ -76,7 +76,7 @@ fn field_ui(ui: &mut Ui, id: Id, (field_id, strip_id): (Id, Id), name: &str, rgb
     let rim = if hsv.v > 0.6 { Color32::BLACK } else { Color32::WHITE };
     ui.painter().circle(at, 7.0, Color32::from(hsv), Stroke::new(2.0, rim));
     let value = format!("strength {:.0} %, lightness {:.0} %", hsv.s * 100.0, hsv.v * 100.0);
-    heard(ui, &square, format!("Strength and lightness of {name}"), (f64::from(hsv.s) * 100.0, 100.0), value);
+    heard(ui, &square, &format!("Strength and lightness of {name}"), (f64::from(hsv.s) * 100.0, 100.0), value);
     ui.add_space(6.0);
     let (_, strip) = ui.allocate_space(vec2(FIELD, STRIP));
     let drag = ui.interact(strip, strip_id, Sense::click_and_drag());
@@ -90,7 +90,7 @@ fn field_ui(ui: &mut Ui, id: Id, (field_id, strip_id): (Id, Id), name: &str, rgb
     let mark = Rect::from_center_size(pos2(x, strip.center().y), vec2(7.0, STRIP));
     ui.painter().rect_stroke(mark, CornerRadius::same(2), Stroke::new(2.0, Color32::BLACK), StrokeKind::Inside);
     let turn = f64::from(hsv.h) * 360.0;
-    heard(ui, &drag, format!("Hue of {name}"), (turn, 360.0), format!("{turn:.0} degrees"));
+    heard(ui, &drag, &format!("Hue of {name}"), (turn, 360.0), format!("{turn:.0} degrees"));
     for control in [&square, &drag].into_iter().filter(|control| control.has_focus()) {
         ring(ui, control.rect.expand(2.0));
     }
@@ -135,8 +135,8 @@ fn arrows(ui: &Ui, control: &Response) -> Vec2 {
 }
 
 /// What a screen reader hears of a control: its name, and its value as a number and in words.
-fn heard(ui: &Ui, control: &Response, name: String, (value, most): (f64, f64), words: String) {
-    control.widget_info(|| WidgetInfo::slider(true, value, name.clone()));
+fn heard(ui: &Ui, control: &Response, name: &str, (value, most): (f64, f64), words: String) {
+    control.widget_info(|| WidgetInfo::slider(true, value, name));
     ui.ctx().accesskit_node_builder(control.id, |node| {
         node.set_role(Heard::Slider);
         node.set_min_numeric_value(0.0);
