@@ -237,6 +237,9 @@ pub const DRAWN_VERTICES: usize = 2_000;
 pub const DRAWN_BENDS: usize = 20_000;
 /// Sweeps in which neighbours of a drawing of the flow are swapped; drawings of thirty puzzles settle in five.
 pub const DRAWN_SWEEPS: usize = 40;
+/// Pages of the host guide that the drawn flow may fill, about; a longer one is no longer taken in at a glance, and the
+/// guide says in words where it is to be found.
+pub const GUIDE_FLOW_PAGES: f64 = 10.0;
 /// Entries of one list in a setup's form: longer ones are better written as text.
 pub const FORM_ENTRIES: usize = 60;
 /// A number in a setup's form: millimetres and the like; the mechanic says what it can carry.

@@ -146,7 +146,7 @@ impl Derived {
         let (_, drawn) = self.drawings.iter().find(|(of, _)| *of == level)?;
         Some(match extent {
             Extent::All => &drawn.all,
-            Extent::Solving => &drawn.solving,
+            Extent::Solving | Extent::Part => &drawn.solving,
         })
     }
 

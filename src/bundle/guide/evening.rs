@@ -1,9 +1,10 @@
 use serde::Serialize;
 
 use super::Source;
-use super::words::{Pointed, SAY, list, minutes, pointed, sentence};
+use super::words::{MINUTES, Pointed, ROUNDS, SAY, list, minutes, pointed, sentence};
 use crate::diag::Step;
 use crate::kit::Puzzle;
+use crate::rehearse::Opens;
 use crate::script::{capital, parse};
 
 /// One round of the fastest play.
@@ -80,8 +81,32 @@ fn step(source: &Source<'_>, puzzle: &Puzzle) -> String {
     let tools: Vec<String> =
         puzzle.tools.iter().filter_map(|id| kit.prop(id)).map(|prop| source.say(&prop.name)).collect();
     let with = if tools.is_empty() { String::new() } else { format!(", with {}", list(&tools)) };
-    let time = puzzle.minutes.map_or_else(String::new, |m| format!(" About {} (the author’s estimate).", minutes(m)));
-    format!("{title} opens {lock}{with}.{time}")
+    format!("{title} opens {lock}{with}.{}", time(source, puzzle))
+}
+
+/// How long a puzzle takes: by the author and in the simulated evenings, each called what it is.
+fn time(source: &Source<'_>, puzzle: &Puzzle) -> String {
+    let author = puzzle.minutes.map(|m| format!("{} by the author’s estimate", minutes(m)));
+    let rehearsed = source.rehearsal.and_then(|rehearsal| {
+        let at_it = rehearsal.puzzles.iter().find(|of| of.puzzle == puzzle.id)?;
+        Some(format!("{} in the simulated evenings", minutes(at_it.minutes.median)))
+    });
+    let opens = Opens::Lock(puzzle.opens.clone());
+    let by = source.rehearsal.and_then(|rehearsal| rehearsal.past.iter().find(|past| past.opens == opens));
+    let by = by.map_or_else(String::new, |past| format!("; half of the groups have it by minute {:.0}", past.half));
+    match (author, rehearsed) {
+        (Some(author), Some(rehearsed)) => format!(" At it: {author}, {rehearsed}{by}."),
+        (Some(one), None) | (None, Some(one)) => format!(" At it: {one}{by}."),
+        (None, None) => String::new(),
+    }
+}
+
+/// What the rounds are, and what their minutes count.
+pub(super) fn rounds_note(source: &Source<'_>) -> String {
+    if source.rehearsal.is_none() {
+        return ROUNDS.to_owned();
+    }
+    format!("{ROUNDS} {MINUTES}")
 }
 
 /// How to hand tokens out at this level.

@@ -6,8 +6,11 @@ mod answers;
 mod before;
 mod clock;
 mod evening;
+mod parts;
 mod picture;
 mod places;
+#[cfg(test)]
+mod tests;
 mod words;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -20,7 +23,6 @@ use crate::bundle::documents::version;
 use crate::diag::{Hinted, Trouble};
 use crate::face::{Stock, clean_svg};
 use crate::flow::Flow;
-use crate::flow::drawing::Extent;
 use crate::party::Party;
 use crate::prep::PrepPlan;
 use crate::rehearse::Rehearsal;
@@ -83,7 +85,7 @@ struct Guide {
     say: Vec<String>,
     rounds_note: String,
     rounds: Vec<evening::RoundText>,
-    flow: picture::Picture,
+    flow: picture::Pictures,
     tokens_note: Vec<String>,
     quiet: Vec<evening::QuietRow>,
     clock_note: String,
@@ -141,9 +143,9 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         setup_note: words::pointed(words::SETUP, "flow"),
         places: places::places(source),
         say: evening::say(source),
-        rounds_note: words::ROUNDS.to_owned(),
+        rounds_note: evening::rounds_note(source),
         rounds: evening::rounds(source),
-        flow: picture::picture(source, Extent::Solving),
+        flow: picture::pictures(source),
         tokens_note: evening::tokens_note(source),
         quiet: evening::quiet(source),
         clock_note: clock::note(source),

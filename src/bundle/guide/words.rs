@@ -57,6 +57,7 @@ pub(super) const LABELS: &[(&str, &str)] = &[
     ("say", "What to say at the start"),
     ("rounds", "How the evening runs"),
     ("flow", "The same as a picture"),
+    ("flow_on", "It is higher than a page: it goes on at the head of the next column or page."),
     ("tokens", "The hint tokens"),
     ("answers", "The answers, and why"),
     ("reset", "For the next group"),
@@ -98,6 +99,11 @@ pub(super) const SETUP: &str = "Work from the innermost box outwards, and shut a
 
 pub(super) const ROUNDS: &str = "The fastest way through: all that is open at once, then what that opens. Guests \
     will take their own way; what stands in one round can be done in any order.";
+
+/// What the minutes of the rounds count.
+pub(super) const MINUTES: &str = "The author’s minutes are for two guests with all parts before them and no hint. The \
+    simulated evenings rest on them and add wrong tries, tokens and the hands that are busy elsewhere. “By minute” \
+    counts from the start, as in the table by the clock.";
 
 pub(super) const ANSWERS: &str = "For you alone. If a group has an answer and the lock stays shut, dial it yourself \
     once: the lock may be set wrongly.";

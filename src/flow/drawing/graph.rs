@@ -61,7 +61,10 @@ impl Graph {
             let round = flow.boxes.get(&item.id).copied();
             add(&mut graph, Anchor::Box(item.id.clone()), Kind::Box, &item.name, round);
         }
-        add(&mut graph, Anchor::Finish, Kind::Finish, "The end", flow.finish_round);
+        let ends = extent != Extent::Part || kit.boxes.iter().any(|item| item.id == kit.finish.opens);
+        if ends {
+            add(&mut graph, Anchor::Finish, Kind::Finish, "The end", flow.finish_round);
+        }
         graph.tie(kit, &known);
         graph
     }

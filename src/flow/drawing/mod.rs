@@ -92,6 +92,8 @@ pub enum Extent {
     All,
     /// What guests solve and open: no spots, and no props that nothing needs.
     Solving,
+    /// The same of a kit that is a part of another: the end only where a box leads to it.
+    Part,
 }
 
 /// A rectangle; y grows downwards.

@@ -1,0 +1,139 @@
+//! Guides of kits with very wide and very high flows, as they are laid out.
+
+use std::fmt::Write as _;
+use std::sync::Arc;
+
+use super::*;
+use crate::bundle::{open_in, press_of, prove};
+use crate::diag::Level;
+use crate::files::{Memory, VPath};
+use crate::prep::plan;
+use crate::print::{DocInfo, SetDoc};
+
+/// What a kit of these tests is like.
+struct Shape {
+    puzzles: usize,
+    /// Locks of each box; with none each box lies in the one before, and its puzzle with it.
+    hasp: usize,
+    /// Tools of the first puzzle.
+    tools: usize,
+}
+
+fn kit(shape: &Shape) -> String {
+    let Shape { puzzles, hasp, tools } = *shape;
+    let marks = ["bell", "star", "moon", "gear", "key", "owl"];
+    let (mut locks, mut all, mut boxes, mut props) = (String::new(), String::new(), String::new(), String::new());
+    for n in 0..tools {
+        let _ = write!(props, r#"(id:"tool-{n}",name:"the tool {n}",role:Tool,place:Spot("shelf")),"#);
+    }
+    for n in 0..puzzles {
+        let _ =
+            write!(locks, r#"(id:"lock-{n}",name:"the lock {n}",kind:Digits(3),mark:"{}"),"#, marks[n % marks.len()]);
+        let place = match n.checked_sub(1) {
+            Some(before) if hasp == 0 => format!(r#"Box("box-{before}")"#),
+            _ => r#"Spot("table")"#.to_owned(),
+        };
+        let needs = if n == 0 { (0..tools).map(|tool| format!(r#""tool-{tool}","#)).collect() } else { String::new() };
+        let _ = write!(
+            all,
+            r#"(id:"puzzle-{n}",title:"The riddle of drawer {n}",mechanic:"letter-key",answer:"{}",opens:"lock-{n}",
+            setup:(word:"OWL"),parts:{{"key-card":{place},"word-card":{place}}},tools:[{needs}]),"#,
+            (137 * n + 218) % 900 + 100
+        );
+    }
+    let each = hasp.max(1);
+    for n in 0..puzzles.div_ceil(each) {
+        let of: String = (n * each..puzzles.min((n + 1) * each)).map(|lock| format!(r#""lock-{lock}","#)).collect();
+        let place = match n.checked_sub(1) {
+            Some(before) if hasp == 0 => format!(r#"Box("box-{before}")"#),
+            _ => r#"Spot("table")"#.to_owned(),
+        };
+        let _ = write!(boxes, r#"(id:"box-{n}",name:"the cabinet {n}",place:{place},locks:[{of}],hasp:true),"#);
+    }
+    let last = puzzles.div_ceil(each) - 1;
+    format!(
+        r#"(format:1,id:"shaped",title:"Shaped",author:"A maker",theme:"plain",players:(2,6),ages:(14,99),minutes:60,
+        letter:(salutation:"Dear friends,",body:"It is shut.",closing:"In haste,",signature:"W",place:Spot("table")),
+        notes:[(id:"done",kind:Closing,title:"Open",text:"It is hidden:",place:Box("box-{last}"))],
+        spots:[(id:"table",name:"the table"),(id:"shelf",name:"the shelf")],boxes:[{boxes}],locks:[{locks}],
+        props:[{props}],puzzles:[{all}],finish:(opens:"box-{last}",card:"done",treat:"soup"))"#
+    )
+}
+
+/// The flow of the guide of such a kit: its data, and the pages laid out.
+fn guide(shape: &Shape) -> (Value, SetDoc) {
+    let path = VPath::new("kit.ron").unwrap();
+    let opened = open_in(Arc::new(Memory::with([(path.clone(), kit(shape).into_bytes())])), path).unwrap();
+    let press = press_of(&opened).unwrap();
+    let proof = prove(&opened, &press, &[Level::Standard]).unwrap();
+    let level = &proof.levels[0];
+    let prep = plan(&opened.kit, &[], 1);
+    let source = Source {
+        opened: &opened,
+        party: &level.party,
+        flow: &level.flow,
+        prep: &prep,
+        rehearsal: level.rehearsal.as_deref(),
+        paper: Paper::Letter,
+        groups: 1,
+        forced: &[],
+        files: &[],
+    };
+    let data = data(&source).unwrap();
+    let set = press.guide(&data, Paper::Letter, &DocInfo::default()).unwrap();
+    (data["flow"].clone(), set)
+}
+
+/// Nothing leaves its page or runs into its foot, nothing is tiny, and of the puzzles so many stand in pictures.
+fn readable(shape: &Shape) -> (usize, usize) {
+    let (flow, set) = guide(shape);
+    let mut named = vec![0; shape.puzzles];
+    for page in 0..set.page_count() {
+        let (size, words) = (set.page_size(page).unwrap(), set.words(page));
+        for word in &words {
+            let foot = word.text.contains("host guide") || word.text.contains("print at") || word.text.contains("Page");
+            let lowest = if foot { size.h.get() - 8.0 } else { size.h.get() - 24.0 };
+            let at = &word.rect;
+            assert!(at.x.get() > 8.0 && at.right().get() < size.w.get() - 8.0, "page {page}: {}", word.text);
+            assert!(at.y.get() > 8.0 && at.bottom().get() < lowest, "page {page}: {}", word.text);
+            assert!(word.size.get() >= 11.5, "page {page}: {} is set in {:?}", word.text, word.size);
+        }
+    }
+    let parts = flow["parts"].as_array().unwrap();
+    for node in parts.iter().flat_map(|part| part["nodes"].as_array().unwrap()) {
+        let number = node["name"].as_str().unwrap().strip_prefix("The riddle of drawer ");
+        if let Some(number) = number {
+            named[number.parse::<usize>().unwrap()] += 1;
+        }
+    }
+    for part in parts {
+        let most = if flow["turned"].as_bool().unwrap() { 239.5 } else { 176.0 };
+        assert!(part["width"].as_f64().unwrap() <= most, "{}", part["title"]);
+    }
+    let drawn = named.iter().filter(|count| **count > 0).count();
+    assert!(named.iter().all(|count| *count <= 1), "{named:?}");
+    assert_eq!(drawn + flow["told"].as_array().unwrap().len(), shape.puzzles.max(drawn + usize::from(drawn == 0)));
+    (parts.len(), drawn)
+}
+
+#[test]
+fn a_wide_flow_comes_in_a_picture_for_each_box() {
+    assert_eq!(readable(&Shape { puzzles: 6, hasp: 6, tools: 0 }), (1, 6));
+    assert_eq!(readable(&Shape { puzzles: 40, hasp: 6, tools: 0 }), (7, 40));
+    let (parts, drawn) = readable(&Shape { puzzles: 40, hasp: 40, tools: 0 });
+    assert!((5..=8).contains(&parts) && drawn == 40, "{parts} pictures");
+}
+
+#[test]
+fn what_no_page_is_wide_enough_for_is_told() {
+    let (parts, drawn) = readable(&Shape { puzzles: 4, hasp: 1, tools: 14 });
+    assert_eq!((parts, drawn), (3, 3));
+}
+
+#[test]
+fn a_high_flow_goes_on_and_one_that_fills_the_guide_is_told() {
+    assert_eq!(readable(&Shape { puzzles: 30, hasp: 0, tools: 0 }), (1, 30));
+    let (flow, _) = guide(&Shape { puzzles: 140, hasp: 0, tools: 0 });
+    assert!(flow["parts"].as_array().unwrap().is_empty());
+    assert!(flow["told"][0].as_str().unwrap().contains("140 puzzles"));
+}
