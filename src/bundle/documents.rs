@@ -1,4 +1,3 @@
-use super::guide::LANGUAGE;
 use super::manifest::Made;
 use super::open::Opened;
 use super::options::Shift;
@@ -13,6 +12,9 @@ use crate::print::{DocInfo, Press};
 use crate::sheet::{Duplex, Paper, Sheet, Turn, impose_for};
 use crate::theme::{Edition, Loaded};
 use crate::units::Mm;
+
+/// The language of the program's fixed words (BCP 47), those of the guide among them.
+const LANGUAGE: &str = "en";
 
 /// One document of sheets to be made.
 #[derive(Clone, Copy)]

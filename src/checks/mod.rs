@@ -5,6 +5,7 @@
 
 mod dress;
 mod finding;
+mod fixing;
 mod ladder;
 mod mend_setup;
 mod mending;
@@ -19,7 +20,7 @@ use rayon::prelude::*;
 
 pub use dress::{symbol_findings, theme_findings};
 pub use finding::{Finding, Fix, FixKind};
-pub use mending::{Mended, fix_safe};
+pub use fixing::{Mended, fix_safe};
 pub use prove::{LevelProof, Proof, Prover, SetPiece, prove, prove_edition, prove_printed, set_pieces};
 pub use sink::{Draft, Sink};
 

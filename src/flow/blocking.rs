@@ -1,6 +1,7 @@
 //! Why boxes stay shut: the smallest sets of boxes that hold one another shut.
 
-use super::net::{Net, Opener, Reached, Where, had};
+use super::net::{Net, Opener, Where};
+use super::rounds::{Reached, had};
 use crate::limits;
 
 /// Why a box of a blocking set stays shut.

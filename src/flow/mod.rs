@@ -11,9 +11,11 @@ pub mod connect;
 pub mod drawing;
 mod earliest;
 pub mod facts;
+mod links;
 mod map;
 mod needed;
 pub mod net;
+mod rounds;
 mod words;
 
 use std::collections::BTreeMap;
@@ -23,12 +25,13 @@ use serde::Serialize;
 use crate::diag::Anchor;
 use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId};
 use crate::kit::{Kit, PropRole};
-pub use earliest::{Links, Time};
+pub use earliest::Time;
+pub use links::Links;
+pub use rounds::Reached;
 
 use earliest::{At, Costs, earliest};
 use facts::{ClosePair, EarlyTool};
 use map::Map;
-use net::Reached;
 
 /// The parts that each puzzle has, by the keys under which the kit says where they lie.
 pub type Parts<'a> = BTreeMap<PuzzleId, Vec<&'a str>>;

@@ -28,6 +28,11 @@ pub struct MagnetField;
 const FIELD: Size = Size::mm(170.0, 200.0);
 /// Least breadth of a shape with a number on it.
 const LEAST_ACROSS: Mm = Mm::new(12.0);
+/// Least distance between two magnets: nearer ones pull at each other and feel like one (common practice, no source).
+const MAGNETS_APART: Mm = Mm::new(40.0);
+/// A shape whose middle is nearer than this to a magnet may be taken for the one that pulls: discs of up to 20 mm reach
+/// 10 mm to each side, and a wand wanders half as far again (common practice, no source).
+const NEIGHBOUR: Mm = Mm::new(15.0);
 
 /// What the author chooses.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]

@@ -63,6 +63,15 @@ pub enum Take {
 
 impl Take {
     const ALL: [Self; 3] = [Self::Words, Self::Initials, Self::Lengths];
+
+    /// What is taken, in words.
+    const fn words(self) -> &'static str {
+        match self {
+            Self::Words => "the words",
+            Self::Initials => "their first letters",
+            Self::Lengths => "their numbers of letters",
+        }
+    }
 }
 
 /// Paragraph, line, word; each counted from 1.

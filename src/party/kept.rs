@@ -1,15 +1,15 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::depends::{Key, Shared};
 use super::laid::Made;
 use crate::face::Pictures;
-use crate::ids::{LockId, PuzzleId};
-use crate::kit::LockKind;
+use crate::ids::PuzzleId;
 use crate::theme::Palette;
 
 /// Puzzles that were laid out before, so that an edit lays out anew only what it changes.
 ///
-/// A puzzle is the same when everything is the same that goes into it: see `Key`. All that is kept belongs to one
+/// A puzzle is the same when everything is the same that goes into it: see `depends`. All that is kept belongs to one
 /// theme; whoever changes the theme begins with an empty store. What one pass over a kit did not use is forgotten at
 /// the end of the next.
 #[derive(Debug, Default)]
@@ -19,29 +19,6 @@ pub struct Kept {
     pictures: Option<(Palette, Arc<Pictures>)>,
     entries: BTreeMap<PuzzleId, Vec<Entry>>,
     pass: u64,
-}
-
-/// What every laid out puzzle depends on besides the theme.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Shared {
-    pub palette: Palette,
-    /// Of each lock its name with slots filled, its mark, its hole, and whether it shuts a box.
-    pub locks: Vec<(LockId, String, String, u8, bool)>,
-}
-
-/// All that a laid out puzzle depends on besides the theme and what all share.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(super) struct Key {
-    pub seed: u64,
-    pub arrangement: u32,
-    pub mechanic: String,
-    /// The setup with its slots filled.
-    pub setup: String,
-    /// The answer with its slots filled.
-    pub answer: String,
-    pub lock: LockKind,
-    pub lock_name: String,
-    pub mark: String,
 }
 
 #[derive(Debug)]

@@ -1,7 +1,7 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use super::kept::{Key, Shared};
+use super::depends::{Key, Shared};
 use super::{LaidPuzzle, rng_at};
 use crate::diag::{Anchor, Hinted, PuzzleField, Trouble};
 use crate::face::{Pictures, Piece};

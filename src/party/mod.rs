@@ -1,5 +1,6 @@
 //! A party: one kit in its theme at one play level, with everything computed short of type setting.
 
+mod depends;
 mod drafts;
 mod kept;
 mod labels;
@@ -19,7 +20,7 @@ mod trial;
 
 use std::sync::Arc;
 
-use kept::Key;
+use depends::Key;
 use rayon::prelude::*;
 
 use crate::diag::{Anchor, Hinted, Level, Trouble};

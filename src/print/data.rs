@@ -10,13 +10,11 @@ use super::fonts::{Fonts, Reach, Style};
 use super::leading;
 use super::report::{Measured, Memory, MissingGlyph, RunNote};
 use super::shaped::{Shaped, shaped};
+use super::spans::{SpanData, longest, style};
 use crate::face::{Align, Art, Face, Layer, Role, TextRun, Valign};
-use crate::script::{Paragraph, Span};
 use crate::theme::Colour;
 use crate::units::Pt;
 
-/// Parts of a run whose widths are measured; the widest is among the longest few by the font's own widths.
-const LONGEST: usize = 4;
 /// Text of more characters reads as running text, whose lines are not made alike in length.
 const BALANCED_CHARS: usize = 240;
 /// Smallest size in points at which anything is set: less is no letter, and no size at all would never end.
@@ -90,27 +88,6 @@ impl RunData {
         let key = (language, self.role, self.align, self.balance, self.whole, measures, &self.paragraphs);
         // What cannot be written is not remembered under a name that another run could have.
         serde_json::to_string(&key).unwrap_or_else(|error| format!("{error} {}", self.n))
-    }
-}
-
-/// A stretch of text in one style: its characters, emphasis, strong, and whether a line ends after it.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub(super) struct SpanData {
-    pub(super) t: String,
-    pub(super) e: bool,
-    pub(super) s: bool,
-    br: bool,
-}
-
-impl SpanData {
-    /// Whether the other is set in the same style.
-    pub(super) const fn like(&self, other: &Self) -> bool {
-        self.e == other.e && self.s == other.s
-    }
-
-    /// A character in the style of `span`, in the middle of a line.
-    pub(super) fn within(span: &Span, c: char) -> Self {
-        Self { t: c.to_string(), e: span.emph, s: span.strong, br: false }
     }
 }
 
@@ -222,7 +199,7 @@ impl<'a> Gather<'a> {
                 .text
                 .paragraphs
                 .iter()
-                .map(|paragraph| paragraph.spans.iter().map(data).collect())
+                .map(|paragraph| paragraph.spans.iter().map(SpanData::of).collect())
                 .collect(),
             fit: None,
             shaped: shaped(self.fonts, run, reach, leading(run.role)),
@@ -270,74 +247,4 @@ impl<'a> Gather<'a> {
         }
         reach
     }
-}
-
-const fn style(span: &Span) -> Style {
-    Style { emph: span.emph, strong: span.strong }
-}
-
-fn data(span: &Span) -> SpanData {
-    SpanData { t: span.text.clone(), e: span.emph, s: span.strong, br: span.end_of_line }
-}
-
-/// The widest parts of a run that no line break divides.
-///
-/// Parts end at spaces and after hyphens and dashes between letters: never finer than the line breaking of
-/// Unicode Standard Annex 14, so that a part may be taken too wide, never too narrow.
-fn longest(fonts: &Fonts, run: &TextRun) -> Vec<Vec<SpanData>> {
-    let mut parts: Vec<(f64, Vec<SpanData>)> = run
-        .text
-        .paragraphs
-        .iter()
-        .flat_map(|paragraph| if run.whole_lines { whole(paragraph) } else { unbroken(paragraph) })
-        .map(|part| {
-            let width =
-                part.iter().map(|span| fonts.width(run.role, Style { emph: span.e, strong: span.s }, &span.t)).sum();
-            (width, part)
-        })
-        .collect();
-    parts.sort_by(|a, b| b.0.total_cmp(&a.0));
-    parts.truncate(LONGEST);
-    parts.into_iter().map(|(_, part)| part).collect()
-}
-
-/// A paragraph's lines as they are written.
-fn whole(paragraph: &Paragraph) -> Vec<Vec<SpanData>> {
-    let lines = paragraph.spans.split_inclusive(|span| span.end_of_line);
-    lines.map(|line| line.iter().map(|span| SpanData { br: false, ..data(span) }).collect()).collect()
-}
-
-fn unbroken(paragraph: &Paragraph) -> Vec<Vec<SpanData>> {
-    let mut parts: Vec<Vec<SpanData>> = Vec::new();
-    let mut open: Vec<SpanData> = Vec::new();
-    let mut before = ' ';
-    let mut close = |open: &mut Vec<SpanData>| {
-        if !open.is_empty() {
-            parts.push(std::mem::take(open));
-        }
-    };
-    for span in &paragraph.spans {
-        let mut chars = span.text.chars().peekable();
-        while let Some(c) = chars.next() {
-            if c.is_whitespace() && !matches!(c, '\u{A0}' | '\u{202F}' | '\u{2007}') || c == '\u{200B}' {
-                close(&mut open);
-            } else {
-                match open.last_mut() {
-                    Some(last) if last.e == span.emph && last.s == span.strong => last.t.push(c),
-                    _ => open.push(SpanData::within(span, c)),
-                }
-                let between = before.is_alphabetic() && chars.peek().is_some_and(|next| next.is_alphabetic());
-                if between && matches!(c, '-' | '\u{2010}' | '\u{2013}' | '\u{2014}') {
-                    close(&mut open);
-                }
-            }
-            before = c;
-        }
-        if span.end_of_line {
-            close(&mut open);
-            before = ' ';
-        }
-    }
-    close(&mut open);
-    parts
 }

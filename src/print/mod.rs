@@ -13,6 +13,7 @@ mod report;
 mod set;
 mod shaped;
 mod sheets;
+mod spans;
 mod words;
 mod world;
 

@@ -2,8 +2,8 @@
 
 use serde::Serialize;
 
-use super::data::SpanData;
 use super::fonts::{Fonts, Reach, Style};
+use super::spans::{SpanData, Unbroken, unbroken, width};
 use crate::face::{Align, Role, TextRun};
 use crate::script::Paragraph;
 use crate::units::{Mm, Pt, Rect};
@@ -254,51 +254,16 @@ fn joined(parts: &[(usize, Part)]) -> Vec<SpanData> {
     spans
 }
 
-/// The parts of a paragraph between which a line may end: at spaces, and after hyphens between letters.
+/// The parts of a paragraph between which a line may end.
 fn parts(fonts: &Fonts, role: Role, paragraph: &Paragraph) -> Vec<Part> {
-    let mut parts: Vec<Part> = Vec::new();
-    let mut open: Vec<SpanData> = Vec::new();
-    let mut space = 0.0;
-    let mut before = ' ';
-    let mut close = |open: &mut Vec<SpanData>, space: f64, last: bool| {
-        let spans = std::mem::take(open);
-        if spans.is_empty() {
-            if let (true, Some(part)) = (last, parts.last_mut()) {
-                part.last = true;
-            }
-            return;
-        }
-        let width = spans.iter().map(|s| fonts.width(role, Style { emph: s.e, strong: s.s }, &s.t)).sum();
-        parts.push(Part { spans, width, space, last });
+    let space = |style: Option<Style>| style.map_or(0.0, |style| fonts.width(role, style, " "));
+    let part = |part: Unbroken| Part {
+        width: width(fonts, role, &part.spans),
+        spans: part.spans,
+        space: space(part.space),
+        last: part.last,
     };
-    for span in &paragraph.spans {
-        let style = Style { emph: span.emph, strong: span.strong };
-        let mut chars = span.text.chars().peekable();
-        while let Some(c) = chars.next() {
-            if c.is_whitespace() && !matches!(c, '\u{A0}' | '\u{202F}' | '\u{2007}') {
-                close(&mut open, space, false);
-                space = fonts.width(role, style, " ");
-            } else {
-                match open.last_mut() {
-                    Some(last) if last.e == span.emph && last.s == span.strong => last.t.push(c),
-                    _ => open.push(SpanData::within(span, c)),
-                }
-                let between = before.is_alphabetic() && chars.peek().is_some_and(|next| next.is_alphabetic());
-                if between && matches!(c, '-' | '\u{2010}' | '\u{2013}' | '\u{2014}') {
-                    close(&mut open, space, false);
-                    space = 0.0;
-                }
-            }
-            before = c;
-        }
-        if span.end_of_line {
-            close(&mut open, space, true);
-            space = 0.0;
-            before = ' ';
-        }
-    }
-    close(&mut open, space, false);
-    parts
+    unbroken(paragraph).into_iter().map(part).collect()
 }
 
 /// The widest stretch inside the shape in each row of the rectangle, from its left.

@@ -31,7 +31,7 @@ use crate::sheet::Paper;
 
 pub(super) use before::facts;
 pub(super) use picture::page as flow_page;
-pub(super) use words::{LANGUAGE, amount, list, minutes, paragraphs, sentence, typographic, unit};
+pub(super) use words::{amount, list, minutes, paragraphs, sentence, typographic, unit};
 
 /// What the guide is made from.
 #[derive(Clone, Copy)]

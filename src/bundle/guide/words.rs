@@ -6,9 +6,6 @@ use crate::kit::Kit;
 use crate::script::capital;
 use crate::sheet::Paper;
 
-/// The language of the guide's fixed words (BCP 47).
-pub(in crate::bundle) const LANGUAGE: &str = "en";
-
 /// Headings and column heads, by the key that the template asks for.
 pub(super) const LABELS: &[(&str, &str)] = &[
     ("page", "Page"),

@@ -3,7 +3,7 @@
 use rand::RngExt as _;
 use rand::seq::{IndexedRandom as _, SliceRandom as _};
 
-use super::{FIELD, Kind, LEAST_ACROSS, Order, Rule, Setup, Shape, View};
+use super::{FIELD, Kind, LEAST_ACROSS, MAGNETS_APART, NEIGHBOUR, Order, Rule, Setup, Shape, View};
 use crate::diag::{Hinted, Trouble};
 use crate::limits;
 use crate::mechanics::field::{Area, scatter_sized};
@@ -11,10 +11,8 @@ use crate::mechanics::words::{digits_only, symbols};
 use crate::mechanics::{Job, Rng};
 use crate::units::{Mm, Rect};
 
-/// Least distance between two magnets: nearer ones pull at each other and feel like one (common practice, no source).
-pub(super) const MAGNETS_APART: Mm = Mm::new(40.0);
 /// Least distance from a magnet to the middle of a neighbouring shape; what a print at 94 % takes is added.
-const NEIGHBOUR_APART: f64 = super::read::NEIGHBOUR.get() / 0.94;
+const NEIGHBOUR_APART: f64 = NEIGHBOUR.get() / 0.94;
 /// Air about a shape.
 const AIR: Mm = Mm::new(1.0);
 /// Each size is so many times the one before; guests must see the difference without a ruler.

@@ -1,14 +1,10 @@
 //! Reads a board as guests do who feel every pull.
 
-use super::{Kind, LEAST_ACROSS, Rule, Shape, View, lay};
+use super::{Kind, LEAST_ACROSS, MAGNETS_APART, NEIGHBOUR, Rule, Shape, View};
 use crate::kit::LockKind;
 use crate::readings::tokens::{self, Mark, Order};
 use crate::readings::{Budget, Readings};
-use crate::units::Mm;
 
-/// A shape whose middle is nearer than this to a magnet may be taken for the one that pulls: discs of up to 20 mm reach
-/// 10 mm to each side, and a wand wanders half as far again (common practice, no source).
-pub(super) const NEIGHBOUR: Mm = Mm::new(15.0);
 /// A shape is seen to be larger from this ratio on (common practice, no source).
 const LARGER: f64 = 1.2;
 
@@ -95,7 +91,7 @@ fn remark(view: &View, pulling: &[&Shape], readings: &mut Readings) {
     }
     for (index, a) in pulling.iter().enumerate() {
         for b in pulling.iter().take(index) {
-            if a.distance(b) < lay::MAGNETS_APART {
+            if a.distance(b) < MAGNETS_APART {
                 readings.remarks.push(format!(
                     "the magnets behind {} and {} lie {:.0} mm apart: they pull at each other and feel like one",
                     b.number,

@@ -90,7 +90,7 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
                     continue;
                 };
                 let letters: Vec<char> = said.concat().chars().collect();
-                let label = format!("{order_name}, {counting_name}, {}", super::texts::taken(*take));
+                let label = format!("{order_name}, {counting_name}, {}", take.words());
                 number_words::add(&letters, &label, lock, budget, &mut all);
             }
         }

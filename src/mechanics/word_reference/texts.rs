@@ -46,15 +46,6 @@ pub(super) const fn take_rule(take: Take) -> &'static str {
     }
 }
 
-/// What is taken, in words.
-pub(super) const fn taken(take: Take) -> &'static str {
-    match take {
-        Take::Words => "the words",
-        Take::Initials => "their first letters",
-        Take::Lengths => "their numbers of letters",
-    }
-}
-
 pub(super) fn text<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(TEXT, "the sheet with the text")
 }
@@ -73,7 +64,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
             format!("paragraph {paragraph}, line {line}, word {place} is \"{found}\"")
         })
         .collect();
-    let take = view.take.map_or("what they say", taken);
+    let take = view.take.map_or("what they say", Take::words);
     format!("{} leads to words on {}: {}. The lock wants {take}.", capital(list(cx)), text(cx), steps.join("; "))
 }
 
