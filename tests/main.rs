@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, reason = "a test fails by panicking")]
 
 mod app;
+mod bent;
 mod bundle;
 mod checks;
 mod cli;
