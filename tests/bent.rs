@@ -175,7 +175,7 @@ fn bend(folder: &mut BTreeMap<VPath, Vec<u8>>, path: &VPath, by: impl Fn(&str) -
 /// Few of the cases that `PROPTEST_CASES` asks for: each makes a whole bundle.
 fn few() -> ProptestConfig {
     let asked = ProptestConfig::default();
-    ProptestConfig { cases: asked.cases / 16, failure_persistence: None, ..asked }
+    ProptestConfig { cases: asked.cases / 64, failure_persistence: None, ..asked }
 }
 
 proptest! {
