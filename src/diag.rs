@@ -165,6 +165,8 @@ pub enum PuzzleField {
     Opens,
     /// Where one of its parts lies.
     Part(String),
+    /// What it calls one of its parts, or prints over it.
+    Name(String),
     /// A tool it needs.
     Tool(PropId),
     /// One hint, at one level.
@@ -219,6 +221,7 @@ impl fmt::Display for Anchor {
                     PuzzleField::Answer => f.write_str(", answer"),
                     PuzzleField::Opens => f.write_str(", opens"),
                     PuzzleField::Part(part) => write!(f, ", part {part}"),
+                    PuzzleField::Name(key) => write!(f, ", name {key}"),
                     PuzzleField::Tool(tool) => write!(f, ", tool {tool}"),
                     PuzzleField::Hint(level, step) => write!(f, ", {} {}", level.word(), step.word()),
                 }

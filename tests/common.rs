@@ -197,6 +197,7 @@ pub fn dressed<T>(mechanic: &str, lock: &LockKind, with: impl FnOnce(&Dressing<'
         lock,
         lock_name: "the iron lock",
         mark: "gear",
+        names: &inklatch::mechanics::NO_NAMES,
         theme: &THEME,
         palette: &palette,
         pictures: &inklatch::face::Pictures::default(),
@@ -306,6 +307,7 @@ impl Stage {
             mark: self.theme.theme.symbols.keys().next().map_or("", String::as_str),
             theme: &self.theme,
             palette: &self.palette,
+            names: &inklatch::mechanics::NO_NAMES,
             pictures: &inklatch::face::Pictures::default(),
         })
     }

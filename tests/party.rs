@@ -2,8 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use inklatch::diag::{Level, Step};
+use inklatch::checks::prove;
+use inklatch::diag::{Anchor, Level, PuzzleField, Step};
 use inklatch::face::{Audience, Layer, Outline};
+use inklatch::kit::edit::apply_all;
 use inklatch::kit::material::{Need, PrepStep};
 use inklatch::kit::{HintLadder, LevelChange};
 use inklatch::party::{Party, rng_at, rng_of};
@@ -216,4 +218,31 @@ fn a_ring_of_tasks_is_done_last_and_not_lost() {
     assert!((three.hands - plan.hands * 3.0).abs() < 1e-9);
     assert!(plan.cautions.iter().any(|line| line.of.contains(&"small UV torch")));
     assert!(plan.cautions.iter().all(|line| !line.of.iter().any(|name| name.contains("magnet"))));
+}
+
+#[test]
+fn a_puzzle_names_its_own_parts_and_sheets() {
+    let opened = inklatch::bundle::open_demo("the-stopped-clock").unwrap();
+    let (mut kit, theme) = (opened.kit, opened.theme);
+    let bell = kit.puzzles.iter_mut().find(|puzzle| puzzle.mechanic == "marked-letters").unwrap();
+    bell.names.insert("pointer-title".into(), "What {{ keeper }} heard".into());
+    bell.names.insert("sign".into(), "the board over the door".into());
+    bell.names.insert("poynter".into(), "a slip".into());
+    let id = bell.id.clone();
+    let proof = prove(&kit, &theme, None, &[Level::Standard]).unwrap();
+    let party = &proof.levels[0].party;
+    let texts: Vec<String> =
+        party.pieces.iter().flat_map(|piece| piece.front.runs()).map(|run| run.text.text()).collect();
+    assert!(texts.iter().any(|text| text.starts_with("What ") && text.ends_with(" heard") && !text.contains("{{")));
+    let laid = party.puzzle(&id).unwrap();
+    let told = format!("{}{:?}{:?}", laid.reason, laid.prep, laid.drafted);
+    assert!(told.contains("the board over the door"), "{told}");
+    assert_eq!(laid.verdict, Some(Verdict::One));
+    let found: Vec<_> = proof.findings.iter().filter(|finding| finding.name == "unknown-reference").collect();
+    let [stray] = &found[..] else { panic!("{found:?}") };
+    assert_eq!(stray.anchor, Anchor::Puzzle(id.clone(), PuzzleField::Name("poynter".into())));
+    assert!(stray.help.join(" ").contains("pointer"), "{:?}", stray.help);
+    let mut mended = kit.clone();
+    apply_all(&mut mended, stray.fix.clone().unwrap().edits);
+    assert_eq!(mended.puzzle(&id).unwrap().names.get("pointer").map(String::as_str), Some("a slip"));
 }

@@ -146,6 +146,7 @@ pub fn puzzle_of(id: &str, opens: &str) -> Puzzle {
         hints: HintLadder::default(),
         minutes: None,
         slow_minutes: None,
+        names: std::collections::BTreeMap::new(),
         gentle: None,
         stiff: None,
         arrangement: 0,

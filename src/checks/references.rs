@@ -51,6 +51,20 @@ fn puzzle(facts: &Facts<'_>, puzzle: &Puzzle, field: &PuzzleField) -> Option<Men
             let thing = Lying::Part(puzzle.id.clone(), part.clone());
             (near_place(facts, &thing, puzzle.parts.get(part)?), trying::elsewhere(facts, &thing).collect())
         }
+        PuzzleField::Name(key) => {
+            let words = facts.theme.theme.dressings.get(&puzzle.mechanic)?;
+            let known: Vec<&str> = words.keys().map(String::as_str).collect();
+            let near = nearest(key, &known).filter(|near| !puzzle.names.contains_key(*near)).map(|near| {
+                let mut mended = puzzle.clone();
+                if let Some(name) = mended.names.remove(key) {
+                    mended.names.insert(near.to_owned(), name);
+                }
+                instead(near, put(mended))
+            });
+            let mut without = puzzle.clone();
+            without.names.remove(key);
+            (near, vec![ask(format!("Take the name `{key}` off"), put(without))])
+        }
         PuzzleField::Tool(tool) => {
             let known: Vec<&str> = kit.props.iter().map(|prop| prop.id.as_str()).collect();
             let near = nearest(tool.as_str(), &known).and_then(PropId::new).map(|near| {

@@ -1,6 +1,6 @@
 use super::things::{near, unknown_place};
 use super::{Draft, Facts, Sink, references};
-use crate::diag::{Anchor, PuzzleField};
+use crate::diag::{Anchor, PuzzleField, Severity};
 use crate::flow::facts::thing_words;
 use crate::kit::material::{MATERIALS, material};
 use crate::kit::{Lying, Place, PropRole};
@@ -115,11 +115,28 @@ fn puzzles(facts: &Facts<'_>, sink: &mut Sink) {
             let anchor = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Mechanic);
             add(sink, anchor, format!("there is no mechanic `{}`", puzzle.mechanic), hint);
         }
+        names(facts, puzzle, sink);
         for tool in puzzle.tools.iter().filter(|tool| facts.prop(tool).is_none()) {
             let hint = near(tool.as_str(), kit.props.iter().map(|prop| prop.id.as_str()));
             let anchor = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Tool(tool.clone()));
             add(sink, anchor, format!("there is no prop `{tool}`"), hint);
         }
+    }
+}
+
+/// What a puzzle names of its own: only what its mechanic prints or calls by a word has a name.
+fn names(facts: &Facts<'_>, puzzle: &crate::kit::Puzzle, sink: &mut Sink) {
+    // A theme without words for the mechanic cannot say which there are.
+    let Some(words) = facts.theme.theme.dressings.get(&puzzle.mechanic) else { return };
+    let parts = mechanics::find(&puzzle.mechanic).map(|mechanic| mechanic.meta().parts).unwrap_or_default();
+    let known = || words.keys().map(String::as_str).chain(parts.iter().map(|part| part.key));
+    for key in puzzle.names.keys().filter(|key| known().all(|known| known != key.as_str())) {
+        let message = format!("`{}` names nothing that is called `{key}`", puzzle.mechanic);
+        let hint = near(key, known()).unwrap_or_else(|| {
+            format!("its names are {}", known().collect::<std::collections::BTreeSet<_>>().into_iter().collect::<Vec<_>>().join(", "))
+        });
+        let anchor = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Name(key.clone()));
+        sink.add(Draft::new(anchor, message).severity(Severity::Warns).help(hint));
     }
 }
 

@@ -58,6 +58,10 @@ pub struct Puzzle {
     /// Where each part of the puzzle lies, by the part's name.
     #[serde(default)]
     pub parts: BTreeMap<String, Place>,
+    /// What this puzzle calls its own parts and prints over them, in place of the theme's words for its mechanic: by the
+    /// keys of the theme's `dressings`, such as `{"card": "the packer's card", "card-title": "How I packed"}`.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub names: BTreeMap<String, String>,
     /// Tools that guests need for it.
     #[serde(default)]
     pub tools: Vec<PropId>,

@@ -61,6 +61,9 @@ pub fn visit_texts(kit: &mut Kit, visit: &mut dyn FnMut(&Anchor, &mut String)) {
         let at = |field| Anchor::Puzzle(id.clone(), field);
         visit(&at(PuzzleField::Title), &mut puzzle.title);
         visit(&at(PuzzleField::Answer), &mut puzzle.answer);
+        for (key, name) in &mut puzzle.names {
+            visit(&at(PuzzleField::Name(key.clone())), name);
+        }
         for step in Step::ALL {
             visit(&at(PuzzleField::Hint(Level::Standard, step)), puzzle.hints.step_mut(step));
         }

@@ -1,3 +1,4 @@
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::diag::{Anchor, Hinted, PuzzleField, Trouble};
@@ -8,6 +9,9 @@ use crate::kit::LockKind;
 use crate::script::{Rich, capital};
 use crate::theme::{Colour, Loaded, Palette};
 use crate::units::{Pt, Rect, Size};
+
+/// For what has no names of its own.
+pub static NO_NAMES: BTreeMap<String, String> = BTreeMap::new();
 
 /// What a mechanic needs to draw and word a puzzle in its theme.
 #[derive(Clone, Copy, Debug)]
@@ -22,6 +26,8 @@ pub struct Dressing<'a> {
     pub lock_name: &'a str,
     /// The symbol that marks the lock and its pieces; empty when it has none.
     pub mark: &'a str,
+    /// What the puzzle calls its own parts, before any word of the theme.
+    pub names: &'a BTreeMap<String, String>,
     /// The theme.
     pub theme: &'a Loaded,
     /// The palette in force.
@@ -31,10 +37,10 @@ pub struct Dressing<'a> {
 }
 
 impl<'a> Dressing<'a> {
-    /// What the theme calls a part; `plain` where it has no word of its own.
+    /// What the puzzle calls a part, else what the theme does; `plain` where neither has a word of its own.
     #[must_use]
     pub fn name(&self, part: &str, plain: &'a str) -> &'a str {
-        self.theme.dressing(self.mechanic, part, plain)
+        self.names.get(part).map_or_else(|| self.theme.dressing(self.mechanic, part, plain), String::as_str)
     }
 
     /// The colour of a role.

@@ -61,7 +61,7 @@ pub mod work;
 
 use rand_chacha::ChaCha8Rng;
 
-pub use dressing::Dressing;
+pub use dressing::{Dressing, NO_NAMES};
 pub use facts::{Hung, Job, Meta, Part};
 pub use pattern::Mechanic;
 pub use untyped::{AnyMechanic, AnyView, Untyped};

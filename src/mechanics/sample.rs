@@ -9,7 +9,7 @@ use crate::ids::PuzzleId;
 use crate::kit::LockKind;
 use crate::kit::material::material;
 use crate::limits;
-use crate::mechanics::{AnyMechanic, AnyView, Dressing, Hung, Job, Rng};
+use crate::mechanics::{AnyMechanic, AnyView, Dressing, Hung, Job, NO_NAMES, Rng};
 use crate::theme::{Colour, Loaded, Palette};
 
 /// Materials that any printed kit takes: a puzzle that takes no others is of paper alone.
@@ -76,7 +76,9 @@ pub fn sample(mechanic: &dyn AnyMechanic, theme: &Loaded, palette: &Palette) -> 
         let id = PuzzleId::from_text(meta.id);
         let pictures = &Pictures::default();
         let (lock_name, mark) = ("the lock", "");
-        let cx = Dressing { puzzle: &id, mechanic: meta.id, lock: &lock, lock_name, mark, theme, palette, pictures };
+        let names = &NO_NAMES;
+        let cx =
+            Dressing { puzzle: &id, mechanic: meta.id, lock: &lock, lock_name, mark, names, theme, palette, pictures };
         let pieces = view.pieces(&cx)?;
         let mut things: Vec<&'static str> = Vec::new();
         for need in view.prep(&cx).iter().flat_map(|step| &step.needs) {

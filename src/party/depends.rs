@@ -1,5 +1,7 @@
 //! What a laid out puzzle depends on: as long as it is the same, the puzzle is.
 
+use std::collections::BTreeMap;
+
 use crate::ids::LockId;
 use crate::kit::LockKind;
 use crate::theme::Palette;
@@ -25,4 +27,6 @@ pub(super) struct Key {
     pub lock: LockKind,
     pub lock_name: String,
     pub mark: String,
+    /// What the puzzle calls its own parts, slots filled.
+    pub names: BTreeMap<String, String>,
 }

@@ -1,4 +1,4 @@
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::depends::{Key, Shared};
@@ -78,6 +78,7 @@ impl<'a> Table<'a> {
             lock: lock.kind.clone(),
             lock_name: self.fill(&lock.name),
             mark: lock.mark.clone(),
+            names: text.names.clone(),
         })
     }
 
@@ -116,7 +117,7 @@ impl<'a> Table<'a> {
             }
         };
         let lock_name = self.fill(&lock.name);
-        let cx = dressed((puzzle, lock, &lock_name), theme, palette, self.pictures);
+        let cx = dressed((puzzle, lock, &lock_name), &text.names, theme, palette, self.pictures);
         laid.readings = view.readings(&lock.kind, &mut Budget::default());
         laid.verdict = Some(laid.readings.verdict(&laid.answer));
         laid.parts = view.parts();
@@ -167,12 +168,14 @@ impl<'a> Table<'a> {
 /// How a puzzle is dressed for its lock, when it is laid out and when it is read back from paper: both must be alike.
 pub(super) fn dressed<'a>(
     (puzzle, lock, lock_name): (&'a Puzzle, &'a Lock, &'a str),
+    names: &'a BTreeMap<String, String>,
     theme: &'a Loaded,
     palette: &'a Palette,
     pictures: &'a Pictures,
 ) -> Dressing<'a> {
     Dressing {
         puzzle: &puzzle.id,
+        names,
         mechanic: &puzzle.mechanic,
         lock: &lock.kind,
         lock_name,

@@ -30,7 +30,7 @@ use crate::ids::PuzzleId;
 use crate::kit::material::PrepStep;
 use crate::kit::{Apart, HintLadder, Kit, Lying, Positions};
 use crate::mechanics::work::Work;
-use crate::mechanics::{AnyView, Dressing};
+use crate::mechanics::{AnyView, Dressing, NO_NAMES};
 use crate::readings::{Readings, Verdict};
 use crate::script::Script;
 use crate::theme::{Colour, Edition, Loaded, Palette};
@@ -305,7 +305,7 @@ fn bare_dressing<'a>(
     puzzle: &'a PuzzleId,
 ) -> Dressing<'a> {
     let lock = &crate::kit::LockKind::Key;
-    Dressing { puzzle, mechanic: "", lock, lock_name: "", mark: "", theme, palette, pictures }
+    Dressing { puzzle, mechanic: "", lock, lock_name: "", mark: "", names: &NO_NAMES, theme, palette, pictures }
 }
 
 /// Reads the frames that will be asked for one after another once the puzzles are laid out.

@@ -25,7 +25,8 @@ impl Party {
         let mechanic = mechanics::find(&puzzle.mechanic).ok()?;
         let lock = self.positions.lock(kit, &puzzle.opens)?;
         let lock_name = self.say(&lock.name);
-        let cx = dressed((puzzle, lock, &lock_name), theme, &self.palette, &self.pictures);
+        let names = &self.script.puzzle(&puzzle.id)?.names;
+        let cx = dressed((puzzle, lock, &lock_name), names, theme, &self.palette, &self.pictures);
         printed.push(Printed::told(laid.prep.iter().map(|step| step.what.clone())));
         let view = mechanic.reread(&printed, &cx)?;
         Some(view.map(|view| view.readings(&lock.kind, &mut Budget::default())))

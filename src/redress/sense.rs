@@ -94,7 +94,11 @@ impl Sense {
         match at {
             Anchor::Puzzle(
                 id,
-                PuzzleField::Title | PuzzleField::Setup | PuzzleField::Hint(..) | PuzzleField::Answer,
+                PuzzleField::Title
+                | PuzzleField::Name(_)
+                | PuzzleField::Setup
+                | PuzzleField::Hint(..)
+                | PuzzleField::Answer,
             ) => self.puzzles.get(id),
             _ => None,
         }

@@ -16,6 +16,8 @@ pub use slots::Words;
 pub use stem::{WordAt, same_word, stems, words_of};
 pub use syllables::syllables;
 
+use std::collections::BTreeMap;
+
 use crate::diag::{Anchor, Hinted, Level, PuzzleField, Step, Trouble};
 use crate::files::VPath;
 use crate::ids::{NoteId, PuzzleId};
@@ -80,6 +82,8 @@ pub struct PuzzleText {
     pub title: String,
     /// The setup in RON, slots filled.
     pub setup: String,
+    /// What the puzzle calls its own parts, slots filled.
+    pub names: BTreeMap<String, String>,
     /// The hints as the author wrote them, slots filled.
     pub hints: HintLadder,
 }
@@ -120,10 +124,13 @@ impl Script {
                 let text = hints.step_mut(step);
                 *text = fill(at(PuzzleField::Hint(level, step)), text);
             }
+            let name = |(key, name): (&String, &String)| (key.clone(), fill(at(PuzzleField::Name(key.clone())), name));
+            let names = puzzle.names.iter().map(name).collect();
             puzzles.push(PuzzleText {
                 id: puzzle.id.clone(),
                 title: fill(at(PuzzleField::Title), &puzzle.title),
                 setup: String::new(),
+                names,
                 hints,
             });
         }

@@ -5,6 +5,7 @@ mod form;
 pub mod fresh;
 mod gallery;
 mod lock;
+mod names;
 mod printed;
 mod puzzle;
 mod setup;

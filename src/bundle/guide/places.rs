@@ -164,7 +164,8 @@ fn part_name(source: &Source<'_>, puzzle: &Puzzle, part: &str) -> String {
     let plain = || {
         let parts = mechanics::find(&puzzle.mechanic).map(|mechanic| mechanic.meta().parts).unwrap_or_default();
         let name = parts.iter().find(|known| known.key == part).map_or(part, |known| known.name);
-        source.opened.theme.dressing(&puzzle.mechanic, part, name).to_owned()
+        let own = source.party.script.puzzle(&puzzle.id).and_then(|text| text.names.get(part));
+        own.cloned().unwrap_or_else(|| source.opened.theme.dressing(&puzzle.mechanic, part, name).to_owned())
     };
     single.unwrap_or_else(plain)
 }

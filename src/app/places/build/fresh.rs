@@ -171,6 +171,7 @@ fn bare(kit: &Kit, mechanic: &dyn AnyMechanic, id: PuzzleId, opens: LockId) -> O
         tools: Vec::new(),
         hints: HintLadder::default(),
         slow_minutes: None,
+        names: std::collections::BTreeMap::new(),
         minutes: None,
         gentle: None,
         stiff: None,

@@ -1,5 +1,6 @@
 use eframe::egui::{Checkbox, Ui};
 
+use super::names;
 use super::setup::{self, SetupDraft};
 use super::{place_choices, remove_ui};
 use crate::app::ctx::{Command, Ctx};
@@ -64,6 +65,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId, draft: &mut Option<SetupDraf
     changed |= setup::ui(ui, cx, &mut puzzle, draft);
     if let Some(meta) = meta {
         help_ui(ui, meta);
+        changed |= names::ui(ui, cx, &mut puzzle, meta);
         ui.section("Where its parts lie");
         changed |= parts_ui(ui, cx, &mut puzzle, meta);
     }
