@@ -104,7 +104,11 @@ fn write_proposal(opened: &Opened, party: &Party, proposal: &Proposal, out: &mut
         writeln!(out, "{:<28} {:<34} {} -> {}", change.puzzle.as_str(), title(&change.puzzle), change.old, change.new)?;
     }
     for kept in &proposal.kept {
-        writeln!(out, "{:<28} {:<34} stays: {}", kept.puzzle.as_str(), title(&kept.puzzle), kept.why)?;
+        let answer = opened.kit.puzzle(&kept.puzzle).map_or("", |puzzle| puzzle.answer.as_str());
+        writeln!(out, "{:<28} {:<34} stays {answer}: {}", kept.puzzle.as_str(), title(&kept.puzzle), kept.why)?;
+        if !kept.help.is_empty() {
+            writeln!(out, "{:<28} hint: {}", "", kept.help)?;
+        }
     }
     Ok(())
 }

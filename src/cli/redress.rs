@@ -139,7 +139,11 @@ fn codes(redone: &mut Redone, out: &mut dyn Write) -> Result<(), super::outcome:
         writeln!(out, "  code of {}: {} -> {}", change.puzzle, change.old, change.new)?;
     }
     for kept in &proposal.kept {
-        writeln!(out, "  code of {} stays: {}", kept.puzzle, kept.why)?;
+        let answer = redone.opened.kit.puzzle(&kept.puzzle).map_or("", |puzzle| puzzle.answer.as_str());
+        writeln!(out, "  code of {} stays {answer}: {}", kept.puzzle, kept.why)?;
+        if !kept.help.is_empty() {
+            writeln!(out, "    hint: {}", kept.help)?;
+        }
     }
     Ok(())
 }

@@ -99,18 +99,20 @@ impl<'a> Pool<'a> {
     /// Finds the first good code.
     ///
     /// # Errors
-    /// Says why there is none.
-    pub fn first(&mut self, scene: &Scene<'_>) -> Result<(), String> {
+    /// Says why there is none, and what the author can do.
+    pub fn first(&mut self, scene: &Scene<'_>) -> Result<(), (String, String)> {
         let found = (0..self.codes.len()).any(|at| self.good(at, scene));
-        if found { Ok(()) } else { Err(self.why()) }
+        if found { Ok(()) } else { Err((self.why(), self.help())) }
     }
 
     /// Why codes fell, the most first.
     pub fn why(&self) -> String {
         if self.codes.is_empty() && self.fallen.keys().all(|no| *no == No::Avoided) {
             return match self.kind {
-                LockKind::Letters(_) => "no word of the theme or of the kit fits its wheels".into(),
-                _ => "its lock has no other code that is not to be avoided".into(),
+                LockKind::Letters(_) => {
+                    "the wheels of its lock can spell no other word of the theme or of the kit".into()
+                }
+                _ => "its lock can show no other code than those to be avoided".into(),
             };
         }
         let mut rows: Vec<(&No, &usize)> = self.fallen.iter().collect();
@@ -118,20 +120,41 @@ impl<'a> Pool<'a> {
         let told: Vec<String> = rows
             .into_iter()
             .map(|(no, count)| {
-                let why = match no {
-                    No::Avoided => "to be avoided".to_owned(),
-                    No::Guessable => "easy to guess".to_owned(),
-                    No::Turnable => "to be read upside down as another".to_owned(),
-                    No::OnView => "in plain sight in a text".to_owned(),
-                    No::Hinted => "told by a hint".to_owned(),
-                    No::Refused(why) => format!("refused by the puzzle ({why})"),
-                    No::Read(what) => format!("laid out with {what}"),
-                };
-                format!("{count} {why}")
+                let (is, stands) = if *count == 1 { ("is", "stands") } else { ("are", "stand") };
+                match no {
+                    No::Avoided => format!("{count} {is} to be avoided"),
+                    No::Guessable => format!("{count} {is} easy to guess"),
+                    No::Turnable => format!("{count} can be read upside down as another"),
+                    No::OnView => format!("{count} {stands} in a text that guests can read"),
+                    No::Hinted => format!("{count} {is} told by a hint"),
+                    No::Refused(why) => format!("{count} cannot be carried by the puzzle ({why})"),
+                    No::Read(what) => format!("with {count} the puzzle would have {what}"),
+                }
             })
             .collect();
-        let looked = if self.tries >= limits::PROPOSED_TRIES { "; more were not tried" } else { "" };
-        format!("no other code will do: {}{looked}", told.join(", "))
+        let looked = if self.tries >= limits::PROPOSED_TRIES { "; the rest was not tried" } else { "" };
+        let what = if matches!(self.kind, LockKind::Letters(_)) { "words" } else { "codes" };
+        format!("of the other {what} that its lock can show none will do: {}{looked}", told.join(", "))
+    }
+
+    /// What the author can do about the reason for which most codes fell.
+    pub fn help(&self) -> String {
+        let most = self.fallen.iter().max_by_key(|(_, count)| **count).map(|(no, _)| no);
+        let letters = matches!(self.kind, LockKind::Letters(_));
+        match most {
+            _ if letters && self.codes.is_empty() && self.fallen.keys().all(|no| *no == No::Avoided) => {
+                "write another answer by hand, or add words that the wheels can spell to the kit's own `words`"
+            }
+            Some(No::OnView) if letters => {
+                "write another answer by hand, or take the word out of the text in which it stands"
+            }
+            Some(No::OnView) => "take the code out of the text in which it stands, or give the lock another wheel",
+            Some(No::Hinted) => "write the hints without it",
+            Some(No::Refused(_) | No::Read(_)) => "change the setup of the puzzle, or the lock that it opens",
+            Some(No::Avoided) => "avoid fewer codes, or give the lock another wheel",
+            _ => "give the lock another wheel",
+        }
+        .to_owned()
     }
 
     /// Drops codes that are like one that a kept puzzle has.

@@ -69,8 +69,10 @@ pub struct Change {
 pub struct Kept {
     /// Which puzzle.
     pub puzzle: PuzzleId,
-    /// Why: "a key's answer names its hiding place".
+    /// Why: "its lock opens with a key, so its answer says where that lies".
     pub why: String,
+    /// What the author can do to change it; empty where nothing need be done.
+    pub help: String,
 }
 
 impl Proposal {
@@ -101,19 +103,19 @@ pub fn propose(kit: &Kit, theme: &Loaded, wish: &Wish) -> Hinted<Proposal> {
     let mut open: Vec<&Puzzle> = Vec::new();
     for puzzle in &kit.puzzles {
         match stays(kit, wish, puzzle) {
-            Some(why) => kept.push(Kept { puzzle: puzzle.id.clone(), why }),
+            Some((why, help)) => kept.push(Kept { puzzle: puzzle.id.clone(), why, help: help.to_owned() }),
             None => open.push(puzzle),
         }
     }
     let scene = Scene::new(kit, theme, &open)?;
     let mut pools: Vec<Pool<'_>> = open.iter().filter_map(|puzzle| Pool::new(&scene, kit, puzzle, wish)).collect();
     // A puzzle that has no code of its own, whatever the others have, keeps what it has.
-    let firsts: Vec<Option<String>> = pools.par_iter_mut().map(|pool| pool.first(&scene).err()).collect();
+    let firsts: Vec<Option<(String, String)>> = pools.par_iter_mut().map(|pool| pool.first(&scene).err()).collect();
     let mut free = Vec::new();
     for (pool, none) in pools.into_iter().zip(firsts) {
         match none {
             None => free.push(pool),
-            Some(why) => kept.push(Kept { puzzle: pool.puzzle.id.clone(), why }),
+            Some((why, help)) => kept.push(Kept { puzzle: pool.puzzle.id.clone(), why, help }),
         }
     }
     for pool in &mut free {
@@ -151,22 +153,31 @@ fn together(kit: &Kit, theme: &Loaded, scene: &Scene<'_>, mut pools: Vec<Pool<'_
         .hint("try another seed, or keep some of the codes"))
 }
 
-/// Why a puzzle keeps its answer before anything is tried.
-fn stays(kit: &Kit, wish: &Wish, puzzle: &Puzzle) -> Option<String> {
-    let Some(lock) = kit.lock(&puzzle.opens) else { return Some(format!("there is no lock `{}`", puzzle.opens)) };
+/// Why a puzzle keeps its answer before anything is tried, and what the author can do about it.
+fn stays(kit: &Kit, wish: &Wish, puzzle: &Puzzle) -> Option<(String, &'static str)> {
+    let Some(lock) = kit.lock(&puzzle.opens) else {
+        return Some((
+            format!("it opens the lock `{}`, which the kit does not have", puzzle.opens),
+            "name one that it has",
+        ));
+    };
     let shared = kit.puzzles.iter().any(|other| other.id != puzzle.id && other.opens == puzzle.opens);
     let why = match lock.kind {
-        _ if wish.keep.contains(&puzzle.id) => "you keep it",
-        LockKind::Key => "the answer of a key lock names the hiding place",
-        LockKind::Spoken => "a word said to the host belongs to the story",
-        _ if puzzle.answer.contains("{{") => "its answer is one of the theme's words",
-        _ if shared => "two puzzles open its lock",
+        _ if wish.keep.contains(&puzzle.id) => ("you asked to keep it", ""),
+        LockKind::Key => ("its lock opens with a key, so its answer is where that lies, not a code", ""),
+        LockKind::Spoken => (
+            "its answer is a word that guests say to the host, and so a part of the story",
+            "write another word by hand",
+        ),
+        _ if puzzle.answer.contains("{{") => ("its answer is one of the theme's words, and changes with the theme", ""),
+        _ if shared => ("two puzzles open its lock", "give each of them a lock of its own"),
         _ if lock.kind.wheels().is_none_or(|wheels| wheels == 0 || wheels > limits::WHEELS) => {
-            return Some(format!("its lock has more or fewer wheels than a lock can have ({})", lock.kind.describe()));
+            let why = format!("its lock has more or fewer wheels than a lock can have ({})", lock.kind.describe());
+            return Some((why, "give it wheels that a padlock from a shop has"));
         }
         _ => return None,
     };
-    Some(why.to_owned())
+    Some((why.0.to_owned(), why.1))
 }
 
 /// The answer of a puzzle as it is set on its lock, slots filled.
