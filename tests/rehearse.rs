@@ -4,6 +4,8 @@
 mod evenings;
 #[path = "rehearse/plays.rs"]
 mod plays;
+#[path = "rehearse/totals.rs"]
+mod totals;
 
 use inklatch::diag::Level;
 use inklatch::flow::net::{Net, NetBox, Opener, Where};
@@ -114,6 +116,7 @@ fn stage_of(times: &[LogNormal], chained: bool, guests: u8) -> Stage {
             .map(|(at, time)| Task {
                 id: PuzzleId::new(&name(at)).unwrap(),
                 estimate: Estimate { median: time.median(), slow: time.quantile(0.9), source: Source::Author },
+                belief: Belief::of(time.median(), time.quantile(0.9)),
                 time: *time,
                 steps: [true; 3],
                 open: 0,
@@ -126,6 +129,8 @@ fn stage_of(times: &[LogNormal], chained: bool, guests: u8) -> Stage {
         quiet: f64::INFINITY,
         letter: 0.0,
         habits: Habits::bare(),
+        level: Level::Standard,
+        totals: Vec::new(),
         boxes: (0..=last).map(|at| BoxId::new(&name(at)).unwrap()).collect(),
         locks: (0..count).map(|at| LockId::new(&name(at)).unwrap()).collect(),
         seed: 11,

@@ -5,8 +5,8 @@ use crate::rehearse::{advice, minutes, percent};
 check!(
     /// ## What it does
     /// Flags a play level at which fewer than 60 of 100 simulated groups reach the end within the minutes that the kit
-    /// states. The minutes of the puzzles are estimates, corrected by the plays that were written down; `inklatch rehearse`
-    /// shows all of it. The bound is common practice, no source.
+    /// states. What the minutes of each puzzle rest on stands in the table of `inklatch rehearse`, beside how long the end
+    /// waits for it. That 60 of 100 are enough is common practice, no source.
     ///
     /// ## Why it matters at the table
     /// The treat waits, the youngest tire, and the host gives away what was meant to be found.

@@ -5,8 +5,8 @@ use crate::rehearse::{in_fives, minutes, percent};
 check!(
     /// ## What it does
     /// Notes a play level at which more than 98 of 100 simulated groups reach the end within the minutes that the kit states.
-    /// The minutes of the puzzles are estimates, corrected by the plays that were written down; `inklatch rehearse` shows
-    /// all of it. The bound is common practice, no source.
+    /// An estimate that is too low makes an evening look short as well: a real play in `plays.ron` tells, even if only its
+    /// whole minutes were written down. The bound is our choice: beyond it the time that is stated says little.
     ///
     /// ## Why it matters at the table
     /// The evening that was promised is over early, and the treat is not ready.

@@ -119,6 +119,11 @@ fn plays(out: &mut dyn Write) -> Outcome {
         out,
         "counts as much as {PRIOR_PLAYS:.0} plays, and minutes with hints count as what they would have been without."
     )?;
+    writeln!(
+        out,
+        "A play of which only the whole minutes are known is worth writing down as well: the rehearsal holds them"
+    )?;
+    writeln!(out, "against its simulated evenings and splits the difference over the puzzles that nobody timed.")?;
     write_types(PLAYS, out)?;
     writeln!(out, "\nA whole file:\n\n{PLAYED}")?;
     Ok(CLEAN)

@@ -37,7 +37,9 @@ pub struct Play {
     #[serde(default)]
     pub level: Level,
     /// Minutes in all, from the start to the open last box, or to the end of the play where it stayed shut. They are held
-    /// beside the rehearsed evenings; the estimates are corrected by the minutes of the puzzles.
+    /// beside the rehearsed evenings. Where the last box was opened and some puzzles were not timed, they correct the
+    /// estimates of those in the rehearsal of this level: what the evening was off by is split over them by how long the
+    /// end waits for each, and by how uncertain each estimate is.
     pub minutes: f64,
     /// Whether the last box was opened.
     #[serde(default = "yes", skip_serializing_if = "is_yes")]

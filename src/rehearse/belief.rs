@@ -66,6 +66,29 @@ impl Belief {
         }
     }
 
+    /// What is known after a play of which only a sum of many parts was seen: it was off by `off` where the variance
+    /// `variance` was expected, and the logarithm of this part's minutes has the covariance `shared` with it.
+    ///
+    /// What this part took is then known by its mean and its variance, as joint normal quantities are conditioned on one
+    /// of them (C. M. Bishop, "Pattern Recognition and Machine Learning", 2006, 2.81 and 2.82, the variances taken as
+    /// known); the play counts by the share of the variance that the sum explains. For parts that have nothing in common
+    /// the mean and its weight are those of the joint posterior, and a sum of nothing else is a play ([`Self::after`]).
+    #[must_use]
+    pub fn after_sum(self, shared: f64, off: f64, variance: f64) -> Self {
+        let own = self.predictive().scale.powi(2);
+        let weight = (shared * shared / (own * variance)).clamp(0.0, 1.0);
+        if !(weight > 0.0 && off.is_finite()) {
+            return self;
+        }
+        let moved = shared * off / variance;
+        Self {
+            m: self.m + moved / (self.k + 1.0),
+            k: self.k * (self.k + 1.0) / (self.k + 1.0 - weight),
+            a: self.a + weight / 2.0,
+            b: self.b + self.k * moved * moved / (2.0 * (self.k + 1.0)),
+        }
+    }
+
     /// What the next play will be.
     #[must_use]
     pub fn predictive(self) -> Predictive {

@@ -19,6 +19,8 @@ pub enum Source {
     Mechanic,
     /// An estimate, corrected by so many plays.
     Plays(usize),
+    /// An estimate, corrected by so many plays in which it was timed, and by the whole minutes of so many evenings.
+    Totals(usize, usize),
 }
 
 impl Source {
@@ -30,6 +32,11 @@ impl Source {
             Self::Mechanic => "the mechanic's usual minutes, an estimate".into(),
             Self::Plays(1) => "an estimate, corrected by 1 play".into(),
             Self::Plays(count) => format!("an estimate, corrected by {count} plays"),
+            Self::Totals(0, 1) => "an estimate, corrected by the whole minutes of 1 play".into(),
+            Self::Totals(0, totals) => format!("an estimate, corrected by the whole minutes of {totals} plays"),
+            Self::Totals(plays, totals) => {
+                format!("{}, and by the whole minutes of {totals}", Self::Plays(plays).words())
+            }
         }
     }
 }
@@ -53,13 +60,20 @@ impl Estimate {
     /// kit in which it had the same setup.
     #[must_use]
     pub fn of(kit: &Kit, puzzle: &Puzzle, level: Level) -> Self {
+        Self::believed(kit, puzzle, level).0
+    }
+
+    /// The same, with what it rests on.
+    pub(super) fn believed(kit: &Kit, puzzle: &Puzzle, level: Level) -> (Self, Belief) {
         let guess = Self::guessed(puzzle, level);
         let played = played(kit, puzzle, level);
+        let belief = Belief::of(guess.median, guess.slow).after(&played);
         if played.is_empty() {
-            return guess;
+            return (guess, belief);
         }
-        let next = Belief::of(guess.median, guess.slow).after(&played).predictive();
-        Self { median: next.minutes(0.5), slow: next.minutes(0.9), source: Source::Plays(played.len()) }
+        let next = belief.predictive();
+        let source = Source::Plays(played.len());
+        (Self { median: next.minutes(0.5), slow: next.minutes(0.9), source }, belief)
     }
 
     /// The same before any play.

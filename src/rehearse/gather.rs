@@ -4,6 +4,7 @@ use serde::Serialize;
 use super::estimate::Estimate;
 use super::evening::{Evening, evening};
 use super::stage::Stage;
+use super::totals::corrected;
 use crate::diag::{Hinted, Trouble};
 use crate::flow::Links;
 use crate::ids::{BoxId, LockId, PuzzleId};
@@ -127,6 +128,15 @@ pub fn rehearse(stage: &Stage, runs: usize) -> Hinted<Rehearsal> {
     if puzzles != stage.net.puzzles.len() {
         return Err(Trouble::new("the stage and its net have not the same puzzles"));
     }
+    let expected = evenings(stage, runs)?;
+    if stage.totals.is_empty() {
+        return Ok(expected);
+    }
+    // What real evenings were off by is measured against simulated ones, and corrects what the next are simulated with.
+    evenings(&corrected(stage, &expected), runs)
+}
+
+fn evenings(stage: &Stage, runs: usize) -> Hinted<Rehearsal> {
     let links = Links::new(&stage.net);
     let evenings: Option<Vec<Evening>> = (0..runs).into_par_iter().map(|at| evening(stage, &links, at)).collect();
     let evenings = evenings.ok_or_else(|| Trouble::new("the end was not reached in a simulated evening"))?;

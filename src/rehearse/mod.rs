@@ -6,7 +6,7 @@
 //! and groups differ by a factor that all puzzles of an evening share.
 //!
 //! All of it is estimates ([`Habits`] names them); a play that was written down ([`crate::kit::Plays`]) corrects those
-//! of its puzzles ([`Belief`]).
+//! of its puzzles ([`Belief`]), and where those were not timed, its whole minutes do ([`Total`]).
 
 mod belief;
 mod chance;
@@ -16,6 +16,7 @@ mod gather;
 mod habits;
 mod kept;
 mod stage;
+mod totals;
 mod words;
 
 pub use belief::{Belief, PRIOR_PLAYS, Predictive};
@@ -25,4 +26,5 @@ pub use gather::{Bar, OfPuzzle, OfSize, Opens, Past, Rehearsal, Spread, rehearse
 pub use habits::Habits;
 pub use kept::Rehearsals;
 pub use stage::{Stage, Task};
+pub use totals::Total;
 pub use words::{advice, compared, in_fives, minutes, outline, percent};

@@ -1,8 +1,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::belief::Belief;
 use super::chance::LogNormal;
 use super::estimate::Estimate;
 use super::habits::Habits;
+use super::totals::Total;
 use crate::diag::{Hinted, Level, Step, Trouble};
 use crate::flow::net::{Net, Where};
 use crate::flow::{self, Parts};
@@ -32,6 +34,10 @@ pub struct Stage {
     pub letter: f64,
     /// How groups go about it.
     pub habits: Habits,
+    /// The play level.
+    pub level: Level,
+    /// Real evenings of which not every puzzle was timed, the oldest first: their whole minutes correct the estimates.
+    pub totals: Vec<Total>,
     /// The names of the boxes, in the order of the net.
     pub boxes: Vec<BoxId>,
     /// The names of the locks.
@@ -47,6 +53,8 @@ pub struct Task {
     pub id: PuzzleId,
     /// What is known of its minutes.
     pub estimate: Estimate,
+    /// What that rests on.
+    pub belief: Belief,
     /// The minutes that two guests need with no hint, at this level.
     pub time: LogNormal,
     /// Which steps of its ladder there are.
@@ -78,12 +86,13 @@ impl Stage {
         let habits = Habits::default();
         let alike = alike(kit);
         let puzzles = kit.puzzles.iter().map(|puzzle| {
-            let estimate = Estimate::of(kit, puzzle, level);
+            let (estimate, belief) = Estimate::believed(kit, puzzle, level);
             let hints = puzzle.hints_at(level);
             let locks = alike.get(&puzzle.opens).copied().unwrap_or(1);
             Task {
                 id: puzzle.id.clone(),
                 estimate,
+                belief,
                 time: estimate.time().longer(habits.slower(level)),
                 steps: Step::ALL.map(|step| !hints.step(step).trim().is_empty()),
                 open: rules.open_steps,
@@ -91,6 +100,10 @@ impl Stage {
                 locks: (locks as f64 + 1.0) / 2.0,
             }
         });
+        let timed =
+            |minutes: f64, hints: u8| habits.without_hints(minutes, rules.open_steps, hints) / habits.slower(level);
+        let totals = kit.plays.plays.iter().filter(|play| play.level == level);
+        let totals = totals.filter_map(|play| Total::of(kit, play, timed)).collect();
         let (least, most) = kit.players;
         let most = most.clamp(1, limits::REHEARSED_GUESTS);
         let puzzles = puzzles.collect();
@@ -101,6 +114,8 @@ impl Stage {
             minutes: f64::from(kit.minutes),
             quiet: f64::from(rules.quiet_minutes.max(1)),
             letter: letter(kit),
+            level,
+            totals,
             habits,
             boxes: kit.boxes.iter().map(|item| item.id.clone()).collect(),
             locks: kit.locks.iter().map(|lock| lock.id.clone()).collect(),

@@ -82,6 +82,9 @@ pub fn compared(kit: &Kit, level: Level, rehearsal: &Rehearsal) -> Option<String
     let (first, last) = (took.first()?, took.last()?);
     let real = match took.len() {
         1 => format!("The one real play at this level took {} minutes", minutes(*first)),
+        many if minutes(*first) == minutes(*last) => {
+            format!("The {many} real plays at this level took {} minutes each", minutes(*first))
+        }
         many => format!("The {many} real plays at this level took {} to {} minutes", minutes(*first), minutes(*last)),
     };
     let (quick, slow) = (minutes(rehearsal.end.quick), minutes(rehearsal.end.slow));
