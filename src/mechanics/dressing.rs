@@ -7,7 +7,7 @@ use crate::face::{Align, Audience, Face, Frame, Pictures, Piece, Role, TextRun, 
 use crate::ids::PuzzleId;
 use crate::kit::LockKind;
 use crate::script::{Rich, capital};
-use crate::theme::{Colour, Loaded, Palette};
+use crate::theme::{Colour, Edition, Loaded, Palette};
 use crate::units::{Pt, Rect, Size};
 
 /// For what has no names of its own.
@@ -41,6 +41,12 @@ impl<'a> Dressing<'a> {
     #[must_use]
     pub fn name(&self, part: &str, plain: &'a str) -> &'a str {
         self.names.get(part).map_or_else(|| self.theme.dressing(self.mechanic, part, plain), String::as_str)
+    }
+
+    /// Whether it is drawn for the large-print edition, in which no text is set under [`crate::theme::LARGE_PRINT`].
+    #[must_use]
+    pub fn large(&self) -> bool {
+        self.palette.edition() == Edition::LargePrint
     }
 
     /// The colour of a role.

@@ -179,7 +179,7 @@ impl Mechanic for LogicGrid {
     }
 
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
-        Ok(vec![draw::sheet(view, cx)?])
+        draw::sheets(view, cx)
     }
 
     fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {

@@ -9,6 +9,7 @@ use crate::mechanics::Dressing;
 use crate::mechanics::words::listed;
 use crate::script::capital;
 use crate::script::{Paragraph, Rich, Span};
+use crate::theme::LARGE_PRINT;
 use crate::units::{Mm, Pt, Rect, Size};
 
 /// Least size of symbols and words on a card (common practice, no source).
@@ -61,6 +62,41 @@ pub fn sheet(cx: &Dressing<'_>, frame_name: &str, title: &str, alt: String) -> H
     cx.draw_mark(&mut face, &frame)?;
     let slot = cx.slot(&frame, frame_name, if frame_name == "board" { "field" } else { "body" })?;
     Ok((face, slot))
+}
+
+/// How high words stand that must be told: their usual height; in large print as much more as they take there.
+#[must_use]
+pub fn told_height(cx: &Dressing<'_>, text: &Rich, w: Mm, usual: Mm) -> Mm {
+    if !cx.large() {
+        return usual;
+    }
+    let said = |paragraph: &Paragraph| paragraph.spans.iter().map(|span| span.text.as_str()).collect();
+    let said: Vec<String> = text.paragraphs.iter().map(said).collect();
+    usual.max(height(cx, &said, w, LARGE_PRINT))
+}
+
+/// About how high sentences of a size stand in a column. Where it is too little they shrink by a little.
+#[must_use]
+pub fn height(cx: &Dressing<'_>, sentences: &[String], w: Mm, size: Pt) -> Mm {
+    // In the text faces of our themes a letter is 0.43 to 0.45 of its size broad on average, a line at most 1.3 times as
+    // high. Where room is dear, in large print, what the faces need at least.
+    let size = size.to_mm();
+    let per_line = (w.get() / (size.get() * 0.44)).floor().max(1.0);
+    let lines = |sentence: &String| (sentence.chars().count() as f64 / per_line).ceil() + 0.4;
+    let line = if cx.large() { 1.2 } else { 1.3 };
+    size * line * sentences.iter().map(lines).sum::<f64>()
+}
+
+/// The slots of a `bookmark` for its table and for the words at its foot: in large print the table leaves them more.
+#[must_use]
+pub fn bookmark(cx: &Dressing<'_>, table: Rect, foot: Rect) -> (Rect, Rect) {
+    const LEFT: f64 = 0.11;
+    if !cx.large() {
+        return (table, foot);
+    }
+    let h = table.h * (1.0 - LEFT);
+    let y = foot.y - table.h * LEFT;
+    (Rect { h, ..table }, Rect { y, h: foot.bottom() - y, ..foot })
 }
 
 /// Words of the sheet, set to fit.

@@ -11,10 +11,11 @@ use super::Party;
 use crate::diag::Hinted;
 use crate::face::{Face, Layer, Piece, TextRun};
 use crate::limits;
+use crate::theme::LARGE_PRINT;
 use crate::units::Pt;
 
-/// The least size of large print: 16 points (UKAAF, "Creating clear print and large print documents", G003).
-pub const LARGE: Pt = Pt::new(16.0);
+/// The least size of large print.
+pub const LARGE: Pt = LARGE_PRINT;
 
 /// How much larger pieces are tried, in turn: few steps, so that pieces of one kit come in few sizes. The last takes
 /// text of 5 points to 16.

@@ -1,7 +1,6 @@
-//! A piece that must not be parted and leaves no room for a label below it: a sheet of its own.
+//! A piece of large print that leaves no room for a label below it: a sheet of its own, before it is parted.
 
 use super::impose::LABEL_AIR;
-use super::parted::stays_whole;
 use super::room::Room;
 use super::{Paper, Placed, Sheet};
 use crate::face::Piece;
@@ -23,7 +22,7 @@ fn lies(piece: &Piece, paper: Paper, room: Room) -> Option<(Size, bool)> {
 
 /// Whether a piece needs a sheet to itself, and has room on it.
 pub(super) fn alone(piece: &Piece, paper: Paper, room: Room) -> bool {
-    piece.large && piece.back.is_none() && stays_whole(piece) && lies(piece, paper, room).is_some()
+    piece.large && piece.back.is_none() && lies(piece, paper, room).is_some()
 }
 
 /// The sheet of such a piece. Its name stands in the head; what to do with it stands beside it, or else below it, or is

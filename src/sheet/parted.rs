@@ -3,8 +3,6 @@
 //! A piece is cut into bands, and each band into parts at places of its own, so that a cut finds its way past texts and
 //! pictures. A title over which no cut finds a way is moved to the part on which most of it stood.
 
-use std::iter::once;
-
 use crate::face::{Face, Layer, Piece, TextRun, reach};
 use crate::units::{Mm, Pt, Rect, Size};
 
@@ -191,9 +189,4 @@ fn clear_of_cuts(share: Rect, whole: Rect) -> Rect {
     let (top, foot) = (air(share.y > whole.y), air(share.bottom() < whole.bottom()));
     let size = |length: Mm, a: Mm, b: Mm| (length - a - b).max(Mm::ZERO);
     Rect { x: share.x + left, y: share.y + top, w: size(share.w, left, right), h: size(share.h, top, foot) }
-}
-
-/// Whether a piece must not be parted: it is folded, or goes onto a thing.
-pub(super) fn stays_whole(piece: &Piece) -> bool {
-    piece.on_a_thing || once(&piece.front).chain(&piece.back).any(|face| !face.folds.is_empty())
 }

@@ -31,7 +31,7 @@ impl Room {
     };
     /// For large print: two lines of 16 points at the head, two below each piece, two beside the check bar.
     const LARGE: Self = Self {
-        head: Mm::new(15.0),
+        head: Mm::new(14.5),
         foot: Mm::new(14.5),
         gutter: Mm::new(16.5),
         label: Mm::new(15.0),

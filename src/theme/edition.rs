@@ -1,5 +1,10 @@
 use serde::{Deserialize, Serialize};
 
+use crate::units::Pt;
+
+/// The least size of large print: 16 points (UKAAF, "Creating clear print and large print documents", G003).
+pub const LARGE_PRINT: Pt = Pt::new(16.0);
+
 /// How a kit comes out of the printer. Every edition holds the same puzzles and is proven on its own.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

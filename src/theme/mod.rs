@@ -20,7 +20,7 @@ use serde::{Deserialize, Serialize};
 
 pub use colour::Colour;
 pub use edit::{PictureKind, ThemeEdit, edit};
-pub use edition::Edition;
+pub use edition::{Edition, LARGE_PRINT};
 pub use guard::{unknown_roles, vet};
 pub use lettering::Lettering;
 pub use load::{Loaded, builtin_ids, load, load_builtin, read_picture};

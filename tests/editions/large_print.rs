@@ -1,19 +1,23 @@
 //! The large-print edition: no text under 16 points on any sheet, nothing off the paper, every puzzle as it was.
 
+use std::collections::BTreeMap;
+
 use inklatch::diag::Level;
-use inklatch::face::{Audience, Face, Layer, Piece, Role};
-use inklatch::party::LARGE;
+use inklatch::face::{Audience, Face, Layer, Piece};
+use inklatch::mechanics::MECHANICS;
+use inklatch::mechanics::sample::sample;
+use inklatch::party::{Kept, LARGE, Party, enlarged};
 use inklatch::print::DocInfo;
 use inklatch::sheet::{Paper, Sheet, impose};
-use inklatch::theme::Edition;
+use inklatch::theme::{Edition, Palette, builtin_ids};
 use inklatch::units::{Rect, Size};
 
-use super::{Dressed, dressed, sound};
+use super::{Dressed, demo, dressed, sound};
 
 /// Sizes are found on a grid and come back from the page through whole units of its fonts.
 const SLACK: f64 = 0.01;
 
-fn sheets(dressed: &Dressed, party: &inklatch::party::Party, paper: Paper, audience: Audience) -> Vec<Sheet> {
+fn sheets(dressed: &Dressed, party: &Party, paper: Paper, audience: Audience) -> Vec<Sheet> {
     let mut pieces: Vec<Piece> =
         party.letters(&dressed.theme, paper.page_size(true), &|face| dressed.press.fits(face)).unwrap();
     pieces.extend(party.pieces.iter().cloned());
@@ -23,7 +27,10 @@ fn sheets(dressed: &Dressed, party: &inklatch::party::Party, paper: Paper, audie
 #[test]
 fn both_kits_in_every_theme_are_sound_and_nothing_is_under_16_points() {
     for dressed in dressed() {
-        let proof = sound(&dressed, &[Level::Standard], Edition::LargePrint);
+        // At every level in the theme that the kit comes in.
+        let home = demo(dressed.kit.id.as_str()).kit.theme == dressed.theme.theme.id;
+        let levels: &[Level] = if home { &[Level::Standard, Level::Gentle, Level::Stiff] } else { &[Level::Standard] };
+        let proof = sound(&dressed, levels, Edition::LargePrint);
         let level = &proof.levels[0];
         let name = format!("{} in {}", dressed.kit.id, dressed.theme.theme.id);
         for set in &level.set {
@@ -120,7 +127,7 @@ fn what_is_folded_stays_whole_on_both_papers() {
     let party = &large.levels[0].party;
     let folded = |piece: &&Piece| !piece.front.folds.is_empty() && piece.audience == Audience::Players;
     assert!(party.pieces.iter().filter(folded).count() > 2, "an envelope, a sign and seat cards");
-    let envelope = |party: &inklatch::party::Party| party.piece("prop-letter-envelope").unwrap().front.clone();
+    let envelope = |party: &Party| party.piece("prop-letter-envelope").unwrap().front.clone();
     let cut = envelope(&usual.levels[0].party);
     assert_eq!((envelope(party).outline, envelope(party).size), (cut.outline.grown(1.0), cut.size));
     for paper in Paper::ALL {
@@ -139,23 +146,42 @@ fn what_is_folded_stays_whole_on_both_papers() {
     }
 }
 
+/// What is parted over sheets among these pieces, on either paper.
+fn parted(pieces: &[Piece]) -> Vec<String> {
+    let audiences = [Audience::Players, Audience::Hints, Audience::Host];
+    let sheets = |(paper, audience)| impose(pieces, paper, audience, "Kit").unwrap();
+    let placed = Paper::ALL.into_iter().flat_map(|paper| audiences.map(|who| (paper, who))).flat_map(sheets);
+    let parts = placed.flat_map(|sheet| sheet.placed).filter(|placed| placed.face.clipped);
+    parts.map(|placed| format!("{} is {}", placed.piece, placed.label)).collect()
+}
+
 #[test]
-fn no_seam_runs_through_a_title() {
+fn both_kits_are_printed_without_a_seam_at_every_level() {
     for dressed in dressed() {
-        let large = sound(&dressed, &[Level::Standard], Edition::LargePrint);
-        let party = &large.levels[0].party;
-        let mut parted = 0;
-        for paper in Paper::ALL {
-            for sheet in sheets(&dressed, party, paper, Audience::Players) {
-                for placed in sheet.placed.iter().filter(|placed| placed.face.clipped) {
-                    parted += 1;
-                    let whole = Rect::of(placed.face.size);
-                    for run in placed.face.runs().filter(|run| run.role == Role::Display && run.turn == 0.0) {
-                        assert!(whole.holds(run.rect), "\"{}\" on {}", run.text.text(), placed.label);
-                    }
-                }
+        for level in Level::ALL {
+            let (kit, theme) = (&dressed.kit, &dressed.theme);
+            let mut party = Party::in_edition(kit, theme, level, Edition::LargePrint, &mut Kept::default()).unwrap();
+            party.enlarge(&|face| dressed.press.fits(face)).unwrap();
+            let place = format!("{} in {}, {}", kit.id, theme.theme.id, level.word());
+            assert_eq!(parted(&party.pieces), Vec::<String>::new(), "{place}");
+        }
+    }
+}
+
+#[test]
+fn every_mechanic_s_sample_is_printed_without_a_seam() {
+    // The first kit in each of the themes.
+    for dressed in dressed().iter().take(builtin_ids().len()) {
+        let palette = Palette::new(&dressed.theme.theme.palette, &BTreeMap::new()).unwrap();
+        let palette = palette.in_edition(Edition::LargePrint);
+        for mechanic in MECHANICS {
+            let sample = sample(*mechanic, &dressed.theme, &palette).unwrap();
+            let pieces = enlarged(&sample.pieces, &|face| dressed.press.fits(face)).unwrap();
+            let place = format!("{} in {}", mechanic.meta().id, dressed.theme.theme.id);
+            assert_eq!(parted(&pieces), Vec::<String>::new(), "{place}");
+            for face in pieces.iter().flat_map(|piece| std::iter::once(&piece.front).chain(&piece.back)) {
+                assert!(dressed.press.fits(face).unwrap().into_iter().all(|fits| fits), "{place}");
             }
         }
-        assert!(parted > 0, "{}", dressed.kit.id);
     }
 }

@@ -147,7 +147,7 @@ fn the_board_holds_every_number_and_the_template_only_the_magnets() {
                 assert!(run.least.get() >= 9.0);
             }
             assert_eq!(template.audience, Audience::Host);
-            assert_eq!(template.front.runs().count(), 4);
+            assert_eq!(template.front.runs().count(), 5);
             let words: String = card.front.runs().map(|run| run.text.text()).collect::<Vec<_>>().join(" ");
             assert!(words.contains("numbers"), "{words}");
             // Mirrored: a number on the template stands where the board's stands, seen from behind.

@@ -11,6 +11,9 @@ use crate::units::{Mm, Rect, Size};
 
 /// Greatest breadth of a panel.
 const BROAD: Mm = Mm::new(80.0);
+/// How many panels stand on a sheet in large print, and how much larger their numbers are.
+const LARGE_PANELS: usize = 2;
+const LARGER: f64 = 1.35;
 /// Radius of a dot.
 const DOT: Mm = Mm::new(0.9);
 /// Breadth and height of the room for a number of two digits.
@@ -20,32 +23,48 @@ const SIDES: [(f64, f64); 8] =
     [(3.4, -2.2), (3.9, 0.0), (-3.4, -2.2), (-3.9, 0.0), (3.4, 2.3), (-3.4, 2.3), (0.0, -3.2), (0.0, 3.3)];
 
 pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
-    if view.loose { cards(view, cx) } else { Ok(vec![sheet(view, cx)?]) }
+    if view.loose {
+        return cards(view, cx);
+    }
+    let on_one = if cx.large() { LARGE_PANELS } else { view.panels.len() };
+    let shares: Vec<&[Vec<Dot>]> = view.panels.chunks(on_one.max(1)).collect();
+    let of = shares.len();
+    shares.into_iter().enumerate().map(|(at, share)| sheet(view, cx, share, (at, of))).collect()
 }
 
-fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
+/// One of the sheets: which of how many, with the panels on it.
+fn sheet(view: &View, cx: &Dressing<'_>, panels: &[Vec<Dot>], (at, of): (usize, usize)) -> Hinted<Piece> {
     let rule = texts::rule(view);
     let alt = format!("{}: {} panels of numbered dots. {rule}", capital(texts::name(cx)), view.panels.len());
     let (mut face, slot) = paper::sheet(cx, "board", cx.name("panels-title", "Dot to dot"), alt)?;
-    let told = Rect { h: slot.h * if view.text.is_empty() { 0.1 } else { 0.14 }, ..slot };
-    paper::words(&mut face, cx, told, with_text(&view.text, &rule), 14.0);
+    let words = with_text(&view.text, &rule);
+    let usual = slot.h * if view.text.is_empty() { 0.1 } else { 0.14 };
+    let told = Rect { h: paper::told_height(cx, &words, slot.w, usual), ..slot };
+    paper::words(&mut face, cx, told, words, 14.0);
     let space = Rect { y: told.bottom() + mm(1.0), h: slot.h - told.h - mm(1.0), ..slot };
     // As many panels side by side as make them largest.
-    let count = view.panels.len().max(1);
+    let count = panels.len().max(1);
     let cell = |across: usize| Size { w: space.w / across as f64, h: space.h / count.div_ceil(across) as f64 };
-    let broad = |across: usize| breadth(cell(across));
+    let by = if cx.large() { LARGER } else { 1.0 };
+    let broad = |across: usize| breadth(cell(across), by);
     let across = (1..=count).reduce(|best, next| if broad(next) > broad(best) { next } else { best }).unwrap_or(1);
     let Size { w, h } = cell(across);
-    for (index, dots) in view.panels.iter().enumerate() {
+    let first = if cx.large() { at * LARGE_PANELS } else { 0 };
+    for (index, dots) in panels.iter().enumerate() {
         // A last row that is not full stands in the middle.
         let in_row =
             if index / across == (count - 1) / across { count - (count - 1) / across * across } else { across };
         let left = (space.w - w * in_row as f64) / 2.0;
         let place =
             Rect { x: space.x + left + w * (index % across) as f64, y: space.y + h * (index / across) as f64, w, h };
-        panel(&mut face, cx, place, dots, Some(index + 1), view);
+        panel(&mut face, cx, place, dots, Some(first + index + 1), (view, by));
     }
-    Ok(cx.piece(PANELS, "panels of dots", face))
+    if of == 1 {
+        return Ok(cx.piece(PANELS, "panels of dots", face));
+    }
+    let mut piece = cx.piece(PANELS, &format!("panels of dots, sheet {} of {of}", at + 1), face);
+    piece.id = format!("{}-{PANELS}-{}", cx.puzzle, at + 1);
+    Ok(piece)
 }
 
 fn cards(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
@@ -57,7 +76,7 @@ fn cards(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         let told = Rect { h: slot.h * 0.13, ..slot };
         paper::words(&mut face, cx, told, Rich::plain(texts::short_rule(view)), 11.0);
         let place = Rect { y: told.bottom(), h: slot.h - told.h, ..slot };
-        panel(&mut face, cx, place, dots, None, view);
+        panel(&mut face, cx, place, dots, None, (view, 1.0));
         let mut piece = cx.piece(PANELS, &format!("panel {}", index + 1), face);
         piece.id = format!("{}-{PANELS}-{}", cx.puzzle, index + 1);
         pieces.push(piece);
@@ -71,15 +90,23 @@ const HEAD: Mm = Mm::new(6.0);
 const AIR: Mm = Mm::new(1.5);
 
 /// How broad a panel is in a cell of this size.
-fn breadth(cell: Size) -> Mm {
+fn breadth(cell: Size, by: f64) -> Mm {
     let ratio = f64::from(PANEL.0) / f64::from(PANEL.1);
-    (cell.w - AIR * 2.0).min((cell.h - HEAD - AIR * 2.0) * ratio).min(BROAD)
+    (cell.w - AIR * 2.0).min((cell.h - HEAD - AIR * 2.0) * ratio).min(BROAD * by)
 }
 
-fn panel(face: &mut Face, cx: &Dressing<'_>, place: Rect, dots: &[Dot], number: Option<usize>, view: &View) {
+/// Draws a panel, with dots and numbers `by` so much larger.
+fn panel(
+    face: &mut Face,
+    cx: &Dressing<'_>,
+    place: Rect,
+    dots: &[Dot],
+    number: Option<usize>,
+    (view, by): (&View, f64),
+) {
     let head = if number.is_some() { HEAD } else { Mm::ZERO };
     let room = Size { w: place.w, h: place.h + HEAD - head };
-    let w = breadth(room);
+    let w = breadth(room, by);
     let h = w * (f64::from(PANEL.1) / f64::from(PANEL.0));
     let rect = Rect { x: place.x + (place.w - w) / 2.0, y: place.y + head + (place.h - head - h) / 2.0, w, h };
     if let Some(number) = number {
@@ -96,18 +123,18 @@ fn panel(face: &mut Face, cx: &Dressing<'_>, place: Rect, dots: &[Dot], number: 
     let at = |dot: &Dot| (w * (f64::from(dot.x) / f64::from(PANEL.0)), w * (f64::from(dot.y) / f64::from(PANEL.0)));
     let middles: Vec<(Mm, Mm)> = dots.iter().map(at).collect();
     for (x, y) in &middles {
-        drawing.circle(*x, *y, DOT, Pen::fill(ink));
+        drawing.circle(*x, *y, DOT * by, Pen::fill(ink));
     }
     face.art(drawing.svg(), rect, String::new());
-    let mut taken: Vec<Rect> = middles.iter().map(|(x, y)| about(*x, *y, DOT * 2.0, DOT * 2.0)).collect();
+    let mut taken: Vec<Rect> = middles.iter().map(|(x, y)| about(*x, *y, DOT * by * 2.0, DOT * by * 2.0)).collect();
     for (dot, (x, y)) in dots.iter().zip(&middles) {
         let Some(number) = dot.number else { continue };
         let text = number.to_string();
-        let (nw, nh) = (NUMBER.0 * if text.len() > 1 { 1.0 } else { 0.64 }, NUMBER.1);
+        let (nw, nh) = (NUMBER.0 * by * if text.len() > 1 { 1.0 } else { 0.64 }, NUMBER.1 * by);
         let inside = Rect::of(Size { w, h }).inset(mm(0.6));
         let spot = |(dx, dy): &(f64, f64)| {
             let dx = if text.len() > 1 { *dx } else { *dx * 0.76 };
-            about(*x + mm(dx), *y + mm(*dy), nw, nh)
+            about(*x + mm(dx * by), *y + mm(*dy * by), nw, nh)
         };
         let free = |rect: &Rect| inside.holds(*rect) && taken.iter().all(|other| !other.meets(*rect));
         // Where no side is free the one is taken that lies on the least.

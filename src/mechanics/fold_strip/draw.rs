@@ -21,8 +21,13 @@ pub(super) fn strip(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let frame = cx.frame("sign")?;
     let alt = format!("A strip with fold marks, and half figures for {} digits. {}", view.figures.len(), texts::RULE);
     let mut face = Face::on(&frame, alt);
-    let slot = cx.slot(&frame, "sign", "letters")?;
+    let letters = cx.slot(&frame, "sign", "letters")?;
     let title = cx.slot(&frame, "sign", "title")?;
+    // What the words need in large print is taken from the figures.
+    let told = paper::told_height(cx, &Rich::plain(texts::RULE), title.w, title.h);
+    let down = (told - title.h).max(Mm::ZERO).min(letters.h * 0.5);
+    let title = Rect { h: title.h + down, ..title };
+    let slot = Rect { y: letters.y + down, h: letters.h - down, ..letters };
     paper::words(&mut face, cx, title, Rich::plain(texts::RULE), 13.0);
     cx.draw_mark(&mut face, &frame)?;
 

@@ -20,7 +20,7 @@ pub(super) fn view(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
     let slot = cx.slot_on(strip, "sign", "letters")?;
     // Folds run from the words to the lower edge.
     let folds = |shape: &&PrintedShape| {
-        shape.dashed && shape.rect.h > strip.size.h * 0.5 && shape.rect.bottom() > strip.size.h * 0.98
+        shape.dashed && shape.rect.h > strip.size.h * 0.35 && shape.rect.bottom() > strip.size.h * 0.98
     };
     let (_, folds) = ruled(strip.shapes.iter().filter(folds), Mm::new(0.5));
     if folds.is_empty() || !folds.len().is_multiple_of(3) {

@@ -24,8 +24,10 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let rule = texts::rule(view);
     let alt = format!("{}: a maze of {} by {} cells. {rule}", capital(texts::name(cx)), view.cols, view.rows);
     let (mut face, slot) = paper::sheet(cx, "board", cx.name("maze-title", "The way through"), alt)?;
-    let told = Rect { h: slot.h * if view.text.is_empty() { 0.09 } else { 0.13 }, ..slot };
-    paper::words(&mut face, cx, told, with_text(&view.text, &rule), 14.0);
+    let words = with_text(&view.text, &rule);
+    let usual = slot.h * if view.text.is_empty() { 0.09 } else { 0.13 };
+    let told = Rect { h: paper::told_height(cx, &words, slot.w, usual), ..slot };
+    paper::words(&mut face, cx, told, words, 14.0);
     let space = Rect { y: told.bottom() + mm(2.0), h: slot.h - told.h - mm(2.0), ..slot }.inset(mm(1.5));
     let grid = paper::Grid::fit(space, view.rows, view.cols, CELL);
     let floor = Maze { view, grid };

@@ -15,8 +15,9 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         view.words.len()
     );
     let (mut face, slot) = paper::sheet(cx, "board", cx.name("letters-title", "Find the words"), alt)?;
-    let top = Rect { h: slot.h * 0.09, ..slot };
-    paper::words(&mut face, cx, top, Rich::plain(format!("{} {ORDER}", texts::rule(view))), 14.0);
+    let rule = Rich::plain(format!("{} {ORDER}", texts::rule(view)));
+    let top = Rect { h: paper::told_height(cx, &rule, slot.w, slot.h * 0.09), ..slot };
+    paper::words(&mut face, cx, top, rule, 14.0);
 
     let list = Rect { y: slot.y + slot.h * 0.8, h: slot.h * 0.2, ..slot };
     let columns = 4_usize.min(view.words.len().max(1));

@@ -3,7 +3,7 @@
 use super::{Card, Entry, KEY_CARD, View, WORD_CARD};
 use crate::diag::{Hinted, Trouble};
 use crate::face::proof::{Block, Printed, lanes, middle};
-use crate::mechanics::{Dressing, front};
+use crate::mechanics::{Dressing, front, paper};
 use crate::units::{Mm, Rect};
 
 pub(super) fn view(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
@@ -15,7 +15,8 @@ pub(super) fn view(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
 
 /// The table row by row: letters and digits take turns.
 fn key(side: &Printed, cx: &Dressing<'_>) -> Hinted<Vec<Entry>> {
-    let cells = side.texts_in(cx.slot_on(side, "bookmark", "table")?);
+    let table = paper::bookmark(cx, cx.slot_on(side, "bookmark", "table")?, Rect::default()).0;
+    let cells = side.texts_in(table);
     let size = cells.first().map_or(Mm::new(3.0), |cell| cell.size.to_mm());
     let mut key = Vec::new();
     for y in lanes(cells.iter().map(|cell| cell.y), size / 2.0) {

@@ -14,14 +14,22 @@ const ONE_LINE: Mm = Mm::new(0.5);
 pub(super) fn view(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
     let sheet = front(printed, SHEET)?;
     let slot = cx.slot_on(sheet, "board", "field")?;
-    let (art, rect) = drawn_in(sheet, slot)
+    // In large print the table may stand on a sheet of its own, after that of the words.
+    let with_table = printed.iter().rfind(|side| side.part == SHEET && !side.back).unwrap_or(sheet);
+    let (art, rect) = drawn_in(with_table, cx.slot_on(with_table, "board", "field")?)
         .into_iter()
-        .max_by_key(|(art, _)| sheet.shapes_of(*art).len())
+        .max_by_key(|(art, _)| with_table.shapes_of(*art).len())
         .ok_or_else(|| Trouble::new("no table is drawn on the sheet"))?;
-    let names = table(sheet, art, rect)?;
+    let names = table(with_table, art, rect)?;
+    let words_end = if std::ptr::eq(sheet, with_table) {
+        rect.y
+    } else {
+        let list = sheet.texts_in(slot).into_iter().find(|text| text.text.starts_with(texts::READ));
+        list.map_or(slot.bottom(), |text| text.rect.y)
+    };
     let mut view = named(sheet, names)?;
     view.statements =
-        numbered(sheet, slot, rect)?.iter().map(|text| statement(&view, text)).collect::<Hinted<Vec<_>>>()?;
+        numbered(sheet, slot, words_end)?.iter().map(|text| statement(&view, text)).collect::<Hinted<Vec<_>>>()?;
     view.asked = asked(&view, sheet, slot)?;
     told(sheet, &texts::order(&view))?;
     Ok(view)
@@ -97,11 +105,11 @@ fn named(sheet: &Printed, names: Vec<Vec<String>>) -> Hinted<View> {
     Ok(view)
 }
 
-/// The numbered sentences above the table, in their order.
-fn numbered(sheet: &Printed, slot: Rect, table: Rect) -> Hinted<Vec<String>> {
+/// The numbered sentences above the table, or to the foot of a sheet without one, in their order.
+fn numbered(sheet: &Printed, slot: Rect, end: Mm) -> Hinted<Vec<String>> {
     let middle_x = slot.x + slot.w / 2.0;
     let words = sheet.texts_in(slot);
-    let level = words.iter().copied().filter(|text| text.turn.abs() < 45.0 && middle(text.rect).1 < table.y);
+    let level = words.iter().copied().filter(|text| text.turn.abs() < 45.0 && middle(text.rect).1 < end);
     let (left, right): (Vec<&PrintedText>, Vec<&PrintedText>) = level.partition(|text| middle(text.rect).0 < middle_x);
     let mut said: Vec<String> = Vec::new();
     let mut top = None;
@@ -180,7 +188,7 @@ fn ordered<'a>(view: &View, text: &'a str) -> Option<(&'a str, usize)> {
 
 /// The things on the list at the foot.
 fn asked(view: &View, sheet: &Printed, slot: Rect) -> Hinted<Vec<Thing>> {
-    let list = after(sheet, slot, &format!("Read these {}s, in this order: ", view.tag))?;
+    let list = after(sheet, slot, &format!("{}{}s, in this order: ", texts::READ, view.tag))?;
     let known = |name: &str| thing(view, name).ok_or_else(|| Trouble::new(format!("nothing is called \"{name}\"")));
     list.split("; ").map(known).collect()
 }

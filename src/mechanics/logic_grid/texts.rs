@@ -27,10 +27,13 @@ pub(super) fn rule(view: &View) -> String {
     format!("There are {}. Each belongs with exactly one of every other kind.{}", listed(&kinds), orders.concat())
 }
 
+/// How the order of the answer begins.
+pub(super) const READ: &str = "Read these ";
+
 /// The order of the answer, as the sheet prints it.
 pub(super) fn order(view: &View) -> String {
     let asked: Vec<String> = view.asked.iter().map(|thing| view.thing(*thing)).collect();
-    format!("Read these {}s, in this order: {}.", view.tag, asked.join("; "))
+    format!("{READ}{}s, in this order: {}.", view.tag, asked.join("; "))
 }
 
 /// The statements as sentences.

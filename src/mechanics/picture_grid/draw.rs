@@ -22,8 +22,9 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         view.panels.len()
     );
     let (mut face, slot) = paper::sheet(cx, "board", cx.name("panels-title", "Picture grids"), alt)?;
-    let told = Rect { h: slot.h * 0.11, ..slot };
-    paper::words(&mut face, cx, told, Rich::plain(format!("{} {ORDER}", rule(view))), 14.0);
+    let words = Rich::plain(format!("{} {ORDER}", rule(view)));
+    let told = Rect { h: paper::told_height(cx, &words, slot.w, slot.h * 0.11), ..slot };
+    paper::words(&mut face, cx, told, words, 14.0);
     let space = Rect { y: told.bottom() + mm(2.0), h: slot.h - told.h - mm(2.0), ..slot };
 
     // So many panels side by side as make the cells largest.

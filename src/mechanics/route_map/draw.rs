@@ -17,8 +17,8 @@ const STRIP: Mm = Mm::new(24.0);
 /// How far the plate of a picture and, right and below, the disc of its sign reach from their place, in squares.
 const PLATE: f64 = 0.38;
 const SIGN: f64 = 0.49;
-/// Room for a letter of the rose.
-const LETTER: Mm = Mm::new(4.6);
+/// Room for a letter of the rose, and in large print.
+const LETTER: (Mm, Mm) = (Mm::new(4.6), Mm::new(5.4));
 /// How far a crossing of roads stands out of line, as a share of a square.
 const OUT_OF_LINE: f64 = 0.14;
 
@@ -178,15 +178,16 @@ impl Chart<'_> {
     fn below(&self, face: &mut Face, strip: Rect, cx: &Dressing<'_>) {
         let mut drawing = Drawing::new(Size { w: strip.w, h: strip.h });
         let ink = cx.colour("ink");
-        let radius = mm(8.0).min((strip.h - LETTER * 2.0) / 2.0);
-        let (x, y) = (strip.w / 2.0, strip.h - radius - LETTER);
+        let letter = if cx.large() { LETTER.1 } else { LETTER.0 };
+        let radius = mm(8.0).min((strip.h - letter * 2.0) / 2.0);
+        let (x, y) = (strip.w / 2.0, strip.h - radius - letter);
         if self.view.north {
             rose(&mut drawing, (x, y), radius, cx);
             // All four: who knows where north is may still mix up east and west.
-            let out = radius + LETTER / 2.0;
+            let out = radius + letter / 2.0;
             for (name, dx, dy) in [("N", 0.0, -1.0), ("E", 1.0, 0.0), ("S", 0.0, 1.0), ("W", -1.0, 0.0)] {
                 let middle = (strip.x + x + out * dx, strip.y + y + out * dy);
-                let at = Rect { x: middle.0 - LETTER / 2.0, y: middle.1 - LETTER / 2.0, w: LETTER, h: LETTER };
+                let at = Rect { x: middle.0 - letter / 2.0, y: middle.1 - letter / 2.0, w: letter, h: letter };
                 paper::symbol(face, cx, at, name, 12.0);
             }
         }
@@ -197,7 +198,8 @@ impl Chart<'_> {
             drawing.rect(Rect { x: bx, y: by, w, h: mm(1.4) }, Mm::ZERO, Pen::fill(ink));
             let second = Rect { x: bx + w, y: by, w, h: mm(1.4) };
             drawing.rect(second, Mm::ZERO, Pen { fill: Some(cx.colour("paper")), ..Pen::line(ink, mm(0.3)) });
-            let words = Rect { y: strip.y + by + mm(2.0), h: mm(5.0), ..left };
+            let h = if cx.large() { strip.h - by - mm(2.0) } else { mm(5.0) };
+            let words = Rect { y: strip.y + by + mm(2.0), h, ..left };
             paper::row(face, cx, words, Rich::plain("Each square counts as one."), 10.0);
         } else {
             paper::row(face, cx, left, Rich::plain("From dot to dot is a step."), 10.0);

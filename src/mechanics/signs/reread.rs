@@ -3,7 +3,7 @@
 use super::{Entry, start_mark};
 use crate::diag::{Hinted, Trouble};
 use crate::face::proof::{Look, Looks, Printed, PrintedShape, apart, middle, nearest};
-use crate::mechanics::{Dressing, front};
+use crate::mechanics::{Dressing, front, paper};
 use crate::units::{Rect, Size};
 
 /// What stands on the card with the row of signs.
@@ -74,7 +74,7 @@ pub fn reread_key(printed: &[Printed], part: &str, cx: &Dressing<'_>, looks: &Lo
 /// As there.
 pub fn key_by(printed: &[Printed], part: &str, cx: &Dressing<'_>, name: &Name<'_>) -> Hinted<Vec<Entry>> {
     let card = front(printed, part)?;
-    let table = cx.slot_on(card, "bookmark", "table")?;
+    let table = paper::bookmark(cx, cx.slot_on(card, "bookmark", "table")?, Rect::default()).0;
     let arts = card.arts_in(table);
     let mut entries: Vec<(usize, Entry)> = Vec::new();
     for text in card.texts_in(table) {

@@ -6,12 +6,14 @@ use crate::face::draw::{Drawing, Pen};
 use crate::face::proof::{Printed, lanes, middle};
 use crate::face::{Face, Piece, Role, TextRun, mm};
 use crate::mechanics::fixed::{self, Initials};
-use crate::mechanics::{Dressing, front};
+use crate::mechanics::{Dressing, front, paper};
 use crate::script::Rich;
 use crate::units::{Mm, Pt, Rect, Size};
 
 /// The columns' names and their shares of the width.
 const COLUMNS: [(&str, f64); 3] = [("paragraph", 0.44), ("line", 0.26), ("word", 0.30)];
+/// The shares in large print, in which the longest name needs more.
+const LARGE: [f64; 3] = [0.535, 0.195, 0.27];
 /// Highest row.
 const ROW: f64 = 20.0;
 
@@ -32,15 +34,18 @@ pub(super) fn list(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let frame = cx.frame("bookmark")?;
     let mut face = Face::on(&frame, format!("A list of {} rows with three numbers each", view.leads.len()));
     cx.title(&mut face, &frame, "bookmark", cx.name("list-title", "Where to look"))?;
-    let table = cx.slot(&frame, "bookmark", "table")?;
+    let slot = |name: &str| cx.slot(&frame, "bookmark", name);
+    let (table, foot) = paper::bookmark(cx, slot("table")?, slot("foot")?);
     let rows = view.leads.len() + usize::from(view.columns);
     let height = (table.h / rows.max(1) as f64).min(mm(ROW));
+    let air = mm(if cx.large() { 0.25 } else { 0.5 });
+    let shares = if cx.large() { LARGE } else { COLUMNS.map(|(_, share)| share) };
     let mut lines = Drawing::new(Size { w: table.w, h: table.h });
     let pen = Pen::line(cx.colour("line"), mm(0.2));
     let mut put = |row: usize, cells: [String; 3], role: Role, most: f64| {
         let (mut x, y) = (table.x, table.y + height * row as f64);
-        for (cell, (_, share)) in cells.into_iter().zip(COLUMNS) {
-            let rect = Rect { x, y, w: table.w * share, h: height }.inset(mm(0.5));
+        for (cell, share) in cells.into_iter().zip(shares) {
+            let rect = Rect { x, y, w: table.w * share, h: height }.inset(air);
             let run =
                 TextRun::new(rect, role, Rich::plain(cell), Pt::new(most), cx.colour("ink"), cx.at(PuzzleField::Setup));
             face.text(run);
@@ -57,7 +62,6 @@ pub(super) fn list(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         put(index + usize::from(view.columns), lead.map(|number| number.to_string()), Role::Code, 22.0);
     }
     face.art(lines.svg(), table, "");
-    let foot = cx.slot(&frame, "bookmark", "foot")?;
     let rule = Rich::plain(view.take.map_or("", texts::take_rule));
     face.text(TextRun::new(foot, Role::Text, rule, Pt::new(11.0), cx.colour("ink"), cx.at(PuzzleField::Setup)));
     cx.draw_mark(&mut face, &frame)?;
@@ -67,7 +71,8 @@ pub(super) fn list(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
 pub(super) fn reread(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
     let (text, counting) = fixed::reread(printed, TEXT, cx, texts::COUNTING)?;
     let list = front(printed, LIST)?;
-    let cells = list.texts_in(cx.slot_on(list, "bookmark", "table")?);
+    let table = paper::bookmark(cx, cx.slot_on(list, "bookmark", "table")?, Rect::default()).0;
+    let cells = list.texts_in(table);
     let number = |text: &str| text.trim().parse::<u8>().ok();
     let size = cells.iter().find(|cell| number(&cell.text).is_some()).map_or(mm(3.0), |cell| cell.size.to_mm());
     let mut leads: Vec<Lead> = Vec::new();
