@@ -10,6 +10,8 @@ mod files;
 mod gallery;
 #[path = "app/rehearsal.rs"]
 mod rehearsal;
+#[path = "app/room.rs"]
+mod room;
 #[path = "app/season.rs"]
 mod season;
 

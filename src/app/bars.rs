@@ -135,7 +135,8 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar) {
 
 fn close_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.add_space(8.0);
-    if ui.lesser(true, "Put away", "").clicked() {
+    let escaped = ui.input(|input| input.key_pressed(Key::Escape));
+    if ui.lesser(true, "Put away", "").on_hover_text("Esc").clicked() || escaped {
         cx.send(Command::CloseBar);
     }
 }
@@ -160,9 +161,11 @@ fn slot_ui(ui: &mut Ui, cx: &Ctx<'_>, picked: &mut Picked) {
 fn path_ui(ui: &mut Ui, cx: &Ctx<'_>, what: &PathFor, text: &mut String) {
     let label = ui.label(what.title());
     let field = ui
-        .add(TextEdit::singleline(text).desired_width(440.0).margin(vec2(10.0, 7.0)).hint_text(
-            if matches!(what, PathFor::Picture(_)) { "a file on this computer" } else { "a folder on this computer" },
-        ))
+        .add(TextEdit::singleline(text).desired_width(440.0).margin(vec2(10.0, 7.0)).hint_text(match what {
+            PathFor::Picture(_) => "a file on this computer",
+            PathFor::New | PathFor::SaveAs => "a folder, such as ~/kits/the-night-ferry",
+            PathFor::Open | PathFor::Export => "a folder on this computer",
+        }))
         .labelled_by(label.id);
     // Asked before the field takes the focus again: then nothing would have been lost.
     let enter = field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));

@@ -6,6 +6,7 @@ use crate::app::session::Selection;
 use crate::app::widgets::{Mark, UiExt as _, mark_ui};
 use crate::checks::{Finding, FixKind, find};
 use crate::diag::Severity;
+use crate::script::capital;
 
 /// The strip below: the count of findings, and the list when it is open.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
@@ -103,7 +104,7 @@ fn row_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding, full: bool) {
 
 /// The message as a button that leads to the field at fault.
 fn go_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding) {
-    let row = Button::new(RichText::new(&finding.message).size(14.5)).truncate().frame_when_inactive(false);
+    let row = Button::new(RichText::new(capital(&finding.message)).size(14.5)).truncate().frame_when_inactive(false);
     let words = format!("{}: {}", finding.severity.word(), finding.message);
     let row = ui.add(row).accessible_name(words).on_hover_text(format!("Go to {}", place(finding)));
     if row.clicked() {
@@ -130,16 +131,16 @@ fn full_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding) {
         ui.vertical(|ui| {
             ui.spacing_mut().item_spacing.y = 3.0;
             let words = format!("{}: {}", finding.severity.word(), finding.message);
-            let head = ui.link(RichText::new(&finding.message).size(15.5).color(tone)).accessible_name(words);
+            let head = ui.link(RichText::new(capital(&finding.message)).size(15.5).color(tone)).accessible_name(words);
             if head.on_hover_text(format!("Go to {}", place(finding))).clicked() {
                 cx.send(Command::Go(finding.anchor.clone(), finding.level));
             }
             ui.quiet(&place(finding));
             if !finding.why.is_empty() {
-                ui.add(Label::new(RichText::new(&finding.why).size(14.0)).wrap());
+                ui.add(Label::new(RichText::new(sentence(&finding.why)).size(14.0)).wrap());
             }
             for help in &finding.help {
-                ui.add(Label::new(RichText::new(format!("To mend: {help}")).size(14.0)).wrap());
+                ui.add(Label::new(RichText::new(format!("To mend: {}", ended(help))).size(14.0)).wrap());
             }
             ui.horizontal(|ui| {
                 if let Some(fix) = finding.fix.as_ref() {
@@ -155,6 +156,16 @@ fn full_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding) {
         });
     });
     ui.add_space(14.0);
+}
+
+/// What a check says, as a sentence of its own.
+fn sentence(words: &str) -> String {
+    capital(&ended(words))
+}
+
+/// The words with a full stop, unless they end with a mark already.
+fn ended(words: &str) -> String {
+    if words.ends_with(['.', '?', '!', ':']) { words.to_owned() } else { format!("{words}.") }
 }
 
 fn fix_ui(ui: &mut Ui, cx: &Ctx<'_>, fix: &crate::checks::Fix) {

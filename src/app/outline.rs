@@ -72,7 +72,7 @@ fn write_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         let name = if note.title.is_empty() { note.id.to_string() } else { cx.say(&note.title) };
         row_ui(ui, cx, &format!("{name}  ·  {kind}"), Selection::Note(note.id.clone()), None);
     }
-    add_ui(ui, cx, "Add a note", || Some(fresh::note(cx.kit)));
+    add_ui(ui, cx, "Add a note", || fresh::note(cx.kit));
     head_ui(ui, "Hints");
     for puzzle in &cx.kit.puzzles {
         row_ui(ui, cx, &cx.say(&puzzle.title), Selection::Hints(puzzle.id.clone()), None);
@@ -88,28 +88,27 @@ fn build_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         let mark = verdict(cx, &puzzle.id);
         row_ui(ui, cx, &cx.say(&puzzle.title), Selection::Puzzle(puzzle.id.clone()), mark);
     }
-    add_ui(ui, cx, "Add a puzzle", || fresh::puzzle(cx.kit));
     gallery_ui(ui, cx);
     head_ui(ui, "Locks");
     for lock in &cx.kit.locks {
         row_ui(ui, cx, &cx.say(&lock.name), Selection::Lock(lock.id.clone()), None);
     }
-    add_ui(ui, cx, "Add a lock", || Some(fresh::lock(cx.kit)));
+    add_ui(ui, cx, "Add a lock", || fresh::lock(cx.kit));
     head_ui(ui, "Boxes");
     for item in &cx.kit.boxes {
         row_ui(ui, cx, &cx.say(&item.name), Selection::Box(item.id.clone()), None);
     }
-    add_ui(ui, cx, "Add a box", || Some(fresh::box_def(cx.kit)));
+    add_ui(ui, cx, "Add a box", || fresh::box_def(cx.kit));
     head_ui(ui, "Spots");
     for spot in &cx.kit.spots {
         row_ui(ui, cx, &cx.say(&spot.name), Selection::Spot(spot.id.clone()), None);
     }
-    add_ui(ui, cx, "Add a spot", || Some(fresh::spot(cx.kit)));
+    add_ui(ui, cx, "Add a spot", || fresh::spot(cx.kit));
     head_ui(ui, "Props");
     for prop in &cx.kit.props {
         row_ui(ui, cx, &cx.say(&prop.name), Selection::Prop(prop.id.clone()), None);
     }
-    add_ui(ui, cx, "Add a prop", || Some(fresh::prop(cx.kit)));
+    add_ui(ui, cx, "Add a prop", || fresh::prop(cx.kit));
     head_ui(ui, "The end");
     row_ui(ui, cx, "How it ends", Selection::Finish, None);
 }
@@ -155,19 +154,18 @@ fn row_ui(ui: &mut Ui, cx: &Ctx<'_>, text: &str, to: Selection, mark: Option<Mar
     }
 }
 
-/// The row that shows all mechanics, whichever of them is looked at.
+/// The row that adds a puzzle: its kind is chosen among all mechanics, whichever of them is looked at.
 fn gallery_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     let open = matches!(cx.session.selection(cx.kit), Selection::Gallery(_));
-    if bar_ui(ui, cx, "All mechanics", open, false).clicked() && !open {
+    if bar_ui(ui, cx, "Add a puzzle", open, true).clicked() && !open {
         cx.send(Command::Select(Selection::Gallery(String::new())));
     }
 }
 
 /// A row that adds something, and takes it in hand.
-fn add_ui(ui: &mut Ui, cx: &Ctx<'_>, text: &str, make: impl FnOnce() -> Option<(Edit, Selection)>) {
-    if bar_ui(ui, cx, text, false, true).clicked()
-        && let Some((edit, to)) = make()
-    {
+fn add_ui(ui: &mut Ui, cx: &Ctx<'_>, text: &str, make: impl FnOnce() -> (Edit, Selection)) {
+    if bar_ui(ui, cx, text, false, true).clicked() {
+        let (edit, to) = make();
         cx.send(Command::Step(vec![edit]));
         cx.send(Command::Select(to));
     }

@@ -16,6 +16,7 @@ use crate::app::ctx::Ctx;
 use crate::app::desk::Desk;
 use crate::app::preview::Wanted;
 use crate::app::session::{Selection, Tab};
+use crate::app::widgets::UiExt as _;
 use crate::diag::{Hinted, Level};
 use crate::ids::{PuzzleId, ThemeId};
 use crate::redress::{Leftover, Mended};
@@ -135,8 +136,12 @@ fn in_reading_order<T, const N: usize>(ui: &Ui, mut list: [T; N]) -> [T; N] {
     list
 }
 
+/// Width of a switch of three words, about.
+const SWITCH: f32 = 226.0;
+
 /// A switch of the play level looked at.
 pub fn level_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ui.make_room(SWITCH);
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 2.0;
         ui.spacing_mut().button_padding.x = 9.0;

@@ -16,6 +16,12 @@ pub use picker::colour_button;
 use crate::app::tokens::{self, BOLD, GAP, GAP_M, GAP_S, SERIF_BOLD, Tokens};
 use crate::diag::Trouble;
 
+/// The ring about what has the keyboard, where the thing itself does not show it.
+pub fn focus_ring(ui: &Ui, rect: eframe::egui::Rect) {
+    let pen = Stroke::new(2.0, ui.tokens().accent);
+    ui.painter().rect_stroke(rect.expand(2.0), tokens::RADIUS + 2, pen, eframe::egui::StrokeKind::Outside);
+}
+
 /// House widgets, as methods of the toolkit's `Ui`.
 pub trait UiExt {
     /// The colours in force.
@@ -42,6 +48,9 @@ pub trait UiExt {
     fn group_card<R>(&mut self, add: impl FnOnce(&mut Ui) -> R) -> R;
     /// A trouble, with its hints.
     fn trouble(&mut self, trouble: &Trouble);
+    /// Begins a new row of a wrapped layout where something of this width would else run over the edge: a group of
+    /// things does not wrap by itself.
+    fn make_room(&mut self, width: f32);
     /// The column in which fields stand, scrolled.
     fn column(&mut self, salt: &str, add: impl FnOnce(&mut Ui));
 }
@@ -85,7 +94,11 @@ impl UiExt for Ui {
         let t = self.tokens();
         let font = FontId::new(14.5, FontFamily::Name(BOLD.into()));
         let text = RichText::new(text).font(font).color(t.on_accent);
-        self.add(Button::new(text).fill(t.accent).stroke(Stroke::NONE))
+        let response = self.add(Button::new(text).fill(t.accent).stroke(Stroke::NONE));
+        if response.has_focus() {
+            focus_ring(self, response.rect);
+        }
+        response
     }
 
     fn secondary(&mut self, text: &str) -> Response {
@@ -150,6 +163,12 @@ impl UiExt for Ui {
                 }
             },
         );
+    }
+
+    fn make_room(&mut self, width: f32) {
+        if self.layout().main_wrap && self.available_size_before_wrap().x < width {
+            self.end_row();
+        }
     }
 
     fn column(&mut self, salt: &str, add: impl FnOnce(&mut Ui)) {

@@ -33,6 +33,12 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         minutes(rehearsal.end.median),
         minutes(rehearsal.end.slow)
     );
-    let state = format!("state {} minutes, in which nine groups of ten are done", in_fives(rehearsal.end.slow));
-    sink.add(Draft::new(Anchor::Kit, message).help(state).help("or add a puzzle, or lay fewer hints open"));
+    let (draft, fives) = (Draft::new(Anchor::Kit, message), in_fives(rehearsal.end.slow));
+    // Where the time stated is the least in fives already, there is no better one to state.
+    sink.add(if rehearsal.end.slow <= rehearsal.stated - 5.0 {
+        let state = format!("state {fives} minutes, in which nine groups of ten are done");
+        draft.help(state).help("or add a puzzle, or lay fewer hints open")
+    } else {
+        draft.help("add a puzzle, or lay fewer hints open")
+    });
 }

@@ -20,7 +20,7 @@ fn the_gallery_shows_every_mechanic_and_filters_them() {
     let folder = tempfile::tempdir().unwrap();
     let mut harness = window(small(folder.path()), false);
     press(&mut harness, Modifiers::COMMAND, Key::Num2);
-    click(&mut harness, Role::Button, "All mechanics");
+    click(&mut harness, Role::Button, "Add a puzzle");
     rest(&mut harness);
     harness.check_accessibility();
     assert_eq!(cards(&harness).len(), MECHANICS.len());
@@ -47,7 +47,7 @@ fn a_card_of_the_gallery_becomes_a_puzzle_that_reads_one_way() {
     let mut harness = window(small(folder.path()), true);
     press(&mut harness, Modifiers::COMMAND, Key::Num2);
     for (mechanic, name) in [("cut-strips", "Cut strips"), ("marked-hiding-place", "Marked hiding place")] {
-        click(&mut harness, Role::Button, "All mechanics");
+        click(&mut harness, Role::Button, "Add a puzzle");
         rest(&mut harness);
         // By keyboard: the card takes the focus and is pressed.
         harness.get_by_role_and_label(Role::Button, name).focus();

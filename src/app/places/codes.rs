@@ -12,6 +12,9 @@ use crate::propose::Wish;
 /// Width of a lock's name in the table of codes: longer ones take a second line.
 const NAME: f32 = 150.0;
 
+/// Least width of the table.
+const TABLE: f32 = 620.0;
+
 /// The heads of the table: what guests know.
 const HEADS: [&str; 7] = [
     "Lock",
@@ -58,23 +61,54 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     }
 }
 
+/// What is left of a lock's codes, in the order of the heads.
+fn left_of(row: &LockLeft) -> impl Iterator<Item = u64> {
+    let left = &row.left;
+    [left.nothing, left.unordered, left.but_one].into_iter().chain(left.steps.iter().copied())
+}
+
+fn name_ui(ui: &mut Ui, cx: &Ctx<'_>, row: &LockLeft) {
+    let name = cx.kit.lock(&row.lock).map_or_else(|| row.lock.to_string(), |lock| cx.say(&lock.name));
+    if ui.link(name).clicked() {
+        cx.send(Command::Select(Selection::Lock(row.lock.clone())));
+    }
+}
+
+/// The same where the table has no room: each lock with its lines below it.
+fn list_ui(ui: &mut Ui, cx: &Ctx<'_>, rows: &[LockLeft]) {
+    for row in rows {
+        name_ui(ui, cx, row);
+        for (head, codes) in HEADS.iter().skip(1).zip(left_of(row)) {
+            ui.horizontal_wrapped(|ui| {
+                ui.add_space(14.0);
+                ui.quiet(&head.replace('\n', " "));
+                ui.label(RichText::new(cell(codes)).monospace());
+            });
+        }
+        ui.add_space(6.0);
+    }
+}
+
 /// One row for each lock with wheels.
 fn table_ui(ui: &mut Ui, cx: &Ctx<'_>, rows: &[LockLeft]) {
+    if rows.is_empty() {
+        ui.quiet("No lock with wheels can be set to its answer yet.");
+        return;
+    }
+    if ui.available_width() < TABLE {
+        return list_ui(ui, cx, rows);
+    }
     Grid::new("codes left").num_columns(HEADS.len()).striped(true).spacing([12.0, 6.0]).show(ui, |ui| {
         for head in HEADS {
             ui.strong_small(head);
         }
         ui.end_row();
         for row in rows {
-            let name = cx.kit.lock(&row.lock).map_or_else(|| row.lock.to_string(), |lock| cx.say(&lock.name));
             ui.vertical(|ui| {
                 ui.set_max_width(NAME);
-                if ui.link(name).clicked() {
-                    cx.send(Command::Select(Selection::Lock(row.lock.clone())));
-                }
+                name_ui(ui, cx, row);
             });
-            let left = &row.left;
-            for codes in [left.nothing, left.unordered, left.but_one].into_iter().chain(left.steps.iter().copied()) {
+            for codes in left_of(row) {
                 ui.vertical(|ui| {
                     ui.spacing_mut().item_spacing.y = 0.0;
                     ui.style_mut().wrap_mode = Some(TextWrapMode::Extend);
@@ -85,9 +119,6 @@ fn table_ui(ui: &mut Ui, cx: &Ctx<'_>, rows: &[LockLeft]) {
             ui.end_row();
         }
     });
-    if rows.is_empty() {
-        ui.quiet("No lock with wheels can be set to its answer yet.");
-    }
 }
 
 /// The codes of one lock in sentences, for the lock's own page.
@@ -98,13 +129,17 @@ pub fn lock_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &LockId) {
     ui.section("Codes left to try");
     let mut lines = vec![
         ("when nothing is known", left.nothing),
-        ("when the symbols are known without their order", left.unordered),
+        ("when only the order is not known", left.unordered),
         ("when all wheels but one are known", left.but_one),
     ];
     lines.extend(["after the nudge", "after the method", "after the giveaway"].into_iter().zip(left.steps));
+    let when_width = (ui.available_width() - 170.0).clamp(80.0, 300.0);
     Grid::new(("codes of a lock", id)).num_columns(2).spacing([18.0, 4.0]).show(ui, |ui| {
         for (when, codes) in lines {
-            ui.label(when);
+            ui.vertical(|ui| {
+                ui.set_max_width(when_width);
+                ui.label(when);
+            });
             ui.label(RichText::new(cell(codes)).monospace());
             ui.end_row();
         }

@@ -185,10 +185,14 @@ fn pieces_ui(ui: &mut Ui, cx: &Ctx<'_>) {
             continue;
         }
         ui.section(&format!("For {}", audience_word(audience)));
-        let grid = eframe::egui::Grid::new(audience_word(audience)).num_columns(3).min_col_width(70.0);
-        grid.spacing(vec2(22.0, 5.0)).show(ui, |ui| {
+        let title = (ui.available_width() - 190.0).max(100.0);
+        let grid = eframe::egui::Grid::new(audience_word(audience)).num_columns(3).min_col_width(56.0);
+        grid.spacing(vec2(16.0, 5.0)).striped(true).show(ui, |ui| {
             for piece in pieces {
-                ui.label(&piece.label);
+                ui.vertical(|ui| {
+                    ui.set_max_width(title);
+                    ui.add(eframe::egui::Label::new(&piece.label).wrap());
+                });
                 let size = piece.front.size;
                 ui.quiet(&format!("{:.0} × {:.0} mm", size.w.get(), size.h.get()));
                 ui.quiet(&if piece.copies == 1 { String::new() } else { format!("{} copies", piece.copies) });
@@ -203,20 +207,20 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
     ui.lede("One folder with everything: for players, for hints, for the host, and each piece as a picture.");
     counts_ui(ui, cx);
     ui.section("Paper");
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         for paper in Paper::ALL {
             toggle_ui(ui, &mut draft.papers, paper, paper_name(paper));
         }
     });
     ui.section("Play levels");
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         for level in Level::ALL {
-            toggle_ui(ui, &mut draft.levels, level, level.word());
+            toggle_ui(ui, &mut draft.levels, level, &capital(level.word()));
         }
     });
     ui.section("Editions");
     for edition in Edition::ALL {
-        ui.horizontal(|ui| {
+        ui.horizontal_wrapped(|ui| {
             toggle_ui(ui, &mut draft.editions, edition, &edition_name(edition));
             ui.quiet(edition.about());
         });
@@ -227,7 +231,8 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
     ui.section("Where to");
     let label = ui.strong_small("Folder");
     ui.horizontal(|ui| {
-        ui.add(TextEdit::singleline(&mut draft.out).desired_width(420.0).margin(vec2(10.0, 7.0))).labelled_by(label.id);
+        let width = (ui.available_width() - 110.0).clamp(120.0, 420.0);
+        ui.add(TextEdit::singleline(&mut draft.out).desired_width(width).margin(vec2(10.0, 7.0))).labelled_by(label.id);
         if ui.secondary("Choose…").clicked() {
             cx.send(Command::Path(PathFor::Export, String::new()));
         }
@@ -279,7 +284,7 @@ fn making_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
     if backs || making.tokens == TokenMake::TwoSided {
         let flips = Flip::ALL.map(|flip| (flip, capital(flip.word())));
         changed |= Field::new("The printer turns the paper").pick(ui, cx, &mut making.flip, &flips, "");
-        ui.horizontal(|ui| {
+        ui.horizontal_wrapped(|ui| {
             let most = f64::from(Shift::MOST) / 10.0;
             for (name, value) in [("Backs lie right by", &mut draft.right), ("and down by", &mut draft.down)] {
                 let label = ui.strong_small(name);

@@ -10,6 +10,7 @@ use crate::diag::{Anchor, PuzzleField};
 use crate::flow::Round;
 use crate::ids::PuzzleId;
 use crate::readings::Verdict;
+use crate::script::capital;
 
 /// What is proven, and what is not.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
@@ -63,8 +64,11 @@ fn readings_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId) {
         ui.horizontal_top(|ui| {
             let same = crate::readings::same_answer(&reading.answer, &laid.answer);
             crate::app::widgets::mark_ui(ui, if same { Mark::Good } else { Mark::Warns }, 14.0);
-            ui.label(RichText::new(&reading.answer).monospace().size(16.0));
-            ui.add(eframe::egui::Label::new(&reading.why).wrap());
+            ui.vertical(|ui| {
+                ui.spacing_mut().item_spacing.y = 2.0;
+                ui.label(RichText::new(&reading.answer).monospace().size(16.0));
+                ui.label(capital(&reading.why));
+            });
         });
     }
     if laid.readings.list.is_empty() {
@@ -76,7 +80,7 @@ fn readings_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId) {
     for remark in &laid.readings.remarks {
         ui.horizontal_top(|ui| {
             crate::app::widgets::mark_ui(ui, Mark::Notes, 14.0);
-            ui.label(remark);
+            ui.add(eframe::egui::Label::new(remark).wrap());
         });
     }
     ui.section("How guests get there");
@@ -147,7 +151,7 @@ fn round_ui(ui: &mut Ui, cx: &Ctx<'_>, at: usize, round: &Round) {
             format!("{many} puzzles are open at once:")
         });
         for id in &round.solves {
-            ui.horizontal(|ui| {
+            ui.horizontal_wrapped(|ui| {
                 ui.add_space(14.0);
                 if ui.link(puzzle_title(cx, id)).clicked() {
                     cx.send(Command::Select(Selection::Readings(id.clone())));

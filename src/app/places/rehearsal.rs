@@ -108,9 +108,11 @@ fn chance_ui(ui: &mut Ui, cx: &Ctx<'_>, level: Level) {
 
 /// A table under its heads, moved sideways where the window is too narrow for it.
 fn table_ui(ui: &mut Ui, name: &str, heads: &[&str], rows: impl FnOnce(&mut Ui)) {
+    let width = ui.available_width();
     ScrollArea::horizontal().id_salt((name, "sideways")).show(ui, |ui| {
-        let grid = Grid::new(name).num_columns(heads.len()).max_col_width(TITLE);
-        grid.spacing([22.0, 4.0]).striped(true).show(ui, |ui| {
+        let title = (width * 0.38).clamp(110.0, TITLE);
+        let grid = Grid::new(name).num_columns(heads.len()).max_col_width(title).min_col_width(24.0);
+        grid.spacing([if width < ABREAST { 10.0 } else { 22.0 }, 4.0]).striped(true).show(ui, |ui| {
             for head in heads {
                 ui.strong_small(head);
             }

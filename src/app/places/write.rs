@@ -78,7 +78,7 @@ fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         &mut facts.brief,
     );
     ui.section("Guests and time");
-    ui.horizontal_top(|ui| {
+    ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = GAP_M;
         let (least, most) = (&mut facts.players.0, &mut facts.players.1);
         changed |= narrow(ui, |ui| Field::new("Fewest guests").number(ui, cx, least, 1..=60, ""));
@@ -87,7 +87,7 @@ fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         changed |= narrow(ui, |ui| Field::new("Youngest").number(ui, cx, young, 3..=99, "years"));
         changed |= narrow(ui, |ui| Field::new("Oldest").number(ui, cx, old, 3..=99, "years"));
     });
-    ui.horizontal_top(|ui| {
+    ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = GAP_M;
         changed |= narrow(ui, |ui| Field::new("Play time").number(ui, cx, &mut facts.minutes, 5..=600, "min"));
         changed |= narrow(ui, |ui| Field::new("Seed").number(ui, cx, &mut facts.seed, 0..=u64::MAX, ""));
@@ -103,10 +103,14 @@ fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     sources::sources_ui(ui, cx);
 }
 
+/// Width of a field for a number.
+const NUMBER: f32 = 124.0;
+
 /// A field no wider than a number needs.
 fn narrow<R>(ui: &mut Ui, add: impl FnOnce(&mut Ui) -> R) -> R {
+    ui.make_room(NUMBER);
     ui.vertical(|ui| {
-        ui.set_max_width(124.0);
+        ui.set_max_width(NUMBER);
         add(ui)
     })
     .inner
@@ -158,7 +162,13 @@ fn hints_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId) {
     let Some(puzzle) = cx.kit.puzzle(id) else { return };
     ui.title(&cx.say(&puzzle.title));
     ui.lede("Three hints, each telling a little more. The answer itself stands in the host guide only.");
-    level_ui(ui, cx);
+    ui.horizontal_wrapped(|ui| {
+        level_ui(ui, cx);
+        ui.add_space(GAP_M);
+        if ui.link("Go to the puzzle").clicked() {
+            cx.send(Command::Select(Selection::Puzzle(id.clone())));
+        }
+    });
     let level = cx.session.level;
     if level != Level::Standard {
         ui.quiet("An empty step keeps the text of the standard level.");
@@ -241,7 +251,7 @@ fn levels_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     for level in Level::ALL {
         ui.section(&capital(level.word()));
         let rules = levels.of_mut(level);
-        ui.horizontal_top(|ui| {
+        ui.horizontal_wrapped(|ui| {
             ui.spacing_mut().item_spacing.x = GAP_M;
             ui.vertical(|ui| {
                 ui.set_max_width(230.0);
@@ -253,6 +263,7 @@ fn levels_ui(ui: &mut Ui, cx: &Ctx<'_>) {
                     "",
                 );
             });
+            ui.make_room(300.0);
             ui.vertical(|ui| {
                 ui.set_max_width(300.0);
                 changed |= Field::new("Quiet minutes before the next token").salt(level).number(

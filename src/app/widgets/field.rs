@@ -10,6 +10,7 @@ use crate::app::widgets::picked::{keep_picked, picked_ui};
 use crate::app::widgets::{Mark, UiExt as _, mark_ui};
 use crate::diag::Anchor;
 use crate::limits;
+use crate::script::capital;
 
 /// A field with its name above it and what is found about it below.
 ///
@@ -150,7 +151,8 @@ impl<'a> Field<'a> {
         unit: &str,
     ) -> bool {
         let suffix = if unit.is_empty() { String::new() } else { format!(" {unit}") };
-        self.show(ui, cx, |ui, _| ui.add_sized(vec2(110.0, 30.0), DragValue::new(value).range(range).suffix(suffix)))
+        let width = ui.available_width().min(110.0);
+        self.show(ui, cx, |ui, _| ui.add_sized(vec2(width, 30.0), DragValue::new(value).range(range).suffix(suffix)))
     }
 
     fn show(self, ui: &mut Ui, cx: &Ctx<'_>, add: impl FnOnce(&mut Ui, Id) -> Response) -> bool {
@@ -193,7 +195,7 @@ pub fn found_ui(ui: &mut Ui, cx: &Ctx<'_>, anchor: &Anchor) {
             let mark = Mark::severity(finding.severity);
             mark_ui(ui, mark, 12.0);
             let (tone, _) = mark.colours(cx.tokens);
-            ui.label(RichText::new(&finding.message).size(13.5).color(tone)).on_hover_text(&finding.why);
+            ui.label(RichText::new(capital(&finding.message)).size(13.5).color(tone)).on_hover_text(&finding.why);
         });
     }
 }

@@ -7,6 +7,8 @@ use eframe::egui::{
     Role, Sense, Shape, Stroke, StrokeKind, Ui, Vec2, WidgetInfo, lerp, pos2, remap_clamp, vec2,
 };
 
+use crate::app::widgets::focus_ring;
+
 /// Size of the button.
 const BUTTON: [f32; 2] = [36.0, 24.0];
 /// Side of the field, and height of the strip.
@@ -29,18 +31,18 @@ pub fn colour_button(ui: &mut Ui, name: &str, rgb: &mut [u8; 3]) -> Response {
     let edge = if button.has_focus() { ui.visuals().selection.stroke } else { visuals.bg_stroke };
     ui.painter().rect(rect, CornerRadius::same(5), Color32::from_rgb(r, g, b), edge, StrokeKind::Inside);
     if button.has_focus() {
-        ring(ui, rect.expand(3.0));
+        focus_ring(ui, rect);
     }
     let id = button.id.with("hsv");
     let (field, strip) = (id.with("field"), id.with("strip"));
     let held = ui.memory(|memory| memory.has_focus(field) || memory.has_focus(strip));
-    let by_key = button.clicked() && button.has_focus();
     let shown = Popup::from_toggle_button_response(&button)
         .close_behavior(PopupCloseBehavior::CloseOnClickOutside)
         .show(|ui| field_ui(ui, id, (field, strip), name, rgb));
     match shown {
         Some(shown) => {
-            if by_key {
+            // Opened by pointer or by key: the arrow keys serve at once.
+            if button.clicked() {
                 ui.memory_mut(|memory| memory.request_focus(field));
             }
             if shown.inner {
@@ -92,7 +94,7 @@ fn field_ui(ui: &mut Ui, id: Id, (field_id, strip_id): (Id, Id), name: &str, rgb
     let turn = f64::from(hsv.h) * 360.0;
     heard(ui, &drag, &format!("Hue of {name}"), (turn, 360.0), format!("{turn:.0} degrees"));
     for control in [&square, &drag].into_iter().filter(|control| control.has_focus()) {
-        ring(ui, control.rect.expand(2.0));
+        focus_ring(ui, control.rect);
     }
     ui.label(eframe::egui::RichText::new("Arrow keys move it; with Shift by more.").size(12.5));
     if hsv == before {
@@ -143,12 +145,6 @@ fn heard(ui: &Ui, control: &Response, name: &str, (value, most): (f64, f64), wor
         node.set_max_numeric_value(most);
         node.set_value(words);
     });
-}
-
-/// The ring about what has the keyboard.
-fn ring(ui: &Ui, rect: Rect) {
-    let pen = Stroke::new(2.0, ui.visuals().selection.stroke.color);
-    ui.painter().rect_stroke(rect, CornerRadius::same(6), pen, StrokeKind::Outside);
 }
 
 /// Paints a rectangle with the colour of each place, from 0 to 1 across and down.

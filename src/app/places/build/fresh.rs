@@ -4,11 +4,12 @@ use crate::app::session::Selection;
 use crate::codes::guess;
 use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId, SpotId};
 use crate::kit::edit::Edit;
+use crate::kit::material::{Material, material};
 use crate::kit::{
     BoxDef, HintLadder, Kit, Lock, LockKind, Note, NoteKind, Place, Prop, PropRole, Puzzle, RawSetup, Spot,
 };
+use crate::mechanics::AnyMechanic;
 use crate::mechanics::sample::{self, carried};
-use crate::mechanics::{AnyMechanic, MECHANICS};
 use crate::party::rng_of;
 use crate::readings::same_answer;
 use crate::theme::Loaded;
@@ -98,23 +99,22 @@ pub fn box_def(kit: &Kit) -> (Edit, Selection) {
     (Edit::Box(Box::new(item)), Selection::Box(id))
 }
 
-/// A puzzle of the first mechanic that the kit does not use yet. None when the program knows no mechanic.
+/// A tool of a material, such as a puzzle asks for.
 #[must_use]
-pub fn puzzle(kit: &Kit) -> Option<(Edit, Selection)> {
-    let id = free("puzzle", PuzzleId::from_text, |id| kit.puzzle(id).is_some());
-    let unused = |id: &str| kit.puzzles.iter().all(|puzzle| puzzle.mechanic != id);
-    let mechanic = MECHANICS.iter().find(|mechanic| unused(mechanic.meta().id)).or_else(|| MECHANICS.first())?;
-    let opens = kit
-        .locks
-        .iter()
-        .find(|lock| kit.puzzle_of(&lock.id).is_none())
-        .or_else(|| kit.locks.first())
-        .map_or_else(|| LockId::from_text("lock"), |lock| lock.id.clone());
-    let puzzle = bare(kit, *mechanic, id.clone(), opens)?;
-    Some((Edit::Puzzle(Box::new(puzzle)), Selection::Puzzle(id)))
+pub fn tool(kit: &Kit, material: &Material) -> Prop {
+    let id = free(material.id, PropId::from_text, |id| kit.prop(id).is_some());
+    Prop {
+        id,
+        name: format!("the {}", material.name),
+        role: PropRole::Tool,
+        place: somewhere(kit),
+        material: material.id.to_owned(),
+        about: String::new(),
+        printed: None,
+    }
 }
 
-/// A puzzle of this mechanic that can be played as it stands: on the first lock without a puzzle for which an answer is
+/// A puzzle of this mechanic that can be played as it stands, with the tools that it needs: on the first lock without a puzzle for which an answer is
 /// found, else on a fresh lock, with an answer that no other puzzle has and that nobody guesses first.
 #[must_use]
 pub fn puzzle_of(kit: &Kit, theme: &Loaded, mechanic: &'static dyn AnyMechanic) -> Option<(Vec<Edit>, Selection)> {
@@ -146,11 +146,16 @@ pub fn puzzle_of(kit: &Kit, theme: &Loaded, mechanic: &'static dyn AnyMechanic) 
     let mut puzzle = bare(kit, mechanic, id.clone(), opens)?;
     mechanic.meta().name.clone_into(&mut puzzle.title);
     puzzle.answer = answer;
-    let tools = kit.props.iter().filter(|prop| prop.role == PropRole::Tool);
-    puzzle.tools = tools
-        .filter(|prop| mechanic.meta().tools.contains(&prop.material.as_str()))
-        .map(|prop| prop.id.clone())
-        .collect();
+    for wanted in mechanic.meta().tools {
+        let known = kit.props.iter().find(|prop| prop.role == PropRole::Tool && prop.material == *wanted);
+        if let Some(prop) = known {
+            puzzle.tools.push(prop.id.clone());
+        } else if let Some(material) = material(wanted) {
+            let prop = tool(kit, material);
+            puzzle.tools.push(prop.id.clone());
+            edits.push(Edit::Prop(Box::new(prop)));
+        }
+    }
     edits.push(Edit::Puzzle(Box::new(puzzle)));
     Some((edits, Selection::Puzzle(id)))
 }

@@ -11,6 +11,7 @@ use crate::app::tokens::{BOLD, GAP, GAP_M};
 use crate::app::widgets::UiExt as _;
 use crate::mechanics::sample::Facts;
 use crate::mechanics::{AnyMechanic, MECHANICS, Meta};
+use crate::script::capital;
 
 /// What is looked for among the mechanics.
 #[derive(Debug)]
@@ -52,7 +53,7 @@ const EDGE: f32 = 12.0;
 /// All mechanics, each with a sample in the theme, one line and what it takes; one of them becomes a puzzle.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, looked: &str, sought: &mut Sought, desk: &mut Desk) {
     ui.title("All mechanics");
-    ui.lede("Every kind of puzzle, as it looks in this theme. Take one in hand to see it larger and to make a puzzle of it.");
+    ui.lede("Every kind of puzzle, as it looks in this theme. Click one to see it larger and to make a puzzle of it.");
     sought_ui(ui, sought);
     let fits = |mechanic: &&&'static dyn AnyMechanic| {
         let meta = mechanic.meta();
@@ -81,7 +82,12 @@ fn sought_ui(ui: &mut Ui, sought: &mut Sought) {
     });
     ui.horizontal(|ui| {
         let label = ui.label("Youngest guest");
-        let years = DragValue::new(&mut sought.youngest).range(3..=GROWN).suffix(" years");
+        let years = DragValue::new(&mut sought.youngest).range(3..=GROWN);
+        let years = years
+            .custom_formatter(
+                |years, _| if years >= f64::from(GROWN) { "any age".into() } else { format!("{years} years") },
+            )
+            .custom_parser(|text| text.trim_end_matches(|c: char| !c.is_ascii_digit()).parse().ok());
         ui.add(years).labelled_by(label.id);
     });
     ui.add_space(GAP);
@@ -138,11 +144,11 @@ fn card_ui(ui: &mut Ui, cx: &Ctx<'_>, mechanic: &'static dyn AnyMechanic, looked
                 ("What the host does", meta.host),
             ] {
                 ui.strong_small(head);
-                ui.label(words);
+                ui.label(format!("{}.", capital(words)));
             }
             if let Some(facts) = facts.filter(|facts| !facts.things.is_empty()) {
                 ui.strong_small("What it needs beyond paper");
-                ui.label(facts.things.join(", "));
+                ui.label(format!("{}.", capital(&facts.things.join(", "))));
             }
             ui.add_space(GAP);
             if ui.primary("Make a puzzle of it").clicked()

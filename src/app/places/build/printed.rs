@@ -41,9 +41,10 @@ pub fn printed_ui(ui: &mut Ui, cx: &Ctx<'_>, prop: &mut Prop) -> bool {
 /// Number fields side by side.
 fn row_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PropId, fields: &mut [(&str, &mut f64, (f64, f64))]) -> bool {
     let mut changed = false;
-    ui.horizontal_top(|ui| {
+    ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = GAP_M;
         for (name, value, (least, most)) in fields {
+            ui.make_room(150.0);
             ui.vertical(|ui| {
                 ui.set_max_width(150.0);
                 changed |= Field::new(name).salt(id).number(ui, cx, *value, *least..=*most, "mm");

@@ -2,7 +2,7 @@ use eframe::egui::{Checkbox, Ui};
 
 use super::names;
 use super::setup::{self, SetupDraft};
-use super::{place_choices, remove_ui};
+use super::{fresh, place_choices, remove_ui};
 use crate::app::ctx::{Command, Ctx};
 use crate::app::places::level_ui;
 use crate::app::session::Selection;
@@ -11,6 +11,7 @@ use crate::app::widgets::{Field, Mark, UiExt as _, found_ui};
 use crate::diag::{Anchor, Level, PuzzleField};
 use crate::ids::PuzzleId;
 use crate::kit::edit::Edit;
+use crate::kit::material::material;
 use crate::kit::{LevelChange, Place, PropRole, Puzzle, RawSetup};
 use crate::mechanics::{MECHANICS, Meta, find};
 use crate::rehearse::{Estimate, Source, minutes};
@@ -70,7 +71,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId, draft: &mut Option<SetupDraf
         changed |= parts_ui(ui, cx, &mut puzzle, meta);
     }
     ui.section("Tools that guests need");
-    changed |= tools_ui(ui, cx, &mut puzzle);
+    changed |= tools_ui(ui, cx, &mut puzzle, meta);
     ui.section("Time");
     changed |= minutes_ui(ui, cx, &mut puzzle, meta);
     if changed {
@@ -93,6 +94,9 @@ fn verdict_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId) {
     ui.chip(Mark::verdict(laid.verdict), words);
     if ui.link("See the readings").clicked() {
         cx.send(Command::Select(Selection::Readings(id.clone())));
+    }
+    if ui.link("Write its hints").clicked() {
+        cx.send(Command::Select(Selection::Hints(id.clone())));
     }
 }
 
@@ -153,10 +157,10 @@ fn parts_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, meta: &Meta) -> bool
     for part in meta.parts {
         let mut place = puzzle.parts.get(part.key).cloned();
         let kind = match (part.printed, part.optional) {
-            (true, false) => "printed",
-            (false, false) => "made by the host",
-            (true, true) => "printed, if the setup has it",
-            (false, true) => "made by the host, if the setup has it",
+            (true, false) => "Printed.",
+            (false, false) => "Made by the host.",
+            (true, true) => "Printed, if the setup has it.",
+            (false, true) => "Made by the host, if the setup has it.",
         };
         let name = capital(part.name);
         let field = Field::new(&name).help(kind).at(at(&puzzle.id, PuzzleField::Part(part.key.to_owned())));
@@ -183,11 +187,22 @@ fn parts_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, meta: &Meta) -> bool
     changed
 }
 
-fn tools_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle) -> bool {
+fn tools_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, meta: Option<&Meta>) -> bool {
     let mut changed = false;
     let tools: Vec<_> = cx.kit.props.iter().filter(|prop| prop.role == PropRole::Tool).collect();
-    if tools.is_empty() {
-        ui.quiet("The kit has no tools yet: add a prop and make it a tool.");
+    let wanted: Vec<_> = meta.iter().flat_map(|meta| meta.tools).filter_map(|id| material(id)).collect();
+    let missing = wanted.iter().filter(|wanted| tools.iter().all(|tool| tool.material != wanted.id));
+    for material in missing {
+        let words = format!("Add the {}", material.name);
+        if ui.secondary(&words).on_hover_text("As a prop of the kit that this puzzle needs").clicked() {
+            let prop = fresh::tool(cx.kit, material);
+            let mut needs = puzzle.clone();
+            needs.tools.push(prop.id.clone());
+            cx.send(Command::Step(vec![Edit::Prop(Box::new(prop)), Edit::Puzzle(Box::new(needs))]));
+        }
+    }
+    if tools.is_empty() && wanted.is_empty() {
+        ui.quiet("None. A prop that is a tool can be chosen here: add one under Props.");
     }
     for prop in tools {
         let mut needed = puzzle.tools.contains(&prop.id);
@@ -224,7 +239,7 @@ fn minutes_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, meta: Option<&Meta
     let mut changed = false;
     let level = cx.session.level;
     let guess = Estimate::guessed(puzzle, level);
-    ui.horizontal_top(|ui| {
+    ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = GAP_M;
         let mut own = puzzle.minutes.is_some();
         if ui.checkbox(&mut own, "My own estimate").changed() {
@@ -234,9 +249,11 @@ fn minutes_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, meta: Option<&Meta
         }
         match &mut puzzle.minutes {
             Some(minutes) => {
+                ui.make_room(124.0);
                 changed |= Field::new("Half of the groups").narrow().number(ui, cx, minutes, 1.0..=120.0, "min");
                 let mut slow = puzzle.slow_minutes.unwrap_or_else(|| (guess.slow * 2.0).round() / 2.0);
                 let range = *minutes..=240.0;
+                ui.make_room(124.0);
                 if Field::new("Nine in ten").narrow().number(ui, cx, &mut slow, range, "min") {
                     puzzle.slow_minutes = Some(slow);
                     changed = true;
@@ -254,13 +271,14 @@ fn minutes_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, meta: Option<&Meta
         let mut change = puzzle.change(level).cloned().unwrap_or_default();
         let mut own = change.minutes.is_some();
         let mut touched = false;
-        ui.horizontal_top(|ui| {
+        ui.horizontal_wrapped(|ui| {
             ui.spacing_mut().item_spacing.x = GAP_M;
             if ui.checkbox(&mut own, format!("Other minutes at {}", level.word())).changed() {
                 change.minutes = own.then_some(guess.median);
                 touched = true;
             }
             if let Some(minutes) = &mut change.minutes {
+                ui.make_room(180.0);
                 let name = format!("Half of the groups, {}", level.word());
                 touched |= Field::new(&name).narrow().number(ui, cx, minutes, 1.0..=120.0, "min");
             }

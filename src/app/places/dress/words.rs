@@ -9,6 +9,9 @@ use crate::kit::WordForms;
 use crate::kit::edit::Edit;
 use crate::theme::ThemeEdit;
 
+/// Width of the button beside a word of the theme, with its gaps.
+const CHANGE: f32 = 134.0;
+
 /// The words that fill slots: the kit's own, and the theme's.
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     ui.title("Words");
@@ -54,8 +57,10 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     for (name, forms) in inherited {
         ui.horizontal(|ui| {
             let slot = Label::new(RichText::new(name).monospace()).halign(Align::Min);
-            ui.add_sized(vec2(150.0, 22.0), slot);
-            ui.add_sized(vec2(260.0, 22.0), Label::new(&forms.one).truncate().halign(Align::Min));
+            // What is left beside the button, shared between the name and the word.
+            let room = (ui.available_width() - CHANGE).clamp(120.0, 420.0);
+            ui.add_sized(vec2(room * 0.4, 22.0), slot.truncate());
+            ui.add_sized(vec2(room * 0.6, 22.0), Label::new(&forms.one).truncate().halign(Align::Min));
             if ui.lesser(true, "Change it here", &format!("Change {name} here")).clicked() {
                 cx.send(Command::Step(vec![Edit::Word(name.clone(), Some(forms.clone()))]));
             }
@@ -85,7 +90,7 @@ pub fn listed(text: &str) -> Vec<String> {
 
 /// A field for a new word.
 fn new_ui(ui: &mut Ui, label: &str, new: &mut String, taken: &dyn Fn(&str) -> bool, add: &dyn Fn(String, WordForms)) {
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         let said = ui.strong_small(label);
         ui.add(TextEdit::singleline(new).desired_width(180.0).margin(vec2(10.0, 7.0))).labelled_by(said.id);
         let sign = |c: char| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { '_' };

@@ -163,7 +163,7 @@ fn form_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut PlayDraft) {
             let title = puzzle_title(cx, &puzzle.id);
             ui.label(&title);
             let (time, hints) = draft.puzzles.entry(puzzle.id.clone()).or_default();
-            let size = vec2(96.0, 28.0);
+            let size = vec2(78.0, 28.0);
             let field = DragValue::new(time).range(0.0..=most).speed(0.1).custom_formatter(|minutes, _| shown(minutes));
             let field = field.custom_parser(|text| text.trim().trim_end_matches("min").trim().parse().ok());
             ui.add_sized(size, field).accessible_name(format!("Minutes for {title}"));
