@@ -1,5 +1,6 @@
 //! Rows of drawn signs, and the card that says what each of them stands for: what several ciphers share.
 
+mod chart;
 mod reread;
 
 use std::sync::Arc;
@@ -27,7 +28,8 @@ pub struct Entry {
     pub sign: String,
 }
 
-pub use reread::{key_by, reread_key, reread_row, row_by};
+pub use chart::chart;
+pub use reread::{chart_by, key_by, reread_key, reread_row, row_by};
 
 /// One way in which guests may take the signs of a row.
 #[derive(Clone, Debug, PartialEq, Eq)]

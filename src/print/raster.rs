@@ -28,8 +28,10 @@ impl Raster {
         let mut encoder = png::Encoder::new(&mut bytes, self.width, self.height);
         encoder.set_color(png::ColorType::Rgba);
         encoder.set_depth(png::BitDepth::Eight);
-        // Line art on flat grounds: the slower ways make files a sixth smaller in several times the time.
-        encoder.set_compression(png::Compression::Fast);
+        // Line art on flat grounds: rows repeat, so the lightest search for what was there before, without a filter that
+        // hides it, gives smaller files in an eighth of the time of the encoder's own fast way.
+        encoder.set_deflate_compression(png::DeflateCompression::Level(1));
+        encoder.set_filter(png::Filter::NoFilter);
         let mut writer = encoder.write_header().map_err(refused)?;
         writer.write_image_data(&self.rgba).map_err(refused)?;
         writer.finish().map_err(refused)?;

@@ -44,6 +44,7 @@ pub(super) struct Listing<'a> {
     editions: &'a [Edition],
     secrets: Secrets,
     shown: Vec<Shown>,
+    cells: Vec<contact::Cell>,
     pages: Vec<Vec<contact::Laid>>,
 }
 
@@ -72,9 +73,10 @@ impl<'a> Listing<'a> {
         let secrets = Secrets::of(proven);
         let letter = level.party.letter(&opened.theme, paper.safe_size())?;
         let shown = veil::shown(&opened.kit, &opened.theme, level, &letter, &secrets)?;
-        let sizes: Vec<_> = shown.iter().map(|piece| piece.face.size).collect();
+        let cells = contact::cells(&shown);
+        let sizes: Vec<_> = cells.iter().map(|cell| cell.size).collect();
         let levels = proven.iter().map(|level| level.party.level).collect();
-        Ok(Some(Self { opened, level, levels, editions, secrets, shown, pages: contact::lay(&sizes) }))
+        Ok(Some(Self { opened, level, levels, editions, secrets, shown, cells, pages: contact::lay(&sizes) }))
     }
 
     /// The level that it shows.
@@ -97,7 +99,9 @@ impl<'a> Listing<'a> {
             Picture::Contact(n) => {
                 let palette = &self.level.party.palette;
                 let laid = self.pages.get(n).map(Vec::as_slice).unwrap_or_default();
-                contact::page(laid, &self.shown, &self.level.party.script.title, palette, press)?
+                let divider = self.opened.theme.ornament("divider").map(AsRef::as_ref);
+                let head = contact::Head { title: &self.level.party.script.title, divider };
+                contact::page(laid, &self.cells, &self.shown, &head, palette, press)?
             }
         };
         let name = match picture {
@@ -112,14 +116,12 @@ impl<'a> Listing<'a> {
         let (least, most) = kit.players;
         let guests = if least == most { format!("{least} guests") } else { format!("{least} to {most} guests") };
         let ages = format!("from {} years", kit.ages.0);
-        let mut lines = vec![
-            format!("{guests}, {ages}"),
-            format!("about {} of play", minutes(f64::from(kit.minutes))),
-            match kit.puzzles.len() {
-                1 => "1 puzzle".to_owned(),
-                count => format!("{count} puzzles"),
-            },
-        ];
+        let puzzles = match kit.puzzles.len() {
+            1 => "1 puzzle".to_owned(),
+            count => format!("{count} puzzles"),
+        };
+        let mut lines =
+            vec![format!("{guests}, {ages}"), format!("about {} of play, {puzzles}", minutes(f64::from(kit.minutes)))];
         if !kit.author.trim().is_empty() {
             lines.push(format!("by {}", kit.author.trim()));
         }

@@ -5,9 +5,9 @@ use std::sync::Arc;
 
 use super::secrets::Secrets;
 use crate::checks::LevelProof;
-use crate::diag::{Anchor, Hinted};
+use crate::diag::{Anchor, Hinted, Trouble};
 use crate::face::draw::{Drawing, Pen};
-use crate::face::{Audience, Face, Frame, Layer, Outline, Piece, Role, TextRun};
+use crate::face::{Audience, Face, Frame, Layer, Outline, Piece, Role, TextRun, clean_svg};
 use crate::kit::{Kit, Place, Puzzle};
 use crate::mechanics;
 use crate::party::{Party, words_of};
@@ -15,9 +15,11 @@ use crate::script::Rich;
 use crate::theme::Loaded;
 use crate::units::{Mm, Pt, Rect, Size};
 
-/// Like pieces of one part, such as tags, that are shown; more would fill the page with one puzzle.
+/// Like pieces, such as tags or flags, that are shown, one behind another; more would fill the page with one thing.
 const ALIKE: usize = 3;
-/// What stands on a veiled piece.
+/// Largest seal on a veiled piece, in millimetres.
+const SEAL: f64 = 56.0;
+/// What a veiled piece is called to those who do not see it, and what stands on it where the theme has no seal.
 const WORDS: &str = "Kept for the party";
 
 /// A piece as a listing shows it.
@@ -31,6 +33,10 @@ pub(super) struct Shown {
     pub(super) face: Face,
     /// Whether the front is kept back.
     pub(super) veiled: bool,
+    /// What it is shown together with: pieces of one kind have the same.
+    pub(super) kind: String,
+    /// How many pieces of that kind the kit has.
+    pub(super) alike: usize,
 }
 
 /// The pieces of a listing, the letter first.
@@ -52,27 +58,19 @@ pub(super) fn shown(
     let party = &level.party;
     let veil = Veil::new(theme, party)?;
     let open = open_parts(kit, theme, level, secrets);
-    let mut seen: BTreeMap<(&str, &str), usize> = BTreeMap::new();
-    let mut tokens = 0;
-    let mut found = Vec::new();
+    let mut seen: BTreeMap<String, usize> = BTreeMap::new();
+    let mut found: Vec<Shown> = Vec::new();
     for piece in std::iter::once(letter).chain(&party.pieces) {
         let last = kit.finish.card.as_str() == piece.id;
         if piece.audience == Audience::Host || last || secrets.tells(&piece.label) {
             continue;
         }
-        if piece.audience == Audience::Hints {
-            tokens += 1;
-            if tokens > 1 {
-                continue;
-            }
-        }
         let puzzle = kit.puzzles.iter().find(|puzzle| puzzle.id.as_str() == piece.group);
-        if puzzle.is_some() {
-            let alike = seen.entry((&piece.group, &piece.part)).or_default();
-            *alike += 1;
-            if *alike > ALIKE {
-                continue;
-            }
+        let kind = kind(piece, puzzle.is_some());
+        let alike = seen.entry(kind.clone()).or_default();
+        *alike += 1;
+        if *alike > if piece.audience == Audience::Hints { 1 } else { ALIKE } {
+            continue;
         }
         let bare = match puzzle {
             _ if piece.audience != Audience::Players => false,
@@ -81,13 +79,28 @@ pub(super) fn shown(
         };
         let bare = bare && clean(piece, secrets);
         let face = flat(if bare { piece.front.clone() } else { veil.over(piece) });
-        found.push(Shown { piece: piece.id.clone(), label: label(piece), face, veiled: !bare });
+        found.push(Shown { piece: piece.id.clone(), label: label(piece), face, veiled: !bare, kind, alike: 1 });
+    }
+    for piece in &mut found {
+        piece.alike = seen.get(&piece.kind).copied().unwrap_or(1);
     }
     Ok(found)
 }
 
-/// A tent card without its blank half: as it is seen when it stands.
+/// A tent card without its blank half, as it is seen when it stands; an envelope as it is seen when it is glued.
 fn flat(mut face: Face) -> Face {
+    if let Some(front) = folded_about(&face) {
+        face.layers.retain_mut(|layer| {
+            let rect = match layer {
+                Layer::Art(art) => &mut art.rect,
+                Layer::Text(run) => &mut run.rect,
+            };
+            let seen = front.inset(Mm::new(-0.5)).holds(*rect);
+            *rect = rect.moved(Mm::ZERO - front.x, Mm::ZERO - front.y);
+            seen
+        });
+        return Face { size: Size { w: front.w, h: front.h }, outline: Outline::Rect, folds: Vec::new(), ..face };
+    }
     let top = face.layers.iter().map(|layer| match layer {
         Layer::Art(art) => art.rect.y,
         Layer::Text(run) => run.rect.y,
@@ -108,9 +121,38 @@ fn flat(mut face: Face) -> Face {
     face
 }
 
+/// The rectangle between two upright folds and two across, about which everything else is folded back.
+fn folded_about(face: &Face) -> Option<Rect> {
+    let near = |a: Mm, b: Mm| (a - b).get().abs() < 0.01;
+    let span = |values: Vec<Mm>| {
+        let (least, most) = (values.iter().copied().reduce(Mm::min)?, values.iter().copied().reduce(Mm::max)?);
+        (!near(least, most)).then_some((least, most))
+    };
+    let (x, right) = span(face.folds.iter().filter(|(a, b)| near(a.0, b.0)).map(|(a, _)| a.0).collect())?;
+    let (y, bottom) = span(face.folds.iter().filter(|(a, b)| near(a.1, b.1)).map(|(a, _)| a.1).collect())?;
+    Some(Rect { x, y, w: right - x, h: bottom - y })
+}
+
+/// What a piece is one of: the part of its puzzle, the prop, the notes or labels that look alike.
+fn kind(piece: &Piece, of_puzzle: bool) -> String {
+    let group = &piece.group;
+    match piece.audience {
+        Audience::Hints => "tokens".to_owned(),
+        _ if of_puzzle => format!("{group}/{}", piece.part),
+        _ if group.starts_with("prop-") => group.clone(),
+        _ => format!("{group}/{}", called(piece)),
+    }
+}
+
+/// The first words of a label, which tell what it is: "Note", "The banner".
+fn called(piece: &Piece) -> &str {
+    let end = piece.label.find([':', ',']).unwrap_or(piece.label.len());
+    piece.label.get(..end).unwrap_or(&piece.label).trim()
+}
+
 /// What a piece is called in a listing: a hint token stands for all of them.
 fn label(piece: &Piece) -> String {
-    if piece.audience == Audience::Hints { "Hint tokens".to_owned() } else { piece.label.clone() }
+    if piece.audience == Audience::Hints { "Hint tokens".to_owned() } else { called(piece).to_owned() }
 }
 
 /// Whether a piece is a smaller text that guests find in a box.
@@ -188,6 +230,8 @@ struct Veil<'a> {
     party: &'a Party,
     /// The art of the theme's frames: known pictures that tell nothing.
     frames: BTreeSet<Arc<str>>,
+    /// The theme's seal with its shape, if it has one.
+    seal: Option<(Arc<str>, Size)>,
 }
 
 impl<'a> Veil<'a> {
@@ -198,10 +242,15 @@ impl<'a> Veil<'a> {
                 frames.insert(Frame::read(svg, &party.palette).map_err(|t| t.at(format!("frame {name}")))?.svg);
             }
         }
-        Ok(Self { party, frames })
+        let seal = theme.ornament("seal").map(|svg| {
+            let svg = clean_svg(svg, &party.palette)?;
+            Ok((Arc::clone(&svg), Frame::read(&svg, &party.palette)?.size))
+        });
+        let seal = seal.transpose().map_err(|trouble: Trouble| trouble.at("ornament seal"))?;
+        Ok(Self { party, frames, seal })
     }
 
-    /// The piece without anything but its shape, its frame and a word.
+    /// The piece without anything but its shape, its frame and a seal, or a word where the theme has none.
     fn over(&self, piece: &Piece) -> Face {
         let front = &piece.front;
         let mut face = Face { layers: Vec::new(), alt: WORDS.to_owned(), ..front.clone() };
@@ -213,6 +262,15 @@ impl<'a> Veil<'a> {
         if let Some(mut art) = frame {
             art.alt = String::new();
             face.layers.push(Layer::Art(art));
+        }
+        if let Some((svg, size)) = &self.seal {
+            let part = if matches!(front.outline, Outline::Rect) { 0.5 } else { 0.4 };
+            let side = Mm::new((stands.w.min(stands.h).get() * part).min(SEAL));
+            let scale = side.get() / size.w.max(size.h).get();
+            let (w, h) = (size.w * scale, size.h * scale);
+            let rect = Rect { x: stands.x + (stands.w - w) / 2.0, y: stands.y + (stands.h - h) / 2.0, w, h };
+            face.art(Arc::clone(svg), rect, "");
+            return face;
         }
         // The middle, in every outline: a disc and a token are narrow at their ends.
         let (across, down) = match front.outline {

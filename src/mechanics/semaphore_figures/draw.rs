@@ -33,7 +33,7 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     if after_sign(&view.figures).0 {
         listed.push(signs::Entry { symbol: '#', sign: semaphore::NUMERALS.to_owned() });
     }
-    Ok(vec![signs::row_card(cx, &card, &view.figures, &draw)?, signs::key_card(cx, &key, &listed, &draw)?])
+    Ok(vec![signs::row_card(cx, &card, &view.figures, &draw)?, signs::chart(cx, &key, &listed, &draw)?])
 }
 
 /// A point so far from the shoulders, at so many degrees clockwise from straight down as the viewer sees it.

@@ -14,7 +14,7 @@ const OFF: f64 = 8.0;
 
 pub(super) fn view(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
     let row = signs::row_by(printed, CARD, cx, &figure)?;
-    let mut key = signs::key_by(printed, KEY_CARD, cx, &figure)?;
+    let mut key = signs::chart_by(printed, KEY_CARD, cx, &figure)?;
     // The sign before numerals stands on the key by a sign of its own.
     key.retain(|entry| entry.symbol != '#');
     let says = |words: &str| row.text.contains(words);

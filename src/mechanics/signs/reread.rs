@@ -1,6 +1,6 @@
 //! The row of signs and the key card, read back from paper.
 
-use super::{Entry, start_mark};
+use super::{Entry, chart, start_mark};
 use crate::diag::{Hinted, Trouble};
 use crate::face::proof::{Look, Looks, Printed, PrintedShape, apart, middle, nearest};
 use crate::mechanics::{Dressing, front, paper};
@@ -74,7 +74,19 @@ pub fn reread_key(printed: &[Printed], part: &str, cx: &Dressing<'_>, looks: &Lo
 /// As there.
 pub fn key_by(printed: &[Printed], part: &str, cx: &Dressing<'_>, name: &Name<'_>) -> Hinted<Vec<Entry>> {
     let card = front(printed, part)?;
-    let table = paper::bookmark(cx, cx.slot_on(card, "bookmark", "table")?, Rect::default()).0;
+    entries(card, paper::bookmark(cx, cx.slot_on(card, "bookmark", "table")?, Rect::default()).0, name)
+}
+
+/// Reads a card that `chart` drew, in the same way.
+///
+/// # Errors
+/// As there.
+pub fn chart_by(printed: &[Printed], part: &str, cx: &Dressing<'_>, name: &Name<'_>) -> Hinted<Vec<Entry>> {
+    let card = front(printed, part)?;
+    entries(card, chart::table_in(cx.slot_on(card, chart::FRAME.0, chart::FRAME.1)?), name)
+}
+
+fn entries(card: &Printed, table: Rect, name: &Name<'_>) -> Hinted<Vec<Entry>> {
     let arts = card.arts_in(table);
     let mut entries: Vec<(usize, Entry)> = Vec::new();
     for text in card.texts_in(table) {
