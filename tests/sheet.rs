@@ -309,3 +309,24 @@ fn folds_follow_their_piece_when_it_is_turned() {
         assert_eq!(seen, pieces.len());
     }
 }
+
+#[test]
+fn a_page_more_keeps_groups_together() {
+    // Six broad pieces leave room for two strips on each page. Four groups of three strips go there, each over two pages
+    // at least; three of them lie whole on a page more.
+    let item = |h: f64, group: usize| Item { size: Size::mm(100.0, h), group };
+    let broad = (0..6).map(|group| item(70.0, group));
+    let strips = (6..10).flat_map(|group| std::iter::repeat_n(item(11.0, group), 3));
+    let items: Vec<Item> = broad.chain(strips).collect();
+    let spots = pack(&items, Size::mm(100.0, 100.0), Mm::ZERO, false).unwrap();
+    let pages = spots.iter().map(|spot| spot.page + 1).max().unwrap();
+    assert_eq!(pages, 7);
+    let on = |group: usize| -> std::collections::BTreeSet<usize> {
+        items.iter().zip(&spots).filter(|(item, _)| item.group == group).map(|(_, spot)| spot.page).collect()
+    };
+    assert!((6..10).filter(|group| on(*group).len() == 1).count() >= 3);
+    // One group alone is worth no page.
+    let few: Vec<Item> = items.iter().copied().filter(|item| item.group < 7).collect();
+    let spots = pack(&few, Size::mm(100.0, 100.0), Mm::ZERO, false).unwrap();
+    assert_eq!(spots.iter().map(|spot| spot.page + 1).max(), Some(6));
+}

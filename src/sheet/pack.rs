@@ -1,16 +1,16 @@
 //! Packing: rectangles onto as few pages as can be found, like things together.
 //!
-//! Several orders and two ways of placing are tried, and the best result is kept: fewest pages first, then fewest
-//! groups torn apart, then pages that come apart by straight cuts from edge to edge, then like pieces that lie one way,
-//! then rows rather than patchwork (they cut with a ruler), then fewest turned pieces. All lengths are whole
-//! micrometres, so that sums are exact.
+//! Several orders and two ways of placing are tried, and the best result is kept: fewest pages first (one more where that
+//! keeps much together), then fewest groups torn apart, then pages that come apart by straight cuts from edge to edge,
+//! then like pieces that lie one way, then rows rather than patchwork (they cut with a ruler), then fewest turned pieces.
+//! All lengths are whole micrometres, so that sums are exact.
 
 mod groups;
 mod looks;
 mod rects;
 mod rows;
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::diag::Hinted;
 use crate::diag::Trouble;
@@ -70,6 +70,9 @@ impl Ground {
     }
 }
 
+/// A page more is taken if it spares so many tears of a group over one page more than it needs: whoever cuts out, or
+/// prints one puzzle again, then finds it on fewer sheets.
+const WORTH_A_PAGE: usize = 3;
 /// More items than this are laid in rows only: the patchwork's work grows with the square.
 const PATCHWORK_ITEMS: usize = 300;
 /// Shuffled orders tried for few items when the sorted ones need more pages than the area asks for.
@@ -97,13 +100,14 @@ pub fn pack(items: &[Item], area: Size, gap: Mm, turn: bool) -> Hinted<Vec<Spot>
     if let Some(large) = boxes.iter().find(|b| !(ground.takes(b.w, b.h) || turn && ground.takes(b.h, b.w))) {
         return Err(Trouble::new(format!("item {} is larger than the page", large.at)));
     }
-    let mut best: Option<(Score, Vec<Lot>)> = None;
+    // The best for each number of pages.
+    let mut best: BTreeMap<usize, (Score, Vec<Lot>)> = BTreeMap::new();
     let mut consider = |lots: Vec<Lot>, patchwork: bool| {
         let score = score(&lots, &boxes, patchwork);
-        if best.as_ref().is_none_or(|(old, _)| score < *old) {
-            best = Some((score, lots));
+        if best.get(&score.pages).is_none_or(|(old, _)| score < *old) {
+            best.insert(score.pages, (score, lots));
         }
-        best.as_ref().map_or(0, |(score, _)| score.pages)
+        best.keys().next().copied().unwrap_or_default()
     };
     let bound = bound(&boxes, ground);
     let mut pages = 0;
@@ -124,8 +128,10 @@ pub fn pack(items: &[Item], area: Size, gap: Mm, turn: bool) -> Hinted<Vec<Spot>
             one_way.lay(&mut |lots, patchwork| pages = consider(lots, patchwork));
         }
     }
-    if let Some(lots) = groups::lay(&boxes, ground) {
-        pages = consider(lots, true);
+    for most in [usize::MAX, pages, pages + 1] {
+        if let Some(lots) = groups::lay(&boxes, ground, most) {
+            pages = consider(lots, true);
+        }
     }
     if boxes.len() <= SHUFFLED_ITEMS && pages > bound {
         let mut order: Vec<Slab> = boxes.clone();
@@ -138,9 +144,19 @@ pub fn pack(items: &[Item], area: Size, gap: Mm, turn: bool) -> Hinted<Vec<Spot>
             }
         }
     }
-    let mut lots = tidy(&best.map(|(_, lots)| lots).unwrap_or_default(), &boxes, ground);
+    let mut lots = tidy(&chosen(best), &boxes, ground);
     lots.sort_by_key(|lot| lot.at);
     Ok(lots.iter().zip(items).map(|(lot, item)| spot(lot, item.size)).collect())
+}
+
+/// The result on the fewest pages, or the one on a page more that keeps enough together to be worth the paper.
+fn chosen(best: BTreeMap<usize, (Score, Vec<Lot>)>) -> Vec<Lot> {
+    let mut results = best.into_values();
+    let (Some((few, lots)), more) = (results.next(), results.next()) else { return Vec::new() };
+    match more {
+        Some((more, whole)) if more.pages == few.pages + 1 && more.torn + WORTH_A_PAGE <= few.torn => whole,
+        _ => lots,
+    }
 }
 
 /// Boxes turned beforehand, like ones alike, and then laid as they are.

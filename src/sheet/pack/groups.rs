@@ -13,9 +13,10 @@ struct Page {
     lots: Vec<Lot>,
 }
 
-/// Lays groups, the largest first, each onto the first page that takes all of it, else onto fresh ones. Nothing when
-/// there are too many boxes.
-pub(super) fn lay(boxes: &[Slab], ground: Ground) -> Option<Vec<Lot>> {
+/// Lays groups, the largest first, each onto the first page that takes all of it, else onto fresh ones. Once there are
+/// `most` pages, a group that no page takes whole is spread over those that are begun. Nothing when there are too many
+/// boxes.
+pub(super) fn lay(boxes: &[Slab], ground: Ground, most: usize) -> Option<Vec<Lot>> {
     if boxes.len() > BOXES {
         return None;
     }
@@ -25,21 +26,41 @@ pub(super) fn lay(boxes: &[Slab], ground: Ground) -> Option<Vec<Lot>> {
     }
     let mut groups: Vec<Vec<Slab>> = groups.into_values().collect();
     groups.sort_by_key(|group| std::cmp::Reverse(area(group)));
-    let room = i128::from(ground.w) * i128::from(ground.h);
     let mut pages: Vec<Page> = Vec::new();
     for group in groups {
-        let known = pages.iter_mut().filter(|page| area(&page.boxes) + area(&group) <= room).find_map(|page| {
-            let together: Vec<Slab> = page.boxes.iter().chain(&group).copied().collect();
-            let lots = one_page(&together, ground)?;
-            Some((page, Page { boxes: together, lots }))
-        });
-        match known {
-            Some((page, fuller)) => *page = fuller,
-            None => pages.extend(fresh(&group, ground)),
+        if joins(&mut pages, &group, ground) {
+            continue;
+        }
+        let fresh = fresh(&group, ground);
+        if pages.len() + fresh.len() <= most {
+            pages.extend(fresh);
+            continue;
+        }
+        for slab in group {
+            if !joins(&mut pages, &[slab], ground) {
+                pages.extend(self::fresh(&[slab], ground));
+            }
         }
     }
     let numbered = |(at, page): (usize, Page)| page.lots.into_iter().map(move |lot| Lot { page: at, ..lot });
     Some(pages.into_iter().enumerate().flat_map(numbered).collect())
+}
+
+/// Lays boxes onto the first page that takes them all beside its own, if one does.
+fn joins(pages: &mut [Page], group: &[Slab], ground: Ground) -> bool {
+    let room = i128::from(ground.w) * i128::from(ground.h);
+    let known = pages.iter_mut().filter(|page| area(&page.boxes) + area(group) <= room).find_map(|page| {
+        let together: Vec<Slab> = page.boxes.iter().chain(group).copied().collect();
+        let lots = one_page(&together, ground)?;
+        Some((page, Page { boxes: together, lots }))
+    });
+    match known {
+        Some((page, fuller)) => {
+            *page = fuller;
+            true
+        }
+        None => false,
+    }
 }
 
 fn area(boxes: &[Slab]) -> i128 {
