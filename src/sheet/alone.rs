@@ -1,7 +1,6 @@
 //! A piece of large print that leaves no room for a label below it: a sheet of its own, before it is parted.
 
-use super::impose::LABEL_AIR;
-use super::room::Room;
+use super::room::{LABEL_AIR, Room, folds};
 use super::{Paper, Placed, Sheet};
 use crate::face::Piece;
 use crate::units::{Mm, Rect, Size};
@@ -67,7 +66,7 @@ pub(super) fn sheet(piece: &Piece, paper: Paper, room: Room, heading: &str) -> O
             label_rect,
             cut: true,
         }],
-        folds: super::impose::folds(&piece.front, rect, turned).collect(),
+        folds: folds(&piece.front, rect, turned).collect(),
         check_bar: bar.filter(|_| piece.measured),
         large: true,
         stock: piece.stock.words().to_owned(),

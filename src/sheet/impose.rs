@@ -3,7 +3,7 @@ use std::collections::BTreeMap;
 use super::alone;
 use super::pack::{Item, Spot, pack};
 use super::parted::parts;
-use super::room::Room;
+use super::room::{LABEL_AIR, Room, folds};
 use super::{Duplex, Paper, Placed, Sheet};
 use crate::diag::{Hinted, Trouble};
 use crate::face::{Audience, Face, Outline, Piece, Stock};
@@ -18,8 +18,6 @@ pub const FOOT: Mm = Mm::new(7.0);
 pub const GUTTER: Mm = Mm::new(5.0);
 /// Height of a label below its piece, the air between them included.
 pub const LABEL: Mm = Mm::new(3.8);
-/// Air between a piece and its label.
-pub(super) const LABEL_AIR: Mm = Mm::new(0.9);
 /// Distance of a label from the corners, where the cut marks stand.
 const LABEL_INSET: Mm = Mm::new(1.2);
 /// A size counts as a page's when it differs by no more.
@@ -274,18 +272,6 @@ fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, head: Head<'_>) -> Sheet 
         large: head.large,
         stock: spots.first().map_or("", |(piece, _)| piece.stock.words()).to_owned(),
     }
-}
-
-/// The folds of a face that lies in `rect` of its page. A turned face lies a quarter turn to the left: its right side is
-/// up.
-pub(super) fn folds(face: &Face, rect: Rect, turned: bool) -> impl Iterator<Item = (Mm, Mm, Mm, Mm)> + '_ {
-    let on_page = move |(x, y): (Mm, Mm)| {
-        if turned { (rect.x + y, rect.bottom() - x) } else { (rect.x + x, rect.y + y) }
-    };
-    face.folds.iter().map(move |(from, to)| {
-        let ((x1, y1), (x2, y2)) = (on_page(*from), on_page(*to));
-        (x1, y1, x2, y2)
-    })
 }
 
 /// The sheet behind a sheet: each back behind its front.

@@ -1,5 +1,9 @@
 use super::{FOOT, GUTTER, HEAD, LABEL, Paper};
+use crate::face::Face;
 use crate::units::{Mm, Rect, Size};
+
+/// Air between a piece and its label.
+pub(super) const LABEL_AIR: Mm = Mm::new(0.9);
 
 /// How much room a sheet leaves for what stands beside its pieces.
 #[derive(Clone, Copy, Debug)]
@@ -61,4 +65,16 @@ impl Room {
         let content = self.content(paper);
         Size { w: content.w, h: content.h - self.label }
     }
+}
+
+/// The folds of a face that lies in `rect` of its page. A turned face lies a quarter turn to the left: its right side is
+/// up.
+pub(super) fn folds(face: &Face, rect: Rect, turned: bool) -> impl Iterator<Item = (Mm, Mm, Mm, Mm)> + '_ {
+    let on_page = move |(x, y): (Mm, Mm)| {
+        if turned { (rect.x + y, rect.bottom() - x) } else { (rect.x + x, rect.y + y) }
+    };
+    face.folds.iter().map(move |(from, to)| {
+        let ((x1, y1), (x2, y2)) = (on_page(*from), on_page(*to));
+        (x1, y1, x2, y2)
+    })
 }
