@@ -6,7 +6,7 @@ use super::parted::parts;
 use super::room::{LABEL_AIR, Room, folds};
 use super::{Duplex, Paper, Placed, Sheet};
 use crate::diag::{Hinted, Trouble};
-use crate::face::{Audience, Face, Outline, Piece, Stock};
+use crate::face::{Audience, Outline, Piece, Stock};
 use crate::limits;
 use crate::units::{Mm, Rect, Size};
 
