@@ -2,6 +2,8 @@
 
 #[path = "kit/bad_files.rs"]
 mod bad_files;
+#[path = "kit/comments.rs"]
+mod comments;
 #[path = "kit/demo.rs"]
 mod demo;
 #[path = "kit/edits.rs"]

@@ -158,3 +158,53 @@ fn a_lock_too_small_is_told_why() {
         "{proposal:?}"
     );
 }
+
+/// Hints in an author's own words that named what stood there before are noted once other codes arrange the puzzle anew,
+/// until they are written anew; those of the demo kits hold whatever the codes are.
+#[test]
+fn own_hints_that_name_what_is_gone_are_noted() {
+    let opened = bundle::open(Some("the-harbour-regatta".as_ref())).unwrap();
+    let theme = &opened.theme;
+    let changed = |kit: &Kit, seed| {
+        let mut fresh = kit.clone();
+        let proposal = propose(kit, theme, &Wish { seed, ..Wish::default() }).unwrap();
+        apply_all(&mut fresh, proposal.edits(kit, theme));
+        fresh
+    };
+    let noted = |kit: &Kit| -> Vec<String> {
+        let findings = found(kit, theme);
+        findings.into_iter().filter(|found| found.name == "hint-from-before").map(|found| found.message).collect()
+    };
+    for seed in 1..3 {
+        let fresh = changed(&opened.kit, seed);
+        assert!(fresh.dressed.old_hints.is_empty(), "{:?}", fresh.dressed.old_hints);
+    }
+    let id = opened.kit.puzzles.iter().find(|puzzle| puzzle.mechanic == "price-list").map(|p| p.id.clone()).unwrap();
+    let shown = |kit: &Kit| -> String {
+        let party = Party::new(kit, theme, Level::Standard).unwrap();
+        party.puzzle(&id).unwrap().laid.as_ref().unwrap().json().to_string()
+    };
+    // A price of today, which another code will change.
+    let (today, then) = (shown(&opened.kit), shown(&changed(&opened.kit, 5)));
+    let holds =
+        |text: &str, price: u32| text.split(|c: char| !c.is_ascii_digit()).any(|part| part == price.to_string());
+    let price = (10..100).find(|price| holds(&today, *price) && !holds(&then, *price)).unwrap();
+    let mut kit = opened.kit.clone();
+    let puzzle = kit.puzzle_mut(&id).unwrap();
+    puzzle.hints.giveaway = format!("Begin with what costs {price}, and go on from there.");
+    assert!(noted(&kit).is_empty());
+    let mut fresh = changed(&kit, 5);
+    let said = noted(&fresh);
+    assert!(said.len() == 1 && said[0].contains(&format!("says \"{price}\", as the puzzle showed before")), "{said:?}");
+    // Read back from its file it is noted as before.
+    let text = inklatch::kit::file::write_kit(&fresh).unwrap();
+    assert_eq!(inklatch::kit::file::read_kit(&text, "kit.ron").unwrap(), fresh);
+    // With the code of before the puzzle shows it again.
+    let mut back = fresh.clone();
+    back.puzzle_mut(&id).unwrap().answer.clone_from(&kit.puzzle(&id).unwrap().answer);
+    inklatch::party::follow_drafts((&fresh, theme), &mut back, theme);
+    assert!(back.dressed.old_hints.is_empty(), "{:?}", back.dressed.old_hints);
+    // Written anew, it is forgotten.
+    fresh.puzzle_mut(&id).unwrap().hints.giveaway = "Begin with the dearest thing.".into();
+    assert!(noted(&fresh).is_empty());
+}

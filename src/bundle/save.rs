@@ -1,14 +1,15 @@
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Files, VPath};
 use crate::kit::Kit;
-use crate::kit::file::{from_ron, to_ron, write_kit};
+use crate::kit::file::{from_ron, rewrite, to_ron, write_kit};
+use crate::kit::ron_merge::comments;
 use crate::limits;
 use crate::theme::Theme;
 
 use super::Opened;
 use super::plays::save_plays;
 
-/// Where a kit file with comments is kept, before one without takes its place.
+/// Where a kit file is kept, before one that lacks some of its comments takes its place.
 const WITH_COMMENTS: &str = "kit-with-comments.ron";
 
 /// A kit's place on disk, and what is known of the file there.
@@ -27,7 +28,8 @@ pub struct Saving<'a> {
 
 /// Saves a kit where it lies and answers the text written.
 ///
-/// RON that the program writes has no comments: a file that has some is first kept under another name.
+/// The file keeps its layout and its comments where nothing changed; one that would lose a comment is first kept under
+/// another name.
 ///
 /// # Errors
 /// When the folder cannot be written or somebody else has changed the file meanwhile; the file there is then as it
@@ -51,18 +53,20 @@ pub fn save(kit: &Kit, saving: &Saving<'_>) -> Hinted<String> {
         // A kit file whose kit has not changed keeps its comments.
         return Ok((*known).to_owned());
     }
-    // What the program itself wrote has no comments, though a text in it may look like one.
-    let ours = write_kit(saved)?;
-    if let Some(now) = now.filter(|text| has_comments(text) && *text != ours) {
+    // The file there is what the kit was read from, or, where it could not be read, is written anew.
+    let text = match &now {
+        Some(there) if known.is_some() => rewrite(there, *saved, kit)?,
+        _ => write_kit(kit)?,
+    };
+    if let Some(now) = now.filter(|now| loses_comments(now, &text)) {
         files.write(&VPath::new(WITH_COMMENTS)?, now.as_bytes())?;
     }
-    let text = write_kit(kit)?;
     files.write(file, text.as_bytes())?;
     Ok(text)
 }
 
-/// Saves a theme file of the kit's own, where nobody else has changed it since its text was `known`. One with comments is
-/// first kept under another name.
+/// Saves a theme file of the kit's own, where nobody else has changed it since its text was `known`. It keeps its layout and
+/// comments as a kit file does.
 ///
 /// # Errors
 /// When the folder cannot be written or somebody else has changed the file meanwhile; the file there is then as it was.
@@ -73,13 +77,15 @@ pub fn save_theme(files: &dyn Files, file: &VPath, theme: &Theme, known: &str) -
             .at(file.to_string())
             .hint("take the file's version under Dress, Theme, or save the kit in another folder"));
     }
-    // What the program itself wrote has no comments, though a text in it may look like one.
-    let ours = from_ron::<Theme>(known, file.as_str()).and_then(|theme| to_ron(&theme));
-    if now.is_some_and(|text| has_comments(&text) && ours.is_ok_and(|ours| ours != text)) {
+    let text = match from_ron::<Theme>(known, file.as_str()) {
+        Ok(before) => rewrite(known, &before, theme)?,
+        Err(_) => to_ron(theme)?,
+    };
+    if now.is_some_and(|now| loses_comments(&now, &text)) {
         let aside = file.as_str().strip_suffix(file.file_name()).unwrap_or_default();
         files.write(&VPath::new(&format!("{aside}theme-with-comments.ron"))?, known.as_bytes())?;
     }
-    files.write(file, to_ron(theme)?.as_bytes())
+    files.write(file, text.as_bytes())
 }
 
 /// Saves a changed copy of an opened kit in its place, and says where that is.
@@ -104,7 +110,15 @@ pub fn save_changed(opened: &Opened, kit: &Kit) -> Hinted<String> {
     Ok(place)
 }
 
-/// Whether a line of RON is a comment or ends in one; a `//` within a text counts too, which does no harm.
-fn has_comments(text: &str) -> bool {
-    text.contains("//") || text.contains("/*")
+/// Whether a comment of the file that is there does not stand in the text that takes its place.
+fn loses_comments(there: &str, text: &str) -> bool {
+    let mut left = comments(text);
+    left.sort_unstable();
+    comments(there).iter().any(|comment| match left.binary_search(comment) {
+        Ok(at) => {
+            left.remove(at);
+            false
+        }
+        Err(_) => true,
+    })
 }

@@ -5,7 +5,7 @@ use super::themes::kit_themes;
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Builtin, Disk, Files, VPath};
 use crate::ids::ThemeId;
-use crate::kit::file::{nearest, to_ron};
+use crate::kit::file::{nearest, rewrite};
 use crate::limits;
 use crate::script::title_case;
 use crate::theme;
@@ -99,12 +99,14 @@ pub fn begin_theme(from: &str, folder: &Path) -> Hinted<ThemeId> {
 /// Copies all files of a theme; the theme file comes last, so that a folder with one is whole.
 fn copy(source: &dyn Files, id: &ThemeId, to: &dyn Files, new: &ThemeId, name: &str) -> Hinted<()> {
     let file = VPath::new("theme.ron")?;
-    let mut theme = theme::load(source, id.as_str())?.theme;
+    let text = source.read_text(&file, limits::RON_BYTES)?;
+    let old = theme::load(source, id.as_str())?.theme;
+    let mut theme = old.clone();
     for path in source.list(&VPath::root())?.iter().filter(|path| **path != file) {
         to.write(path, &source.read(path, limits::FONT_BYTES)?)?;
     }
     theme.begun_from = Some(theme.id);
     theme.id = new.clone();
     name.clone_into(&mut theme.name);
-    to.write(&file, to_ron(&theme)?.as_bytes())
+    to.write(&file, rewrite(&text, &old, &theme)?.as_bytes())
 }

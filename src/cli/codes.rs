@@ -65,6 +65,7 @@ pub(super) fn run(request: &Request<'_>, out: &mut dyn Write) -> Outcome {
         return Ok(CLEAN);
     }
     write_proposal(&opened, &party, &proposal, out)?;
+    old_hints(&kit, out)?;
     writeln!(out)?;
     write_table(&kit, &party, &left, out)?;
     match (&written, proposal.changes.is_empty()) {
@@ -109,6 +110,22 @@ fn write_proposal(opened: &Opened, party: &Party, proposal: &Proposal, out: &mut
         if !kept.help.is_empty() {
             writeln!(out, "{:<28} hint: {}", "", kept.help)?;
         }
+    }
+    Ok(())
+}
+
+/// The hints in the author's own words that name what the new arrangement does not show.
+pub(super) fn old_hints(kit: &Kit, out: &mut dyn Write) -> std::io::Result<()> {
+    let hints = &kit.dressed.old_hints;
+    if hints.is_empty() {
+        return Ok(());
+    }
+    writeln!(
+        out,
+        "hints in your own words that name what was there before; read them again, or take the mechanic's drafts:"
+    )?;
+    for hint in hints {
+        writeln!(out, "  {}: {} (\"{}\")", hint.at, hint.says.join(", "), hint.text)?;
     }
     Ok(())
 }

@@ -54,6 +54,7 @@ pub(super) fn run(request: &Request<'_>, out: &mut dyn Write) -> Outcome {
         }
     }
     mended(&redone, out)?;
+    super::codes::old_hints(&redone.opened.kit, out)?;
     writeln!(out, "{}\n", summary(&proof))?;
     let told = proof.findings.iter().filter(|found| found.severity != Severity::Notes);
     let (told, follow): (Vec<_>, Vec<_>) = told.cloned().partition(|found| !follows(&redone, found));

@@ -25,6 +25,22 @@ pub struct Dressed {
     pub old_pictures: Vec<VPath>,
     /// Old words and pictures that the author wants to keep.
     pub kept: Vec<Kept>,
+    /// Hints in the author's own words that named what a puzzle showed before it got another code or theme. One that is
+    /// written anew is forgotten; one that still holds may be taken out of this list.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub old_hints: Vec<OldHint>,
+}
+
+/// A hint that may speak of an earlier arrangement of its puzzle.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct OldHint {
+    /// Where it stands: "puzzle sign, standard giveaway".
+    pub at: String,
+    /// The hint as it was written then.
+    pub text: String,
+    /// What it says that stood there before, and does not now.
+    pub says: Vec<String>,
 }
 
 /// A word of a season before.

@@ -87,6 +87,19 @@ pub fn write_kit(kit: &Kit) -> Hinted<String> {
     to_ron(kit)
 }
 
+/// The RON text of a changed value in the layout of the text that is there, where `there` says `before`: what did not change
+/// keeps its comments, blanks and order. Answers the plain text where the layout cannot be kept.
+///
+/// # Errors
+/// As [`to_ron`].
+pub fn rewrite<T: Serialize + DeserializeOwned + PartialEq>(there: &str, before: &T, after: &T) -> Hinted<String> {
+    let (old, new) = (to_ron(before)?, to_ron(after)?);
+    let kept = super::ron_merge::merged(there, &old, &new);
+    // Read back, so that no mistake of the layout can become one of the value.
+    let same = |text: &String| from_ron::<T>(text, "").is_ok_and(|read| to_ron(&read).is_ok_and(|text| text == new));
+    Ok(kept.filter(same).unwrap_or(new))
+}
+
 /// The one field that says how to read the others.
 #[derive(serde::Deserialize)]
 struct Head {

@@ -17,6 +17,7 @@ mod printed;
 mod puzzle;
 mod rename;
 mod revision;
+pub mod ron_merge;
 pub mod ron_text;
 mod setup_fields;
 mod text;
@@ -26,7 +27,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-pub use dressed::{Dressed, Kept, OldWord};
+pub use dressed::{Dressed, Kept, OldHint, OldWord};
 pub use hints::HintLadder;
 pub use level::{LevelChange, LevelRules, Levels};
 pub use lock::{Lock, LockKind};

@@ -60,10 +60,12 @@ fn gone() -> Trouble {
 fn elsewhere(kit: &mut Kit, old: &Anchor, new: &Anchor, lying: impl Fn(&mut Lying)) {
     kit.apart.iter_mut().flat_map(|pair| [&mut pair.one, &mut pair.other]).for_each(lying);
     let (old, new) = (old.to_string(), new.to_string());
-    for kept in &mut kit.dressed.kept {
-        let rest = kept.at.strip_prefix(&old).filter(|rest| rest.is_empty() || rest.starts_with(','));
+    let dressed = &mut kit.dressed;
+    let hints = dressed.old_hints.iter_mut().map(|hint| &mut hint.at);
+    for at in dressed.kept.iter_mut().map(|kept| &mut kept.at).chain(hints) {
+        let rest = at.strip_prefix(&old).filter(|rest| rest.is_empty() || rest.starts_with(','));
         if let Some(rest) = rest {
-            kept.at = format!("{new}{rest}");
+            *at = format!("{new}{rest}");
         }
     }
 }

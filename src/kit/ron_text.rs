@@ -116,7 +116,7 @@ fn indent(ron: &str, value: usize) -> Option<&str> {
 }
 
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Token {
+pub(super) enum Token {
     /// Space or a comment.
     Blank,
     /// A name, a number's digits among it.
@@ -128,7 +128,7 @@ enum Token {
 }
 
 /// The tokens of a RON text: where each begins, its length in bytes, its kind. What is no RON is read as it comes.
-fn tokens(ron: &str) -> impl Iterator<Item = (usize, usize, Token)> {
+pub(super) fn tokens(ron: &str) -> impl Iterator<Item = (usize, usize, Token)> {
     let mut at = 0;
     std::iter::from_fn(move || {
         let rest = ron.get(at..)?;

@@ -9,6 +9,7 @@ mod large;
 mod letter;
 mod lock_table;
 mod notes;
+mod old_hints;
 mod on_view;
 mod printed;
 mod reread;

@@ -78,6 +78,7 @@ fn dressed(kit: &Kit, old: &Theme, new: &Theme, choice: &BTreeMap<String, String
         colours,
         old_pictures: if returns { Vec::new() } else { old_pictures },
         kept: kit.dressed.kept.clone(),
+        old_hints: kit.dressed.old_hints.clone(),
     };
     Redressed { kit: fresh, troubles }
 }
