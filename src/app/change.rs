@@ -1,3 +1,4 @@
+use crate::app::session::Selection;
 use crate::ids::ThemeId;
 use crate::kit::edit::Edit;
 use crate::theme::ThemeEdit;
@@ -25,6 +26,15 @@ pub fn apply_all(target: &mut impl Target, changes: Vec<Change>) -> Vec<Change> 
 }
 
 impl Change {
+    /// Where it shows, if at one place; what is removed shows nowhere.
+    #[must_use]
+    pub fn shows_at(&self) -> Option<Selection> {
+        match self {
+            Self::Kit(edit) => shows_at(edit),
+            Self::Theme(..) => Some(Selection::Theme),
+        }
+    }
+
     /// Whether `self`, made after `newer`, leaves nothing of it: both set the same thing whole. Such a `newer` need not
     /// be kept, so typing a page into one field does not keep a copy of the page for each letter.
     #[must_use]
@@ -35,6 +45,28 @@ impl Change {
             _ => false,
         }
     }
+}
+
+fn shows_at(edit: &Edit) -> Option<Selection> {
+    Some(match edit {
+        Edit::Facts(_) | Edit::Credit(..) => Selection::Facts,
+        Edit::Letter(_) => Selection::Letter,
+        Edit::Finish(_) => Selection::Finish,
+        Edit::Look(_) => Selection::Palette,
+        Edit::Levels(_) => Selection::Levels,
+        Edit::Making(_) => Selection::Bundle,
+        Edit::Plays(_) => Selection::Plays,
+        Edit::Apart(_) => Selection::Drawn,
+        Edit::Word(..) => Selection::Words,
+        Edit::Note(note) => Selection::Note(note.id.clone()),
+        Edit::Spot(spot) => Selection::Spot(spot.id.clone()),
+        Edit::Box(item) => Selection::Box(item.id.clone()),
+        Edit::Lock(lock) => Selection::Lock(lock.id.clone()),
+        Edit::Prop(prop) => Selection::Prop(prop.id.clone()),
+        Edit::Puzzle(puzzle) => Selection::Puzzle(puzzle.id.clone()),
+        Edit::Insert(_, edit) => return shows_at(edit),
+        Edit::Dressed(_) | Edit::Id(..) | Edit::Remove(_) => return None,
+    })
 }
 
 fn covers(older: &Edit, newer: &Edit) -> bool {

@@ -5,7 +5,7 @@ use crate::app::ctx::{Command, Ctx};
 use crate::app::session::Selection;
 use crate::app::widgets::{Mark, UiExt as _, mark_ui};
 use crate::checks::{Finding, FixKind, find};
-use crate::diag::Severity;
+use crate::diag::{Anchor, Severity};
 use crate::script::capital;
 
 /// The strip below: the count of findings, and the list when it is open.
@@ -31,6 +31,16 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
             list_ui(ui, cx, false, false);
         });
     }
+}
+
+/// The height of the strip at which all rows are in sight.
+pub fn full_height(cx: &Ctx<'_>) -> f32 {
+    const HEAD: f32 = 58.0;
+    const ROW: f32 = 27.0;
+    let rows = cx.derived.findings().len();
+    #[expect(clippy::cast_precision_loss, reason = "more rows than fit any window are as good as very many")]
+    let rows = rows.min(100) as f32;
+    if cx.derived.trouble().is_some() { f32::INFINITY } else { HEAD + ROW * rows }
 }
 
 /// Whether the strip lists the findings: not where they are listed in full anyway, nor when there are none.
@@ -96,7 +106,7 @@ fn row_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding, full: bool) {
             if let Some(fix) = finding.fix.as_ref() {
                 fix_ui(ui, cx, fix);
             }
-            ui.quiet(&place(finding));
+            ui.quiet(&place(cx, finding));
             ui.with_layout(Layout::left_to_right(Align::Center), |ui| go_ui(ui, cx, finding));
         });
     });
@@ -106,16 +116,30 @@ fn row_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding, full: bool) {
 fn go_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding) {
     let row = Button::new(RichText::new(capital(&finding.message)).size(14.5)).truncate().frame_when_inactive(false);
     let words = format!("{}: {}", finding.severity.word(), finding.message);
-    let row = ui.add(row).accessible_name(words).on_hover_text(format!("Go to {}", place(finding)));
+    let row = ui.add(row).accessible_name(words).on_hover_text(format!("Go to {}", place(cx, finding)));
     if row.clicked() {
         cx.send(Command::Go(finding.anchor.clone(), finding.level));
     }
 }
 
-fn place(finding: &Finding) -> String {
-    finding
-        .level
-        .map_or_else(|| finding.anchor.to_string(), |level| format!("{}, {} level", finding.anchor, level.word()))
+/// Where it was found, by the names that the author gave.
+fn place(cx: &Ctx<'_>, finding: &Finding) -> String {
+    let kit = cx.kit;
+    let at = finding.anchor.to_string();
+    let named = match &finding.anchor {
+        Anchor::Puzzle(id, _) => kit.puzzle(id).map(|puzzle| (format!("puzzle {id}"), &puzzle.title)),
+        Anchor::Lock(id) => kit.lock(id).map(|lock| (format!("lock {id}"), &lock.name)),
+        Anchor::Box(id) => kit.box_def(id).map(|item| (format!("box {id}"), &item.name)),
+        Anchor::Spot(id) => kit.spot(id).map(|spot| (format!("spot {id}"), &spot.name)),
+        Anchor::Prop(id) => kit.prop(id).map(|prop| (format!("prop {id}"), &prop.name)),
+        Anchor::Note(id) => kit.note(id).map(|note| (format!("note {id}"), &note.title)),
+        _ => None,
+    };
+    let at = match named.filter(|(_, name)| !name.trim().is_empty()) {
+        Some((id, name)) => at.replacen(&id, &cx.say(name), 1),
+        None => at,
+    };
+    capital(&finding.level.map_or_else(|| at.clone(), |level| format!("{at}, {} level", level.word())))
 }
 
 /// A finding with its reason and the ways to mend it.
@@ -132,10 +156,10 @@ fn full_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding) {
             ui.spacing_mut().item_spacing.y = 3.0;
             let words = format!("{}: {}", finding.severity.word(), finding.message);
             let head = ui.link(RichText::new(capital(&finding.message)).size(15.5).color(tone)).accessible_name(words);
-            if head.on_hover_text(format!("Go to {}", place(finding))).clicked() {
+            if head.on_hover_text(format!("Go to {}", place(cx, finding))).clicked() {
                 cx.send(Command::Go(finding.anchor.clone(), finding.level));
             }
-            ui.quiet(&place(finding));
+            ui.quiet(&place(cx, finding));
             if !finding.why.is_empty() {
                 ui.add(Label::new(RichText::new(sentence(&finding.why)).size(14.0)).wrap());
             }

@@ -1,6 +1,7 @@
 use std::collections::VecDeque;
 
 use crate::app::change::{Change, Target, apply_all};
+use crate::app::session::Selection;
 use crate::limits;
 
 /// Seconds within which further typing in the same field joins the step before it.
@@ -85,21 +86,23 @@ impl History {
         self.done.push_back(step);
     }
 
-    /// Takes back the last step; false when there is none.
-    pub fn undo(&mut self, to: &mut impl Target) -> bool {
+    /// Takes back the last step and answers where that shows; none when there is no step.
+    pub fn undo(&mut self, to: &mut impl Target) -> Option<Vec<Selection>> {
         self.close();
-        let Some(step) = self.done.pop_back() else { return false };
+        let step = self.done.pop_back()?;
+        let places = step.back.iter().filter_map(Change::shows_at).collect();
         self.undone.push(apply_all(to, step.back));
-        true
+        Some(places)
     }
 
-    /// Makes the step last taken back again; false when there is none.
-    pub fn redo(&mut self, to: &mut impl Target) -> bool {
+    /// Makes the step last taken back again and answers where that shows; none when there is no step.
+    pub fn redo(&mut self, to: &mut impl Target) -> Option<Vec<Selection>> {
         self.close();
-        let Some(edits) = self.undone.pop() else { return false };
-        let back = apply_all(to, edits);
+        let changes = self.undone.pop()?;
+        let places = changes.iter().filter_map(Change::shows_at).collect();
+        let back = apply_all(to, changes);
         self.push(Step { back, typed: None });
-        true
+        Some(places)
     }
 
     /// Whether there is a step to take back.

@@ -191,12 +191,14 @@ impl App {
     fn act(&mut self, ctx: &egui::Context, action: Action) {
         match action {
             Action::Undo => {
-                if self.history.undo(&mut self.doc) {
+                if let Some(places) = self.history.undo(&mut self.doc) {
+                    self.session.show(&self.doc.kit, &places);
                     self.changed(ctx);
                 }
             }
             Action::Redo => {
-                if self.history.redo(&mut self.doc) {
+                if let Some(places) = self.history.redo(&mut self.doc) {
+                    self.session.show(&self.doc.kit, &places);
                     self.changed(ctx);
                 }
             }

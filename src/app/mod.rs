@@ -60,6 +60,8 @@ use crate::theme::PictureKind;
 
 /// First size of the window.
 const WINDOW: [f32; 2] = [1360.0, 860.0];
+/// Least height of the open list of findings: its head and two rows.
+const LISTED: f32 = 122.0;
 /// Below this width a window is small.
 const SMALL: f32 = 1100.0;
 /// Least size of the window: the outline, a column and the desk still fit.
@@ -237,11 +239,11 @@ fn panels(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar, desk: &mut Desk, locals: &mu
     }
     // Two panels by name, so that the height of the open one outlives the closed one.
     let listed = findings::listed(cx);
-    let most = (ui.available_height() - BODY).clamp(96.0, 460.0);
+    let most = (ui.available_height() - BODY).min(findings::full_height(cx)).clamp(LISTED, 460.0);
     let strip = Panel::bottom(if listed { "findings" } else { "findings, closed" });
     let strip = strip.frame(shelf(Margin::symmetric(tokens::MARGIN, 8)));
     let strip = if listed {
-        strip.resizable(true).default_size(168.0).size_range(96.0..=most)
+        strip.resizable(true).default_size(168.0).size_range(LISTED..=most)
     } else {
         strip.resizable(false).exact_size(46.0)
     };

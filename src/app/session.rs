@@ -275,6 +275,24 @@ impl Session {
         *self = Self { level, paper, edition, eyes, ..Self::default() };
     }
 
+    /// Shows what was taken back or made again, at one of these places, unless it is in sight already. The drawn flow, the
+    /// whole look and what is proven show every part of the kit.
+    pub fn show(&mut self, kit: &Kit, places: &[Selection]) {
+        let now = self.selection(kit);
+        let puzzle = |at: &Selection| match at {
+            Selection::Puzzle(id) | Selection::Hints(id) | Selection::Readings(id) => Some(id.clone()),
+            _ => None,
+        };
+        let wide = now == Selection::Drawn || matches!(now.tab(), Tab::Dress | Tab::Prove);
+        let in_sight = |at: &Selection| *at == now || puzzle(at).is_some_and(|id| puzzle(&now) == Some(id));
+        if wide || places.iter().any(in_sight) {
+            return;
+        }
+        if let Some(first) = places.iter().find(|at| at.stands(kit)) {
+            self.select(first.clone());
+        }
+    }
+
     /// Takes a thing in hand.
     pub fn select(&mut self, selection: Selection) {
         self.tab = selection.tab();

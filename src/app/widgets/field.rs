@@ -23,19 +23,27 @@ pub struct Field<'a> {
     salt: Option<Id>,
     slots: Option<Anchor>,
     wide: bool,
+    hint: &'a str,
 }
 
 impl<'a> Field<'a> {
     /// A field called `name`.
     #[must_use]
     pub const fn new(name: &'a str) -> Self {
-        Self { name, help: "", anchor: None, salt: None, slots: None, wide: true }
+        Self { name, help: "", anchor: None, salt: None, slots: None, wide: true, hint: "" }
     }
 
     /// What belongs into it, in a sentence, shown below the name.
     #[must_use]
     pub const fn help(mut self, help: &'a str) -> Self {
         self.help = help;
+        self
+    }
+
+    /// What holds while a line is empty, shown faintly in it.
+    #[must_use]
+    pub const fn hint(mut self, hint: &'a str) -> Self {
+        self.hint = hint;
         self
     }
 
@@ -70,8 +78,9 @@ impl<'a> Field<'a> {
 
     /// One line of text; true when it changed.
     pub fn line(self, ui: &mut Ui, cx: &Ctx<'_>, text: &mut String) -> bool {
+        let hint = self.hint.to_owned();
         self.show(ui, cx, |ui, id| {
-            let edit = TextEdit::singleline(text).id(id).char_limit(limits::TEXT_CHARS);
+            let edit = TextEdit::singleline(text).id(id).char_limit(limits::TEXT_CHARS).hint_text(hint);
             let response = ui.add(edit.margin(vec2(10.0, 7.0)).desired_width(f32::INFINITY));
             keep_picked(ui, &response, text);
             response
@@ -156,7 +165,7 @@ impl<'a> Field<'a> {
     }
 
     fn show(self, ui: &mut Ui, cx: &Ctx<'_>, add: impl FnOnce(&mut Ui, Id) -> Response) -> bool {
-        let Self { name, help, anchor, salt, slots, wide } = self;
+        let Self { name, help, anchor, salt, slots, wide, hint: _ } = self;
         let id = ui.make_persistent_id((name, anchor.clone(), salt));
         let changed = ui
             .vertical(|ui| {

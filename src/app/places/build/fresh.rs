@@ -1,7 +1,7 @@
 //! Fresh things, sound enough to go on with: an id of their own, words that say what is missing.
 
 use crate::app::session::Selection;
-use crate::codes::guess;
+use crate::codes::{as_set, guess, likeness};
 use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId, SpotId};
 use crate::kit::edit::Edit;
 use crate::kit::material::{Material, material};
@@ -122,7 +122,14 @@ pub fn puzzle_of(kit: &Kit, theme: &Loaded, mechanic: &'static dyn AnyMechanic) 
     let setup = mechanic.default_setup().ok()?;
     let mut rng = rng_of(kit.seed, &id);
     let mut answer = |kind: &LockKind| {
-        let known = |answer: &str| kit.puzzles.iter().any(|puzzle| same_answer(&puzzle.answer, answer));
+        // Neither the code of another lock, nor one that is near to it.
+        let known = |answer: &str| {
+            kit.puzzles.iter().any(|puzzle| {
+                let lock = kit.lock(&puzzle.opens);
+                let set = lock.map_or_else(|| puzzle.answer.clone(), |lock| as_set(&lock.kind, &puzzle.answer));
+                same_answer(&puzzle.answer, answer) || likeness(&set, &as_set(kind, answer)).is_some()
+            })
+        };
         let refused = |answer: &str| *kind != LockKind::Key && (guess(kind, answer).is_some() || known(answer));
         carried(mechanic, &setup, kind, theme, &refused, &mut rng).map(|(answer, _)| answer)
     };

@@ -7,6 +7,7 @@ use crate::app::widgets::{Field, UiExt as _};
 use crate::diag::Anchor;
 use crate::kit::WordForms;
 use crate::kit::edit::Edit;
+use crate::script::{article as a_or_an, many as several};
 use crate::theme::ThemeEdit;
 
 /// Width of the button beside a word of the theme, with its gaps.
@@ -56,11 +57,15 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     ui.section("The theme's");
     for (name, forms) in inherited {
         ui.horizontal(|ui| {
-            let slot = Label::new(RichText::new(name).monospace()).halign(Align::Min);
             // What is left beside the button, shared between the name and the word.
             let room = (ui.available_width() - CHANGE).clamp(120.0, 420.0);
-            ui.add_sized(vec2(room * 0.4, 22.0), slot.truncate());
-            ui.add_sized(vec2(room * 0.6, 22.0), Label::new(&forms.one).truncate().halign(Align::Min));
+            for (words, share) in [(RichText::new(name).monospace(), 0.4), (RichText::new(&forms.one), 0.6)] {
+                let size = vec2(room * share, 22.0);
+                ui.allocate_ui_with_layout(size, Layout::left_to_right(Align::Center), |ui| {
+                    ui.set_min_width(size.x);
+                    ui.add(Label::new(words).truncate());
+                });
+            }
             if ui.lesser(true, "Change it here", &format!("Change {name} here")).clicked() {
                 cx.send(Command::Step(vec![Edit::Word(name.clone(), Some(forms.clone()))]));
             }
@@ -117,15 +122,23 @@ fn word_ui(ui: &mut Ui, cx: &Ctx<'_>, name: &str, forms: &WordForms, of_kit: boo
             });
         });
         ui.spacing_mut().item_spacing.x = GAP_M;
-        ui.columns(3, |columns| {
-            if let [one, many, article] = columns {
-                let salt = (name, of_kit);
-                let field = Field::new("One").salt(salt);
-                let field = if of_kit { field.at(Anchor::Word(name.to_owned())) } else { field };
-                changed |= field.line(one, cx, &mut fresh.one);
-                changed |= Field::new("Several").salt(salt).line(many, cx, &mut fresh.many);
-                changed |= Field::new("Article").salt(salt).line(article, cx, &mut fresh.article);
-            }
+        let (plain, by_rule) = (fresh.one.clone(), WordForms { one: fresh.one.clone(), ..WordForms::default() });
+        // What is left empty follows a rule: that form is shown faintly.
+        let (usual_many, usual_article) = match plain.is_empty() {
+            true => (String::new(), ""),
+            false => (several(&by_rule), a_or_an(&by_rule)),
+        };
+        ui.columns(2, |columns| {
+            let [left, right] = columns else { return };
+            let salt = (name, of_kit);
+            let field = Field::new("One").salt(salt);
+            let field = if of_kit { field.at(Anchor::Word(name.to_owned())) } else { field };
+            changed |= field.line(left, cx, &mut fresh.one);
+            right.columns(2, |columns| {
+                let [many, article] = columns else { return };
+                changed |= Field::new("Several").salt(salt).hint(&usual_many).line(many, cx, &mut fresh.many);
+                changed |= Field::new("Article").salt(salt).hint(usual_article).line(article, cx, &mut fresh.article);
+            });
         });
     });
     ui.add_space(4.0);
