@@ -122,11 +122,17 @@ fn go_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding) {
     }
 }
 
-/// Where it was found, by the names that the author gave.
+/// Where it was found.
 fn place(cx: &Ctx<'_>, finding: &Finding) -> String {
+    let at = named(cx, &finding.anchor);
+    capital(&finding.level.map_or_else(|| at.clone(), |level| format!("{at}, {} level", level.word())))
+}
+
+/// A place in the kit by the name that the author gave.
+pub fn named(cx: &Ctx<'_>, anchor: &Anchor) -> String {
     let kit = cx.kit;
-    let at = finding.anchor.to_string();
-    let named = match &finding.anchor {
+    let at = anchor.to_string();
+    let name = match anchor {
         Anchor::Puzzle(id, _) => kit.puzzle(id).map(|puzzle| (format!("puzzle {id}"), &puzzle.title)),
         Anchor::Lock(id) => kit.lock(id).map(|lock| (format!("lock {id}"), &lock.name)),
         Anchor::Box(id) => kit.box_def(id).map(|item| (format!("box {id}"), &item.name)),
@@ -135,11 +141,10 @@ fn place(cx: &Ctx<'_>, finding: &Finding) -> String {
         Anchor::Note(id) => kit.note(id).map(|note| (format!("note {id}"), &note.title)),
         _ => None,
     };
-    let at = match named.filter(|(_, name)| !name.trim().is_empty()) {
+    match name.filter(|(_, name)| !name.trim().is_empty()) {
         Some((id, name)) => at.replacen(&id, &cx.say(name), 1),
         None => at,
-    };
-    capital(&finding.level.map_or_else(|| at.clone(), |level| format!("{at}, {} level", level.word())))
+    }
 }
 
 /// A finding with its reason and the ways to mend it.

@@ -62,6 +62,8 @@ use crate::theme::PictureKind;
 const WINDOW: [f32; 2] = [1360.0, 860.0];
 /// Least height of the open list of findings: its head and two rows.
 const LISTED: f32 = 122.0;
+/// Height of the list of findings at first; one that is shown whole within it cannot be dragged.
+const FEW: f32 = 168.0;
 /// Below this width a window is small.
 const SMALL: f32 = 1100.0;
 /// Least size of the window: the outline, a column and the desk still fit.
@@ -237,13 +239,22 @@ fn panels(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar, desk: &mut Desk, locals: &mu
         let frame = Frame::new().fill(ground).inner_margin(Margin::symmetric(tokens::MARGIN, 10));
         Panel::top("bar").frame(frame).show(ui, |ui| bars::ui(ui, cx, bar));
     }
-    // Two panels by name, so that the height of the open one outlives the closed one.
+    // Panels by name, so that the height of the open one outlives the closed one.
     let listed = findings::listed(cx);
-    let most = (ui.available_height() - BODY).min(findings::full_height(cx)).clamp(LISTED, 460.0);
-    let strip = Panel::bottom(if listed { "findings" } else { "findings, closed" });
+    let full = findings::full_height(cx);
+    // A few rows need no more than their height, and leave that of a long list as the author dragged it.
+    let few = listed && full < FEW;
+    let most = (ui.available_height() - BODY).clamp(LISTED, 460.0);
+    let strip = Panel::bottom(match (listed, few) {
+        (true, false) => "findings",
+        (true, true) => "findings, few",
+        (false, _) => "findings, closed",
+    });
     let strip = strip.frame(shelf(Margin::symmetric(tokens::MARGIN, 8)));
-    let strip = if listed {
-        strip.resizable(true).default_size(168.0).size_range(LISTED..=most)
+    let strip = if few {
+        strip.resizable(false).exact_size(full.clamp(LISTED, most))
+    } else if listed {
+        strip.resizable(true).default_size(FEW).size_range(LISTED..=most)
     } else {
         strip.resizable(false).exact_size(46.0)
     };

@@ -1,7 +1,7 @@
 use eframe::egui::{RichText, Ui};
 
 use crate::app::ctx::{Command, Ctx};
-use crate::app::findings::{counts_ui, list_ui};
+use crate::app::findings::{counts_ui, list_ui, named};
 use crate::app::places::build::{facts_ui, never_ui};
 use crate::app::places::{Locals, codes, level_ui, puzzle_title, rehearsal};
 use crate::app::session::Selection;
@@ -130,7 +130,7 @@ fn flow_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         ui.add_space(8.0);
         ui.trouble(&crate::diag::Trouble::new(knot.words.clone()));
         for anchor in knot.anchors.iter().take(3) {
-            if ui.link(format!("Go to {anchor}")).clicked() {
+            if ui.link(format!("Go to {}", named(cx, anchor))).clicked() {
                 cx.send(Command::Go(anchor.clone(), None));
             }
         }

@@ -1,6 +1,7 @@
 use eframe::egui::{RichText, TextEdit, Ui, vec2};
 
 use crate::app::ctx::{Command, Ctx};
+use crate::app::findings::named;
 use crate::app::places::Locals;
 use crate::app::widgets::UiExt as _;
 use crate::bundle::mended;
@@ -107,7 +108,7 @@ fn mended_ui(ui: &mut Ui, cx: &Ctx<'_>, done: &[Mended]) -> bool {
         for (at, place) in done.iter().enumerate() {
             ui.push_id(at, |ui| {
                 ui.horizontal_wrapped(|ui| {
-                    let name = place.anchor.to_string();
+                    let name = named(cx, &place.anchor);
                     if ui.link(RichText::new(&name).size(13.5)).on_hover_text("Go there").clicked() {
                         cx.send(Command::Go(place.anchor.clone(), None));
                     }
@@ -150,7 +151,7 @@ fn leftover_ui(ui: &mut Ui, cx: &Ctx<'_>, leftover: &Leftover, alike: usize, fil
             }
             let times = if leftover.count > 1 { format!(", {} times", leftover.count) } else { String::new() };
             let name = if leftover.file_name { ", in a file name" } else { "" };
-            ui.quiet(&format!("{}{times}{name}", leftover.anchor));
+            ui.quiet(&format!("{}{times}{name}", named(cx, &leftover.anchor)));
         });
         ui.label(format!("… {} …", leftover.around));
         ui.horizontal_wrapped(|ui| {
