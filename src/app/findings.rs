@@ -3,7 +3,7 @@ use eframe::egui::{Align, Button, Label, Layout, RichText, ScrollArea, Ui, vec2}
 use crate::app::action::Action;
 use crate::app::ctx::{Command, Ctx};
 use crate::app::session::Selection;
-use crate::app::widgets::{Mark, UiExt as _, mark_ui};
+use crate::app::widgets::{Mark, UiExt as _, follow_focus, mark_ui};
 use crate::checks::{Finding, FixKind, find};
 use crate::diag::{Anchor, Severity};
 use crate::script::capital;
@@ -29,6 +29,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
             // Room for the bar of the scrolled list, which else covers the buttons.
             ui.set_max_width(ui.available_width() - 12.0);
             list_ui(ui, cx, false, false);
+            follow_focus(ui, ui.min_rect());
         });
     }
 }

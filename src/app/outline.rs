@@ -7,7 +7,7 @@ use crate::app::ctx::{Command, Ctx};
 use crate::app::places::build::fresh;
 use crate::app::session::{Selection, Tab};
 use crate::app::tokens::BOLD;
-use crate::app::widgets::{Mark, UiExt as _, paint_mark};
+use crate::app::widgets::{Mark, UiExt as _, follow_focus, paint_mark};
 use crate::diag::Severity;
 use crate::ids::PuzzleId;
 use crate::kit::NoteKind;
@@ -55,6 +55,7 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>) {
             }
         }
         ui.add_space(16.0);
+        follow_focus(ui, ui.min_rect());
     });
 }
 
@@ -219,8 +220,5 @@ fn bar_ui(ui: &mut Ui, cx: &Ctx<'_>, text: &str, chosen: bool, adds: bool) -> Re
     );
     let cut = words.elided;
     ui.painter().galley(at.min, words, tone);
-    if chosen && response.gained_focus() {
-        response.scroll_to_me(None);
-    }
     if cut { response.on_hover_text(text) } else { response }
 }

@@ -202,7 +202,7 @@ fn visuals(theme: Theme, t: &Tokens) -> Visuals {
     v.menu_corner_radius = radius;
     v.popup_shadow = Shadow { offset: [0, 6], blur: 18, spread: 0, color: t.shadow };
     v.selection.bg_fill = t.accent_soft;
-    v.selection.stroke = Stroke::new(1.5, t.accent);
+    v.selection.stroke = Stroke::new(2.0, t.accent);
     v.striped = false;
     v.slider_trailing_fill = true;
     let w = &mut v.widgets;
@@ -220,6 +220,8 @@ fn visuals(theme: Theme, t: &Tokens) -> Visuals {
         state.corner_radius = radius;
         state.expansion = 0.0;
     }
+    // What has the keyboard is drawn as what is pressed: an edge that cannot be overlooked.
+    w.active.bg_stroke.width = 2.0;
     v
 }
 

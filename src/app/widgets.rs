@@ -13,13 +13,33 @@ pub use field::{Field, found_ui};
 pub use mark::{Mark, mark_ui, paint_mark};
 pub use picker::colour_button;
 
-use crate::app::tokens::{self, BOLD, GAP, GAP_M, GAP_S, SERIF_BOLD, Tokens};
+use crate::app::tokens::{self, BOLD, GAP, GAP_L, GAP_M, GAP_S, SERIF_BOLD, Tokens};
 use crate::diag::Trouble;
 
 /// The ring about what has the keyboard, where the thing itself does not show it.
 pub fn focus_ring(ui: &Ui, rect: eframe::egui::Rect) {
     let pen = Stroke::new(2.0, ui.tokens().accent);
     ui.painter().rect_stroke(rect.expand(2.0), tokens::RADIUS + 2, pen, eframe::egui::StrokeKind::Outside);
+}
+
+/// Scrolls to what the keyboard has gone to, if that is out of sight in this scrolled list, whose rows fill `rows`. The
+/// toolkit moves the focus only.
+pub fn follow_focus(ui: &Ui, rows: eframe::egui::Rect) {
+    let now = ui.memory(|memory| memory.focused());
+    let kept = ui.scope_id().with("followed");
+    let before = ui.data(|data| data.get_temp::<eframe::egui::Id>(kept));
+    let Some(id) = now.filter(|_| now != before) else {
+        if now.is_none() {
+            ui.data_mut(|data| data.remove::<eframe::egui::Id>(kept));
+        }
+        return;
+    };
+    ui.data_mut(|data| data.insert_temp(kept, id));
+    // A menu lies above the list and is not part of it.
+    let here = ui.ctx().read_response(id).filter(|response| response.layer_id == ui.layer_id());
+    if let Some(response) = here.filter(|response| rows.contains(response.rect.center())) {
+        ui.scroll_to_rect(response.rect.expand2(vec2(0.0, GAP_L)), None);
+    }
 }
 
 /// House widgets, as methods of the toolkit's `Ui`.
@@ -72,7 +92,7 @@ impl UiExt for Ui {
     }
 
     fn section(&mut self, text: &str) -> Response {
-        self.add_space(tokens::GAP_L - GAP);
+        self.add_space(GAP_L - GAP);
         let font = FontId::new(19.0, FontFamily::Name(SERIF_BOLD.into()));
         let response = self.label(RichText::new(text).font(font).color(self.tokens().ink));
         let width = self.available_width();
@@ -182,8 +202,9 @@ impl UiExt for Ui {
             let mut child = ui.new_child(UiBuilder::new().max_rect(rect).layout(Layout::top_down(Align::Min)));
             child.add_space(GAP_M + GAP_S);
             add(&mut child);
-            child.add_space(tokens::GAP_L);
+            child.add_space(GAP_L);
             let used = child.min_rect();
+            follow_focus(ui, used);
             ui.allocate_rect(used, eframe::egui::Sense::hover());
         });
     }

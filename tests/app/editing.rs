@@ -225,3 +225,23 @@ fn an_id_is_changed_everywhere_in_one_step() {
     press(&mut harness, Modifiers::COMMAND, Key::Z);
     assert_eq!(*harness.state().kit(), before);
 }
+
+/// The keyboard never goes out of sight: the fields scroll to what Tab has come to.
+#[test]
+fn what_has_the_keyboard_is_in_sight() {
+    let mut harness = window(demo(), false);
+    harness.set_size(eframe::egui::vec2(900.0, 560.0));
+    press(&mut harness, Modifiers::COMMAND, Key::Num5);
+    click(&mut harness, Role::Button, "Bundle");
+    rest(&mut harness);
+    harness.get_by_role_and_label(Role::TextInput, "Folder").focus();
+    harness.run_steps(SETTLE);
+    for _ in 0..3 {
+        press(&mut harness, Modifiers::NONE, Key::Tab);
+        harness.run_steps(SETTLE * 3);
+        let focused = harness.get_by(|node| node.is_focused());
+        let rect = focused.rect();
+        let strip = harness.get_by_role_and_label(Role::Button, "Hide the findings").rect();
+        assert!(rect.min.y > 58.0 && rect.max.y < strip.min.y, "{rect:?} is out of sight, above {strip:?}");
+    }
+}
