@@ -3,51 +3,10 @@
 
 use eframe::egui::{Color32, Key, RichText, TextEdit, Ui, vec2};
 
-use crate::app::ctx::{Command, Ctx, Leaving};
+use crate::app::ctx::{Command, Ctx, Leaving, PathFor};
 use crate::app::tokens::Tokens;
 use crate::app::widgets::UiExt as _;
 use crate::diag::{Anchor, Trouble};
-
-/// What a folder is asked for.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum PathFor {
-    /// To make a fresh kit in it.
-    New,
-    /// To open the kit in it.
-    Open,
-    /// To save the kit in it.
-    SaveAs,
-    /// To put the bundle in it.
-    Export,
-    /// A file, to put it in the place of a picture of the theme: which one, in words.
-    Picture(String),
-}
-
-impl PathFor {
-    /// The question.
-    #[must_use]
-    pub fn title(&self) -> String {
-        match self {
-            Self::New => "Folder for the new kit, empty or not there yet".to_owned(),
-            Self::Open => "Folder of the kit to open".to_owned(),
-            Self::SaveAs => "Folder to save the kit in".to_owned(),
-            Self::Export => "Folder to put the bundle in".to_owned(),
-            Self::Picture(what) => format!("SVG picture for the {what}"),
-        }
-    }
-
-    /// The button.
-    #[must_use]
-    pub const fn verb(&self) -> &'static str {
-        match self {
-            Self::New => "Make it",
-            Self::Open => "Open it",
-            Self::SaveAs => "Save here",
-            Self::Export => "Use this folder",
-            Self::Picture(_) => "Take it",
-        }
-    }
-}
 
 /// A word picked in a text, on its way to become a slot.
 #[derive(Clone, Debug)]

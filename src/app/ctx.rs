@@ -4,7 +4,6 @@ use std::collections::BTreeMap;
 use eframe::egui;
 
 use crate::app::action::Action;
-use crate::app::bars::PathFor;
 use crate::app::derived::Derived;
 use crate::app::doc::Doc;
 use crate::app::history::History;
@@ -101,6 +100,47 @@ pub enum Leaving {
     Open,
     /// Opening a demo kit.
     Demo(usize),
+}
+
+/// What a folder is asked for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum PathFor {
+    /// To make a fresh kit in it.
+    New,
+    /// To open the kit in it.
+    Open,
+    /// To save the kit in it.
+    SaveAs,
+    /// To put the bundle in it.
+    Export,
+    /// A file, to put it in the place of a picture of the theme: which one, in words.
+    Picture(String),
+}
+
+impl PathFor {
+    /// The question.
+    #[must_use]
+    pub fn title(&self) -> String {
+        match self {
+            Self::New => "Folder for the new kit, empty or not there yet".to_owned(),
+            Self::Open => "Folder of the kit to open".to_owned(),
+            Self::SaveAs => "Folder to save the kit in".to_owned(),
+            Self::Export => "Folder to put the bundle in".to_owned(),
+            Self::Picture(what) => format!("SVG picture for the {what}"),
+        }
+    }
+
+    /// The button.
+    #[must_use]
+    pub const fn verb(&self) -> &'static str {
+        match self {
+            Self::New => "Make it",
+            Self::Open => "Open it",
+            Self::SaveAs => "Save here",
+            Self::Export => "Use this folder",
+            Self::Picture(_) => "Take it",
+        }
+    }
 }
 
 /// What views may see, and where they send what they want.

@@ -3,7 +3,7 @@ use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
 use eframe::egui;
 
-use crate::app::bars::PathFor;
+use crate::app::ctx::PathFor;
 
 /// Asks for a folder or a picture. The portal's window is one way, the path field in our own window another.
 pub trait Dialogs {

@@ -7,9 +7,9 @@ use eframe::egui::{self, ViewportCommand};
 
 use crate::app::App;
 use crate::app::action::Action;
-use crate::app::bars::{Bar, PathFor};
+use crate::app::bars::Bar;
 use crate::app::change::Change;
-use crate::app::ctx::{Command, Leaving};
+use crate::app::ctx::{Command, Leaving, PathFor};
 use crate::app::export::{Outcome, Running};
 use crate::app::paths::from_home;
 use crate::app::preview::{Job, Wanted};

@@ -27,6 +27,7 @@ mod proposing;
 mod redressing;
 mod season;
 mod session;
+mod switches;
 mod tokens;
 mod widgets;
 mod worker;

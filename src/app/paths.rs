@@ -5,8 +5,8 @@ use std::path::{Path, PathBuf};
 use eframe::egui::{self, ViewportCommand};
 
 use crate::app::App;
-use crate::app::bars::{Bar, PathFor};
-use crate::app::ctx::{Command, Leaving};
+use crate::app::bars::Bar;
+use crate::app::ctx::{Command, Leaving, PathFor};
 use crate::app::dialogs::Asked;
 use crate::app::doc::Doc;
 use crate::app::history::History;

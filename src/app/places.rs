@@ -3,6 +3,7 @@
 pub mod build;
 mod codes;
 mod dress;
+mod item;
 mod print;
 mod prove;
 mod rehearsal;
@@ -10,17 +11,15 @@ mod write;
 
 use eframe::egui::Ui;
 
-pub use print::{Draft, edition_name, paper_ui};
+pub use print::Draft;
 
 use crate::app::ctx::Ctx;
 use crate::app::desk::Desk;
 use crate::app::preview::Wanted;
 use crate::app::session::{Selection, Tab};
-use crate::app::widgets::UiExt as _;
-use crate::diag::{Hinted, Level};
+use crate::diag::Hinted;
 use crate::ids::{PuzzleId, ThemeId};
 use crate::redress::{Leftover, Mended};
-use crate::script::capital;
 use crate::theme::Theme;
 
 /// What the fields of a place hold that the kit does not: text that is no setup yet, what to export, filters.
@@ -126,31 +125,4 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
 /// The title of a puzzle, for lists.
 fn puzzle_title(cx: &Ctx<'_>, id: &PuzzleId) -> String {
     cx.kit.puzzle(id).map_or_else(|| id.to_string(), |puzzle| cx.say(&puzzle.title))
-}
-
-/// The list in the order in which it must be added so that it reads from left to right.
-fn in_reading_order<T, const N: usize>(ui: &Ui, mut list: [T; N]) -> [T; N] {
-    if ui.layout().prefer_right_to_left() {
-        list.reverse();
-    }
-    list
-}
-
-/// Width of a switch of three words, about.
-const SWITCH: f32 = 226.0;
-
-/// A switch of the play level looked at.
-pub fn level_ui(ui: &mut Ui, cx: &Ctx<'_>) {
-    ui.make_room(SWITCH);
-    ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 2.0;
-        ui.spacing_mut().button_padding.x = 9.0;
-        for level in in_reading_order(ui, Level::ALL) {
-            let chosen = cx.session.level == level;
-            let button = eframe::egui::Button::selectable(chosen, capital(level.word()));
-            if ui.add(button).accessible_name(format!("{} level", level.word())).clicked() && !chosen {
-                cx.send(crate::app::ctx::Command::Level(level));
-            }
-        }
-    });
 }

@@ -1,9 +1,9 @@
 use eframe::egui::{Align, ComboBox, Layout, Ui};
 
 use crate::app::ctx::{Command, Ctx};
-use crate::app::places::{edition_name, level_ui, paper_ui};
 use crate::app::preview::Wanted;
 use crate::app::session::{Selection, Tab};
+use crate::app::switches::{edition_name, level_ui, paper_ui};
 use crate::app::widgets::{Mark, UiExt as _, mark_ui};
 use crate::theme::Edition;
 use crate::theme::colour::Eyes;

@@ -1,8 +1,9 @@
 use eframe::egui::{Grid, RichText, TextWrapMode, Ui};
 
 use crate::app::ctx::{Command, Ctx};
-use crate::app::places::{Locals, level_ui};
+use crate::app::places::Locals;
 use crate::app::session::Selection;
+use crate::app::switches::level_ui;
 use crate::app::widgets::{Field, Mark, UiExt as _};
 use crate::codes::{SECONDS_PER_TRY, time_to_try};
 use crate::ids::LockId;

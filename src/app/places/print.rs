@@ -1,12 +1,12 @@
 use eframe::egui::{Checkbox, DragValue, ProgressBar, TextEdit, Ui, vec2};
 
 use crate::app::action::Action;
-use crate::app::bars::PathFor;
-use crate::app::ctx::{Command, Ctx};
+use crate::app::ctx::{Command, Ctx, PathFor};
 use crate::app::findings::counts_ui;
-use crate::app::places::{Locals, in_reading_order, level_ui};
+use crate::app::places::Locals;
 use crate::app::preview::audience_word;
 use crate::app::session::Selection;
+use crate::app::switches::{edition_name, edition_ui, level_ui, paper_name, paper_ui};
 use crate::app::widgets::{Field, Mark, UiExt as _};
 use crate::bundle::{Options, Shift};
 use crate::checks::blocks;
@@ -83,47 +83,6 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
         Selection::Pieces => ui.column("pieces", |ui| pieces_ui(ui, cx)),
         Selection::Bundle => ui.column("bundle", |ui| bundle_ui(ui, cx, &mut locals.export)),
         _ => ui.column("sheets", |ui| sheets_ui(ui, cx)),
-    }
-}
-
-/// The paper looked at.
-pub fn paper_ui(ui: &mut Ui, cx: &Ctx<'_>) {
-    ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 4.0;
-        for paper in in_reading_order(ui, Paper::ALL) {
-            let chosen = cx.session.paper == paper;
-            let button = eframe::egui::Button::selectable(chosen, paper_name(paper));
-            if ui.add(button).clicked() && !chosen {
-                cx.send(Command::Paper(paper));
-            }
-        }
-    });
-}
-
-/// The edition in which sheets and pieces are looked at.
-fn edition_ui(ui: &mut Ui, cx: &Ctx<'_>) {
-    ui.horizontal(|ui| {
-        ui.spacing_mut().item_spacing.x = 4.0;
-        for edition in in_reading_order(ui, Edition::ALL) {
-            let chosen = cx.session.edition == edition;
-            let button = eframe::egui::Button::selectable(chosen, edition_name(edition));
-            if ui.add(button).on_hover_text(edition.about()).clicked() && !chosen {
-                cx.send(Command::Edition(edition));
-            }
-        }
-    });
-}
-
-/// The name of an edition, as it begins a line.
-#[must_use]
-pub fn edition_name(edition: Edition) -> String {
-    capital(&edition.word().replace('-', " "))
-}
-
-const fn paper_name(paper: Paper) -> &'static str {
-    match paper {
-        Paper::Letter => "US Letter",
-        Paper::A4 => "A4",
     }
 }
 

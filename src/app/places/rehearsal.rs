@@ -9,8 +9,9 @@ use eframe::egui::{Grid, RichText, ScrollArea, Ui};
 pub use log::PlayDraft;
 
 use crate::app::ctx::{Command, Ctx};
-use crate::app::places::{Locals, level_ui};
+use crate::app::places::Locals;
 use crate::app::session::Selection;
+use crate::app::switches::level_ui;
 use crate::app::widgets::{Mark, UiExt as _};
 use crate::diag::Level;
 use crate::rehearse::{Opens, Rehearsal, compared, minutes, outline, percent};

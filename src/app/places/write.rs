@@ -3,9 +3,9 @@ mod sources;
 use eframe::egui::Ui;
 
 use crate::app::ctx::{Command, Ctx};
-use crate::app::places::build::{place_choices, remove_ui};
-use crate::app::places::level_ui;
+use crate::app::places::item::{place_choices, remove_ui};
 use crate::app::session::Selection;
+use crate::app::switches::level_ui;
 use crate::app::tokens::GAP_M;
 use crate::app::widgets::{Field, UiExt as _};
 use crate::diag::{Anchor, Level, PuzzleField, Step};

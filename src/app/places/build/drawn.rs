@@ -12,7 +12,7 @@ use eframe::egui::{
 };
 
 use crate::app::ctx::{Command, Ctx};
-use crate::app::places::level_ui;
+use crate::app::switches::level_ui;
 use crate::app::tokens::{GAP, GAP_M, MARGIN};
 use crate::app::widgets::{Mark, UiExt as _};
 use crate::diag::{Anchor, Severity};

@@ -1,8 +1,8 @@
 use eframe::egui::{Checkbox, Ui};
 
-use super::remove_ui;
 use crate::app::ctx::{Command, Ctx};
 use crate::app::places::codes;
+use crate::app::places::item::remove_ui;
 use crate::app::session::Selection;
 use crate::app::widgets::{Field, UiExt as _};
 use crate::diag::Anchor;

@@ -1,11 +1,12 @@
 use eframe::egui::{Checkbox, Ui};
 
+use super::fresh;
 use super::names;
 use super::setup::{self, SetupDraft};
-use super::{fresh, place_choices, remove_ui};
 use crate::app::ctx::{Command, Ctx};
-use crate::app::places::level_ui;
+use crate::app::places::item::{place_choices, remove_ui};
 use crate::app::session::Selection;
+use crate::app::switches::level_ui;
 use crate::app::tokens::GAP_M;
 use crate::app::widgets::{Field, Mark, UiExt as _, found_ui};
 use crate::diag::{Anchor, Level, PuzzleField};

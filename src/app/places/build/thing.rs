@@ -1,8 +1,8 @@
 use eframe::egui::{Checkbox, Ui};
 
 use super::printed::printed_ui;
-use super::{place_choices, remove_ui};
 use crate::app::ctx::{Command, Ctx};
+use crate::app::places::item::{place_choices, remove_ui};
 use crate::app::session::Selection;
 use crate::app::tokens::GAP_M;
 use crate::app::widgets::{Field, UiExt as _};
