@@ -38,7 +38,7 @@ pub fn disc(cx: &Dressing<'_>, part: &str, diameter_mm: f64, words: &Words<'_>) 
     let (ink, from, body) = (cx.colour("ink"), cx.at(PuzzleField::Setup), scaled(slot));
     let head = if words.text.is_empty() { body } else { Rect { h: body.h * TITLE, ..body } };
     face.text(TextRun::new(head, Role::Display, words.title.clone(), Pt::new(26.0), ink, from.clone()));
-    let below = Rect { y: body.y + body.h * TITLE, h: body.h * (1.0 - TITLE), ..body };
+    let below = Rect { y: body.y + body.h * TEXT, h: body.h * (1.0 - TEXT), ..body };
     face.text(TextRun::new(below, Role::Text, words.text.clone(), Pt::new(14.0), ink, from));
     if let (false, Some(slot)) = (cx.mark.is_empty(), frame.slot("mark")) {
         face.art(cx.symbol(cx.mark)?, scaled(slot), format!("mark: {}", cx.mark));
@@ -51,4 +51,6 @@ pub fn disc(cx: &Dressing<'_>, part: &str, diameter_mm: f64, words: &Words<'_>) 
 }
 
 /// The title's share of the height, where text stands below it.
-const TITLE: f64 = 0.24;
+const TITLE: f64 = 0.21;
+/// Where that text begins, in parts of the height: a line's air below the title.
+const TEXT: f64 = 0.26;

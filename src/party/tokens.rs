@@ -8,7 +8,7 @@ use crate::ids::PuzzleId;
 use crate::kit::{Kit, Puzzle};
 use crate::script::parse;
 use crate::theme::Loaded;
-use crate::units::Pt;
+use crate::units::{Mm, Pt};
 
 /// The hint tokens: three for each puzzle. A step without a text gives none; a check says so.
 pub(super) fn tokens(party: &Party, kit: &Kit, theme: &Loaded) -> Vec<(Anchor, Hinted<Piece>)> {
@@ -81,5 +81,55 @@ fn token(party: &Party, kit: &Kit, theme: &Loaded, art: &TokenArt, slip: &Slip<'
         large: false,
         group: "tokens".into(),
     };
-    made(piece, kit.making.tokens, art, &cx, &Outside { mark, named: &named, step })
+    let piece = made(piece, kit.making.tokens, art, &cx, &Outside { mark, named: &named, step })?;
+    let room = frame.shapes.get("body").map_or_else(|| body.w.get() * body.h.get(), |shape| area(shape));
+    let factor = growth(parse(text).text().chars().count(), room);
+    Ok(if factor > 1.0 { larger(&piece, factor) } else { piece })
+}
+
+/// Square millimetres that a letter takes at one point, line spacing and ragged ends counted in: measured on the long
+/// hints of the carried kits, in all their themes.
+const LETTER: f64 = 0.073;
+/// The size that no token's words should stay below, in points, where a larger token helps.
+const COMFORT: f64 = 10.8;
+/// How much larger than its fellows a token with a long text may be.
+const MOST: f64 = 1.25;
+
+/// How much larger a token must be so that its words are not small; sizes go by twentieths, so that tokens with texts of
+/// about the same length are alike.
+fn growth(letters: usize, room: f64) -> f64 {
+    #[expect(clippy::cast_precision_loss, reason = "letters of a hint")]
+    let needed = letters as f64 * LETTER * COMFORT * COMFORT;
+    ((needed / room.max(1.0)).sqrt() * 20.0).ceil().clamp(20.0, MOST * 20.0) / 20.0
+}
+
+/// The area within corners (the shoelace formula).
+fn area(corners: &[(Mm, Mm)]) -> f64 {
+    let next = corners.iter().cycle().skip(1);
+    let twice: f64 = corners.iter().zip(next).map(|(a, b)| a.0.get() * b.1.get() - b.0.get() * a.1.get()).sum();
+    twice.abs() / 2.0
+}
+
+fn larger(piece: &Piece, factor: f64) -> Piece {
+    let least = Pt::new(9.0);
+    Piece {
+        front: piece.front.grown(factor, least),
+        back: piece.back.as_ref().map(|back| back.grown(factor, least)),
+        ..piece.clone()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_token_grows_with_a_long_text_and_not_beyond_its_fellows() {
+        let square = [(0.0, 0.0), (40.0, 0.0), (40.0, 35.0), (0.0, 35.0)].map(|(x, y)| (Mm::new(x), Mm::new(y)));
+        let room = area(&square);
+        assert!((room - 1400.0).abs() < 1e-9);
+        let grown: Vec<f64> = [0, 60, 160, 210, 250, 2_000].iter().map(|letters| growth(*letters, room)).collect();
+        assert_eq!(grown, [1.0, 1.0, 1.0, 1.15, 1.25, 1.25]);
+        assert!(growth(100, 0.0) <= MOST);
+    }
 }

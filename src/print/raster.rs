@@ -38,6 +38,28 @@ impl Raster {
         Ok(bytes)
     }
 
+    /// The same picture half as wide and high: each pixel is the mean of four. An odd last row or column is left out.
+    #[must_use]
+    pub fn halved(&self) -> Self {
+        let (width, height) = (self.width / 2, self.height / 2);
+        let row = self.width as usize * 4;
+        let mut rgba = Vec::with_capacity(width as usize * height as usize * 4);
+        for rows in self.rgba.chunks_exact((row * 2).max(1)) {
+            let (upper, lower) = rows.split_at(row);
+            for (a, b) in upper.chunks_exact(8).zip(lower.chunks_exact(8)) {
+                let pixels = [&a[..4], &a[4..], &b[..4], &b[4..]];
+                let alpha: u32 = pixels.iter().map(|pixel| u32::from(pixel[3])).sum();
+                for channel in 0..3 {
+                    // Colours count by how much of them is seen.
+                    let sum: u32 = pixels.iter().map(|pixel| u32::from(pixel[channel]) * u32::from(pixel[3])).sum();
+                    rgba.push(u8::try_from((sum + alpha / 2).checked_div(alpha).unwrap_or(0)).unwrap_or(u8::MAX));
+                }
+                rgba.push(u8::try_from((alpha + 2) / 4).unwrap_or(u8::MAX));
+            }
+        }
+        Self { width, height, rgba }
+    }
+
     pub(super) fn from_pixmap(pixmap: Pixmap) -> Self {
         let (width, height) = (pixmap.width(), pixmap.height());
         let mut rgba = pixmap.take();
@@ -154,4 +176,22 @@ fn straight(path: &usvg::Path, at: Transform, onto: &mut Pixmap) {
 #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to the range of u32")]
 fn pixels(value: f64) -> u32 {
     value.round().clamp(1.0, f64::from(u32::MAX)) as u32
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn half_a_picture_is_the_mean_of_its_pixels() {
+        let of = |pixels: [[u8; 4]; 6]| pixels.concat();
+        let rgba = [
+            of([[255, 0, 0, 255], [255, 0, 0, 255], [0, 0, 0, 0], [9, 9, 9, 255], [1, 1, 1, 255], [7, 7, 7, 7]]),
+            of([[0, 0, 255, 255], [0, 0, 255, 255], [0, 0, 0, 0], [9, 9, 9, 255], [3, 3, 3, 255], [7, 7, 7, 7]]),
+        ];
+        let picture = Raster { width: 6, height: 2, rgba: rgba.concat() };
+        let half = picture.halved();
+        assert_eq!((half.width, half.height), (3, 1));
+        assert_eq!(half.rgba, [128, 0, 128, 255, 9, 9, 9, 128, 2, 2, 2, 131]);
+    }
 }

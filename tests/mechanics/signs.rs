@@ -5,7 +5,7 @@ use inklatch::mechanics::find;
 use inklatch::readings::{Budget, Readings, Verdict};
 use serde_json::{Value, json};
 
-use crate::common::{dressed, lay_out};
+use crate::common::{dressed, lay_out, printed};
 
 const THREE: LockKind = LockKind::Digits(3);
 
@@ -122,4 +122,17 @@ fn pictures_that_look_alike_are_refused() {
     });
     assert!(trouble.message.contains("look alike"), "{trouble}");
     assert!(dressed("picture-key", &lock, |cx| laid.pieces(cx)).is_ok());
+}
+
+#[test]
+fn semaphore_figures_of_the_key_can_be_told_apart_at_arms_length() {
+    let lock = LockKind::Letters(vec!["ABCDEFGHIJKLMNOPQRSTUVWXYZ".into(); 5]);
+    let view = lay_out(find("semaphore-figures").unwrap(), "()", "HERON", &lock, 1).unwrap();
+    let sides = printed("semaphore-figures", &lock, view.as_ref());
+    let key = sides.iter().find(|side| side.part == "key-card").unwrap();
+    let figures: Vec<f64> =
+        key.arts.iter().map(|art| art.rect.w.get().min(art.rect.h.get())).filter(|side| *side < 40.0).collect();
+    // The lock's mark is one more.
+    assert!(figures.len() >= 27, "{figures:?}");
+    assert!(figures.iter().all(|side| *side >= 12.0), "{figures:?}");
 }

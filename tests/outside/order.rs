@@ -119,7 +119,7 @@ fn the_guide_is_read_from_head_to_foot() {
             assert!(page.ends_with(&foot), "{place}: the foot is not last: {page}");
             seen += 1;
         }
-        let first = [("the kind", "Host guide".to_owned()), ("the title", party.script.title.clone())];
+        let first = [("the title", party.script.title.clone()), ("the kind", "Host guide".to_owned())];
         assert!(pages[0].starts_with(&bare(&first[0].1)));
         let facts = ["Guests", "Ages", "Play", "Prepare", "What to print", "In this guide"];
         follow(&pages[0], first.into_iter().chain(facts.map(|fact| ("the fact", fact.to_owned()))), &place);

@@ -3,6 +3,7 @@
 //! The words are made here, the look in the template. Nothing of it reaches a player's file.
 
 mod answers;
+mod art;
 mod before;
 mod clock;
 mod evening;
@@ -57,6 +58,8 @@ struct Guide {
     labels: BTreeMap<&'static str, &'static str>,
     colours: BTreeMap<&'static str, String>,
     marks: BTreeMap<String, String>,
+    /// The theme's head and foot of a letter, for the first page.
+    art: art::FirstPage,
     kind: String,
     bookmark: &'static str,
     title: String,
@@ -119,6 +122,7 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         labels: words::LABELS.iter().copied().collect(),
         colours: party.palette.iter().map(|(role, colour)| (role, colour.to_string())).collect(),
         marks: marks(source)?,
+        art: art::first_page(source)?,
         kind: format!("Host guide · {level} · for {}", words::paper(paper)),
         bookmark: "Host guide",
         by: words::by(kit),
@@ -171,7 +175,10 @@ fn typeset(value: &mut Value) {
         Value::String(text) => *text = typographic(text),
         Value::Array(items) => items.iter_mut().for_each(typeset),
         Value::Object(fields) => {
-            fields.iter_mut().filter(|(key, _)| *key != "marks" && *key != "see").for_each(|(_, value)| typeset(value));
+            fields
+                .iter_mut()
+                .filter(|(key, _)| !["marks", "svg", "see"].contains(&key.as_str()))
+                .for_each(|(_, value)| typeset(value));
         }
         Value::Null | Value::Bool(_) | Value::Number(_) => {}
     }

@@ -24,6 +24,9 @@ const OVER: [Place; 2] = [(157.0, 151.0, 56.0, 42.0, -6.0), (209.0, 152.0, 54.0,
 /// The part of the page that looks like the cover of a book.
 const PANEL: Mm = Mm::new(124.0);
 
+/// Greatest scale of a piece; that of the letter is 0.39.
+const LARGEST: f64 = 0.58;
+
 type Place = (f64, f64, f64, f64, f64);
 
 /// The cover of a kit: `lines` stand below its title.
@@ -103,7 +106,16 @@ fn lay_one(page: &mut Page, picked: &mut Vec<&Shown>, place: Place, party: &Part
 
 fn lay(page: &mut Page, piece: &Shown, (x, y, w, h, turn): Place, party: &Party, press: &Press) -> Hinted<()> {
     let cell = Rect { x: Mm::new(x - w / 2.0), y: Mm::new(y - h / 2.0), w: Mm::new(w), h: Mm::new(h) };
-    put(page, piece, within(cell, piece.face.size), turn, &party.palette, press)
+    // No piece looks larger beside the letter than it is by more than half.
+    let size = piece.face.size;
+    let most = Size { w: size.w * LARGEST, h: size.h * LARGEST };
+    let cell = Rect {
+        x: cell.x + (cell.w - cell.w.min(most.w)) / 2.0,
+        y: cell.y + (cell.h - cell.h.min(most.h)) / 2.0,
+        w: cell.w.min(most.w),
+        h: cell.h.min(most.h),
+    };
+    put(page, piece, within(cell, size), turn, &party.palette, press)
 }
 
 fn area(size: Size) -> f64 {

@@ -11,6 +11,7 @@ mod secrets;
 mod veil;
 
 use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
 use serde::Serialize;
 
@@ -33,9 +34,6 @@ const FOLDER: &str = "listing";
 /// Pixels in a millimetre of the pictures: 1,920 across, enough for any shop's page (common practice, no source).
 const PX_PER_MM: f64 = 8.0;
 
-/// The same on the printed page, where the cover is 170 mm wide: 180 dots to the inch.
-const PAGE_PX_PER_MM: f64 = 5.0;
-
 /// A listing in the making: what it shows. What it says is known when the rest of the bundle is.
 pub(super) struct Listing<'a> {
     opened: &'a Opened,
@@ -46,6 +44,8 @@ pub(super) struct Listing<'a> {
     shown: Vec<Shown>,
     cells: Vec<contact::Cell>,
     pages: Vec<Vec<contact::Laid>>,
+    /// The cover for the printed page, where it is 136 mm wide: half as many pixels are 180 dots to the inch.
+    small: OnceLock<Vec<u8>>,
 }
 
 /// A picture of a listing.
@@ -76,7 +76,17 @@ impl<'a> Listing<'a> {
         let cells = contact::cells(&shown);
         let sizes: Vec<_> = cells.iter().map(|cell| cell.size).collect();
         let levels = proven.iter().map(|level| level.party.level).collect();
-        Ok(Some(Self { opened, level, levels, editions, secrets, shown, cells, pages: contact::lay(&sizes) }))
+        Ok(Some(Self {
+            opened,
+            level,
+            levels,
+            editions,
+            secrets,
+            shown,
+            cells,
+            pages: contact::lay(&sizes),
+            small: OnceLock::new(),
+        }))
     }
 
     /// The level that it shows.
@@ -108,7 +118,12 @@ impl<'a> Listing<'a> {
             Picture::Cover => "cover.png".to_owned(),
             Picture::Contact(n) => format!("contact-sheet-{}.png", n + 1),
         };
-        made(&name, page.raster(press, PX_PER_MM)?.png()?)
+        let raster = page.raster(press, PX_PER_MM)?;
+        if matches!(picture, Picture::Cover) {
+            let small = raster.halved().png()?;
+            self.small.get_or_init(|| small);
+        }
+        made(&name, raster.png()?)
     }
 
     fn cover(&self, press: &Press) -> Hinted<contact::Page> {
@@ -141,7 +156,10 @@ impl<'a> Listing<'a> {
         let source = Source { opened, party, flow, prep, rehearsal: None, paper, groups: 1, forced: &[], files: &[] };
         let about = about::about(&source, self.level, (&self.levels, self.editions), files, &self.secrets);
         let mut found = vec![made("description.md", markdown::markdown(&about).into_bytes())?];
-        let cover = self.cover(press)?.raster(press, PAGE_PX_PER_MM)?.png()?;
+        let cover = match self.small.get() {
+            Some(small) => small.clone(),
+            None => self.cover(press)?.raster(press, PX_PER_MM)?.halved().png()?,
+        };
         let colours = party.palette.iter().map(|(role, colour)| (role, colour.to_string())).collect();
         let data = serde_json::to_value(Page { about: &about, colours })
             .map_err(|error| crate::diag::Trouble::new(format!("cannot write the listing: {error}")))?;

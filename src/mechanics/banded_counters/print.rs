@@ -39,11 +39,12 @@ fn order_card(view: &View, card: &[usize], cx: &Dressing<'_>) -> Hinted<Piece> {
     cx.title(&mut face, &frame, "portrait", &view.card_title)?;
     let body = cx.slot(&frame, "portrait", "body")?;
     let (ink, from) = (cx.colour("ink"), cx.at(PuzzleField::Setup));
-    let text = Rect { h: body.h * 0.18, ..body };
-    let told = Rect { y: body.y + body.h * 0.19, h: body.h * 0.21, ..body };
-    face.text(TextRun::new(text, Role::Text, parse(&view.card_text), Pt::new(13.0), ink, from.clone()));
-    face.text(TextRun::new(told, Role::Text, Rich::plain(rule(cx)), Pt::new(11.0), ink, from.clone()));
-    let list = Rect { y: body.y + body.h * 0.42, h: body.h * 0.58, ..body };
+    // One text, so that both of its paragraphs are of one size.
+    let told = Rect { h: body.h * 0.4, ..body };
+    let mut text = parse(&view.card_text);
+    text.paragraphs.extend(Rich::plain(rule(cx)).paragraphs);
+    face.text(TextRun::new(told, Role::Text, text, Pt::new(12.5), ink, from.clone()));
+    let list = Rect { y: body.y + body.h * 0.45, h: body.h * 0.55, ..body };
     let row = (list.h / card.len().max(1) as f64).min(mm(15.0));
     let mut drawing = Drawing::new(Size { w: list.w, h: list.h });
     for (index, band) in card.iter().filter_map(|band| view.bands.get(*band)).enumerate() {
