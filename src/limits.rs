@@ -32,6 +32,14 @@ pub const TEXT_CHARS: usize = 20_000;
 pub const WHEELS: usize = 12;
 /// Different symbols on one wheel; shop locks have ten, and no alphabet of letters and digits has more.
 pub const WHEEL_SYMBOLS: usize = 64;
+/// Guests of one party: a party of two hundred is played in groups.
+pub const GUESTS: u8 = 200;
+/// Greatest age of a guest, in years: nobody is older (the greatest on record is 122, from memory).
+pub const AGE: u8 = 125;
+/// Minutes that a host prepares: four weeks.
+pub const PREP_MINUTES: u32 = 40_320;
+/// Steps of a hint ladder: nudge, method, giveaway.
+pub const HINT_STEPS: u8 = 3;
 /// Padlocks on one hasp (lock-out hasps take six; common practice).
 pub const HASP: usize = 6;
 /// Readings listed for one puzzle: more tell the author nothing new.

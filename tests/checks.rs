@@ -6,6 +6,8 @@ mod mends;
 mod prover;
 #[path = "checks/rows.rs"]
 mod rows;
+#[path = "checks/told.rs"]
+mod told;
 #[path = "checks/words.rs"]
 mod words;
 

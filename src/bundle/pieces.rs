@@ -30,8 +30,8 @@ impl Job {
     }
 }
 
-/// The pictures of all pieces for guests. A piece that is the same at every level is made once, under its plain
-/// name; else each level has its own. The letter follows the paper.
+/// The pictures of all pieces for guests. A piece that every exported level has, and has alike, is made once, under its
+/// plain name; else each level has its own, named after it. The letter follows the paper.
 pub(super) fn jobs(kit: &Kit, theme: &Loaded, press: &Press, parties: &[&Party], papers: &[Paper]) -> Hinted<Vec<Job>> {
     let mut letters = Vec::new();
     for party in parties {
@@ -54,7 +54,7 @@ pub(super) fn jobs(kit: &Kit, theme: &Loaded, press: &Press, parties: &[&Party],
     let mut jobs = Vec::new();
     for (id, versions) in by_id {
         let name = names.get(id).map_or(id, String::as_str);
-        add(&mut jobs, name, None, &versions);
+        add(&mut jobs, (name, parties.len()), None, &versions);
     }
     for paper in papers {
         let own = || letters.iter().filter(|(on, _, _)| on == paper);
@@ -62,7 +62,7 @@ pub(super) fn jobs(kit: &Kit, theme: &Loaded, press: &Press, parties: &[&Party],
         for id in ids {
             let versions: Vec<(Level, &Piece)> =
                 own().filter(|(_, _, piece)| piece.id == id).map(|(_, level, piece)| (*level, piece)).collect();
-            add(&mut jobs, &format!("{id}-{}", paper.word()), Some(*paper), &versions);
+            add(&mut jobs, (&format!("{id}-{}", paper.word()), parties.len()), Some(*paper), &versions);
         }
     }
     if let Some(edition) = parties.first().map(|party| party.edition()) {
@@ -75,12 +75,13 @@ pub(super) fn jobs(kit: &Kit, theme: &Loaded, press: &Press, parties: &[&Party],
     Ok(jobs)
 }
 
-fn add(jobs: &mut Vec<Job>, name: &str, paper: Option<Paper>, versions: &[(Level, &Piece)]) {
+/// Adds the versions of one piece; `levels` is how many are exported.
+fn add(jobs: &mut Vec<Job>, (name, levels): (&str, usize), paper: Option<Paper>, versions: &[(Level, &Piece)]) {
     let Some((first_level, first)) = versions.first() else { return };
+    let everywhere = versions.iter().map(|(level, _)| level).collect::<BTreeSet<_>>().len() == levels;
     let alike = versions.iter().all(|(_, piece)| piece.front == first.front && piece.back == first.back);
-    let one_level = alike && versions.len() == 1;
-    let made: Vec<(Option<Level>, String, &Piece)> = if alike {
-        let level = one_level.then_some(*first_level);
+    let made: Vec<(Option<Level>, String, &Piece)> = if alike && everywhere {
+        let level = (levels == 1).then_some(*first_level);
         vec![(level, name.to_owned(), first)]
     } else {
         versions.iter().map(|(level, piece)| (Some(*level), format!("{name}-{}", level.word()), *piece)).collect()

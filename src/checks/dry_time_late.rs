@@ -1,6 +1,6 @@
 use super::{Draft, Facts, Sink};
 use crate::diag::Anchor;
-use crate::prep::{PuzzleSteps, plan};
+use crate::prep::{PuzzleSteps, Task, plan};
 
 check!(
     /// ## What it does
@@ -8,10 +8,12 @@ check!(
     /// (`prep_minutes`). A kit that does not say how long the host has is not looked at.
     ///
     /// ## Why it matters at the table
-    /// Ink that is still wet smears, and glue that is still soft lets go in a guest's hand.
+    /// Ink that is still wet smears, and glue that is still soft lets go in a guest's hand; where nothing has to dry, the host
+    /// is still at work when the guests come.
     ///
     /// ## How to mend
-    /// Give the host more time in the kit's facts, or choose puzzles with less to dry. The maker's label decides how
+    /// Give the host more time in the kit's facts, or choose puzzles with less to dry. The finding names the steps that
+    /// take longest; where nothing dries, it says so. The maker's label decides how
     /// long a thing must dry.
     DryTimeLate, "dry-time-late", Notes, "the preparation takes longer than the host has",
     "ink that is still wet smears, and glue that is still soft lets go", run
@@ -19,6 +21,8 @@ check!(
 
 /// Minutes of an hour.
 const HOUR: f64 = 60.0;
+/// Steps that are named, the longest first.
+const LONGEST: usize = 4;
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let Some(has) = facts.kit.prep_minutes else { return };
@@ -32,18 +36,35 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     if plan.ready <= f64::from(has) {
         return;
     }
-    let message = format!(
-        "the preparation is done and dry after {}, {} of them with hands, and the host has {}",
-        time(plan.ready),
-        time(plan.hands),
-        time(f64::from(has))
-    );
-    let mut draft = Draft::new(Anchor::Kit, message).help("give the host more time, or choose puzzles with less to dry");
-    let longest = plan.tasks.iter().max_by(|a, b| a.wait.total_cmp(&b.wait)).filter(|task| task.wait > 0.0);
-    if let Some(task) = longest {
-        draft = draft.help(format!("the longest wait is {}, after: {}", time(task.wait), facts.party.say(&task.what)));
-    }
-    sink.add(draft);
+    let dries = plan.tasks.iter().any(|task| task.wait > 0.0);
+    let has = time(f64::from(has));
+    let draft = if dries {
+        let (ready, hands) = (time(plan.ready), time(plan.hands));
+        let message = format!("the preparation is done and dry after {ready}, {hands} of them with hands, and the host has {has}");
+        Draft::new(Anchor::Kit, message).help("give the host more time, or choose puzzles with less to dry")
+    } else {
+        let message = format!("the preparation takes {} of work, with nothing to dry, and the host has {has}", time(plan.ready));
+        Draft::new(Anchor::Kit, message)
+            .why("the host is still cutting when the guests ring")
+            .help("give the host more time (`prep_minutes`), or choose puzzles with less to cut and to make")
+    };
+    // What a host would look at first: the steps that take longest, waiting or at work.
+    let mut tasks: Vec<&Task> = plan.tasks.iter().collect();
+    tasks.sort_by(|a, b| (b.hands + b.wait).total_cmp(&(a.hands + a.wait)));
+    let told = tasks.iter().take(LONGEST).map(|task| {
+        let what = facts.party.say(&task.what);
+        let what = what.split_inclusive(". ").next().unwrap_or_default().trim_end_matches(['.', ' ']);
+        let wait = if task.wait > 0.0 { format!(", then a wait of {}", time(task.wait)) } else { String::new() };
+        format!("{} with hands{wait}: {what}{}", time(task.hands), whose(facts, task))
+    });
+    let told: Vec<String> = told.collect();
+    sink.add(told.into_iter().fold(draft, |draft, line| draft.help(line)));
+}
+
+/// For which puzzle a step is.
+fn whose(facts: &Facts<'_>, task: &Task) -> String {
+    let puzzle = task.puzzle.as_ref().and_then(|id| facts.party.script.puzzle(id));
+    puzzle.map_or_else(String::new, |puzzle| format!(" (\"{}\")", puzzle.title))
 }
 
 /// Minutes in words, from two hours on in hours.

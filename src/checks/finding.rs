@@ -66,10 +66,21 @@ impl Finding {
     }
 }
 
+/// Checks whose findings follow from what others say: the cause is read first.
+const FOLLOW: &[&str] = &["never-reached", "finish-out-of-reach"];
+
 /// Sorted and without equals.
 pub(super) fn sorted(mut findings: Vec<Finding>) -> Vec<Finding> {
     findings.sort_by(|a, b| {
-        (a.severity, &a.anchor, a.name, &a.message, a.level).cmp(&(b.severity, &b.anchor, b.name, &b.message, b.level))
+        let follows = |finding: &Finding| FOLLOW.contains(&finding.name);
+        (a.severity, follows(a), &a.anchor, a.name, &a.message, a.level).cmp(&(
+            b.severity,
+            follows(b),
+            &b.anchor,
+            b.name,
+            &b.message,
+            b.level,
+        ))
     });
     findings.dedup();
     findings

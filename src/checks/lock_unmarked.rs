@@ -8,7 +8,8 @@ use crate::kit::{Lock, LockKind};
 check!(
     /// ## What it does
     /// Flags locks of one kind with no mark, or with the same mark, so that guests cannot tell which answer goes
-    /// where.
+    /// where; and locks of any kinds with one mark, a word that is said among them: hint tokens and pieces wear the mark of
+    /// the lock that they help to open.
     ///
     /// ## Why it matters at the table
     /// Every code found must be tried on every like lock: with six of them up to thirty-six tries, and a right code
@@ -16,11 +17,17 @@ check!(
     ///
     /// ## How to mend
     /// Give each lock a symbol of the theme of its own; every piece that feeds it is then printed with that symbol.
-    LockUnmarked, "lock-unmarked", Warns, "like locks that guests cannot tell apart",
+    LockUnmarked, "lock-unmarked", Warns, "locks that guests cannot tell apart by their marks",
     "a right code on the wrong lock looks like a wrong code", run
 );
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
+    alike(facts, sink);
+    shared(facts, sink);
+}
+
+/// Locks of one kind.
+fn alike(facts: &Facts<'_>, sink: &mut Sink) {
     let mut kinds: BTreeMap<String, Vec<&Lock>> = BTreeMap::new();
     for lock in facts.kit.locks.iter().filter(|lock| lock.kind != LockKind::Spoken) {
         kinds.entry(lock.kind.describe()).or_default().push(lock);
@@ -42,6 +49,31 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             Some(edits) => draft
                 .help("give each lock a symbol of its own")
                 .fix("Give them unused symbols of the theme", kind, edits),
+            None => draft.help("draw more symbols in the theme: it has none left for them"),
+        });
+    }
+}
+
+/// Locks of more kinds than one that wear one mark; those of one kind are told as such.
+fn shared(facts: &Facts<'_>, sink: &mut Sink) {
+    let mut marks: BTreeMap<&str, Vec<&Lock>> = BTreeMap::new();
+    for lock in facts.kit.locks.iter().filter(|lock| !lock.mark.is_empty()) {
+        marks.entry(&lock.mark).or_default().push(lock);
+    }
+    for (mark, locks) in marks {
+        let Some(first) = locks.first() else { continue };
+        let told = first.kind != LockKind::Spoken && locks.iter().all(|lock| lock.kind.describe() == first.kind.describe());
+        if locks.len() < 2 || told {
+            continue;
+        }
+        let names: Vec<&str> = locks.iter().map(|lock| lock.name.as_str()).collect();
+        let message = format!("{} wear one mark, `{mark}`", names.join(" and "));
+        let draft = Draft::new(Anchor::Lock(first.id.clone()), message)
+            .why("hint tokens and pieces wear it as well: those of two puzzles look the same, and the host hands out the wrong one");
+        sink.add(match marked(facts, &locks) {
+            Some(edits) => draft
+                .help("give each lock a symbol of its own")
+                .fix("Give all but the first unused symbols of the theme", FixKind::Ask, edits),
             None => draft.help("draw more symbols in the theme: it has none left for them"),
         });
     }

@@ -168,6 +168,7 @@ family! {
     piece_unmade::PieceUnmade,
     unknown_reference::UnknownReference,
     id_twice::IdTwice,
+    impossible_number::ImpossibleNumber,
     answer_off_lock::AnswerOffLock,
     lock_without_puzzle::LockWithoutPuzzle,
     puzzle_without_lock::PuzzleWithoutLock,
@@ -229,7 +230,8 @@ family! {
     short_evening::ShortEvening,
 }
 
-/// Runs every check. The findings are sorted (what blocks first, then by place, then by name) and no two are
+/// Runs every check. The findings are sorted (what blocks first, then by place, then by name; what
+/// only follows from other findings after them) and no two are
 /// equal.
 #[must_use]
 pub fn run(facts: &Facts<'_>) -> Vec<Finding> {

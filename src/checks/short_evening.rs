@@ -1,5 +1,5 @@
 use super::{Draft, Facts, Sink};
-use crate::diag::Anchor;
+use crate::diag::{Anchor, Level};
 use crate::rehearse::{in_fives, minutes, percent};
 
 check!(
@@ -12,7 +12,8 @@ check!(
     /// The evening that was promised is over early, and the treat is not ready.
     ///
     /// ## How to mend
-    /// State the time that it takes, add a puzzle, or lay fewer hints open at this level.
+    /// The kit's `minutes` are one figure for all levels: lower it only if no level needs it. Else give the puzzles more to do at
+    /// this level (each has a setup and minutes of its own under `gentle` and `stiff`), or lay fewer hints open there.
     ShortEvening, "short-evening", Notes, "a level at which nearly all groups are done early",
     "the evening that was promised is over early, and the treat is not ready", run
 );
@@ -33,12 +34,22 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         minutes(rehearsal.end.median),
         minutes(rehearsal.end.slow)
     );
-    let (draft, fives) = (Draft::new(Anchor::Kit, message), in_fives(rehearsal.end.slow));
     // Where the time stated is the least in fives already, there is no better one to state.
-    sink.add(if rehearsal.end.slow <= rehearsal.stated - 5.0 {
-        let state = format!("state {fives} minutes, in which nine groups of ten are done");
-        draft.help(state).help("or add a puzzle, or lay fewer hints open")
-    } else {
-        draft.help("add a puzzle, or lay fewer hints open")
+    let state = (rehearsal.end.slow <= rehearsal.stated - 5.0).then(|| {
+        format!(
+            "`minutes` is one figure for all levels: if no other level needs more (`inklatch rehearse` shows each), state \
+             {} minutes, in which nine groups of ten are done at this one",
+            in_fives(rehearsal.end.slow)
+        )
     });
+    let level = match facts.party.level {
+        Level::Standard => "give the puzzles setups with more to do, lay fewer hints open, or add a puzzle".to_owned(),
+        level => format!(
+            "or keep the minutes, and under `{0}` of the puzzles give a setup with more to do; if they take longer than is \
+             written, set their `minutes` there; or lay fewer hints open (`levels`, `{0}`)",
+            level.word()
+        ),
+    };
+    let draft = Draft::new(Anchor::Kit, message);
+    sink.add(state.into_iter().chain([level]).fold(draft, Draft::help));
 }

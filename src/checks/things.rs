@@ -82,26 +82,36 @@ pub(super) fn puzzles<'a>(facts: &Facts<'a>) -> impl Iterator<Item = (&'a Puzzle
     facts.kit.puzzles.iter().zip(&facts.party.puzzles)
 }
 
-/// Whether a place is in the kit; else what to say of it and the nearest name.
-pub(super) fn unknown_place(facts: &Facts<'_>, place: &Place) -> Option<(String, Option<String>)> {
+/// Whether a place is in the kit; else what to say of it, the nearest name and all of them.
+pub(super) fn unknown_place(facts: &Facts<'_>, place: &Place) -> Option<(String, Vec<String>)> {
     let kit = facts.kit;
     match place {
         Place::Spot(id) if facts.spot(id).is_none() => {
-            let near = near(id.as_str(), kit.spots.iter().map(|spot| spot.id.as_str()));
+            let near = near(id.as_str(), "spots", kit.spots.iter().map(|spot| spot.id.as_str()));
             Some((format!("there is no spot `{id}`"), near))
         }
         Place::Box(id) if facts.box_def(id).is_none() => {
-            let near = near(id.as_str(), kit.boxes.iter().map(|item| item.id.as_str()));
+            let near = near(id.as_str(), "boxes", kit.boxes.iter().map(|item| item.id.as_str()));
             Some((format!("there is no box `{id}`"), near))
         }
         Place::Spot(_) | Place::Box(_) => None,
     }
 }
 
-/// "did you mean …", if any known name is near.
-pub(super) fn near<'a>(name: &str, known: impl Iterator<Item = &'a str>) -> Option<String> {
+/// Names that a hint lists; of more, it lists none.
+const LISTED: usize = 40;
+
+/// "did you mean …", if any known name is near, and what there is: "the spots are …".
+pub(super) fn near<'a>(name: &str, what: &str, known: impl Iterator<Item = &'a str>) -> Vec<String> {
     let known: Vec<&str> = known.collect();
-    nearest(name, &known).map(|near| format!("did you mean `{near}`?"))
+    let near = nearest(name, &known).map(|near| format!("did you mean `{near}`?"));
+    let all = match known.as_slice() {
+        [] => Some(format!("there are no {what} yet: add one")),
+        [one] => Some(format!("the only one of the {what} is {one}")),
+        _ if known.len() <= LISTED => Some(format!("the {what} are {}", known.join(", "))),
+        _ => None,
+    };
+    near.into_iter().chain(all).collect()
 }
 
 /// A material in use, and where.

@@ -4,13 +4,15 @@ use crate::flow::facts::{ClosePair, close_words, thing_anchor};
 check!(
     /// ## What it does
     /// Flags two things that were to lie apart and lie at one spot or in one box. The kit says which things these
-    /// are (`apart`), and some mechanics add pairs of their own: the word of a letter key and its key card.
+    /// are (`apart`), and mechanics whose parts are a search add pairs of their own: a word and its key card, a grid and the
+    /// card with windows for it.
     ///
     /// ## Why it matters at the table
     /// Found side by side they are no search, or guests mix up what belongs to which.
     ///
     /// ## How to mend
-    /// Lay one of them somewhere else, or take the pair off the list.
+    /// Lay one of them somewhere else, or take the pair off the list of the kit. The help of a mechanic (`explain`) says
+    /// which of its parts are to lie apart.
     TooClose, "too-close", Warns, "two things that were to lie apart share a spot",
     "found side by side they are no search, or guests mix them up", run, mend
 );

@@ -26,25 +26,26 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     locks(facts, sink);
     puzzles(facts, sink);
     apart(facts, sink);
-    let mut say = |anchor: Anchor, message: String, hint: Option<String>| add(sink, anchor, message, hint);
+    let mut say = |anchor: Anchor, message: String, hint: Vec<String>| add(sink, anchor, message, hint);
     if facts.box_def(&kit.finish.opens).is_none() {
-        let hint = near(kit.finish.opens.as_str(), kit.boxes.iter().map(|item| item.id.as_str()));
+        let hint = near(kit.finish.opens.as_str(), "boxes", kit.boxes.iter().map(|item| item.id.as_str()));
         say(Anchor::Finish, format!("the finish opens a box `{}` that does not exist", kit.finish.opens), hint);
     }
     if facts.note(&kit.finish.card).is_none() {
-        let hint = near(kit.finish.card.as_str(), kit.notes.iter().map(|note| note.id.as_str()));
+        let hint = near(kit.finish.card.as_str(), "notes", kit.notes.iter().map(|note| note.id.as_str()));
         say(Anchor::Finish, format!("the closing card `{}` does not exist", kit.finish.card), hint);
     }
     for lock in kit.locks.iter().filter(|lock| !lock.mark.is_empty()) {
         if !facts.theme.theme.symbols.contains_key(&lock.mark) {
-            let hint = near(&lock.mark, facts.theme.theme.symbols.keys().map(String::as_str));
+            let hint = near(&lock.mark, "symbols of the theme", facts.theme.theme.symbols.keys().map(String::as_str));
             let message = format!("the mark `{}` of {} is no symbol of the theme", lock.mark, lock.name);
             say(Anchor::Lock(lock.id.clone()), message, hint);
         }
     }
     for prop in kit.props.iter().filter(|prop| !prop.material.is_empty()) {
         if material(&prop.material).is_none() {
-            let hint = near(&prop.material, MATERIALS.iter().map(|material| material.id));
+            let mut hint = near(&prop.material, "materials", MATERIALS.iter().map(|material| material.id));
+            hint.push("`inklatch explain materials` says what each is; a thing that needs no caution needs no material".into());
             let message = format!("{} is made of `{}`, which is on no list", prop.name, prop.material);
             say(Anchor::Prop(prop.id.clone()), message, hint);
         }
@@ -64,7 +65,7 @@ fn apart(facts: &Facts<'_>, sink: &mut Sink) {
         };
         if !known {
             let message = format!("{} is to lie apart from another thing, and is not in the kit", thing_words(kit, thing));
-            add(sink, Anchor::Kit, message, Some("correct its name in `apart`, or take the pair off the list".into()));
+            add(sink, Anchor::Kit, message, vec!["correct its name in `apart`, or take the pair off the list".into()]);
         }
     }
 }
@@ -100,7 +101,7 @@ fn locks(facts: &Facts<'_>, sink: &mut Sink) {
     let puzzles = kit.puzzles.iter().map(|puzzle| (opens(puzzle), &puzzle.opens));
     for (anchor, lock) in boxes.chain(keys).chain(puzzles) {
         if facts.lock(lock).is_none() {
-            let hint = near(lock.as_str(), kit.locks.iter().map(|lock| lock.id.as_str()));
+            let hint = near(lock.as_str(), "locks", kit.locks.iter().map(|lock| lock.id.as_str()));
             add(sink, anchor, format!("there is no lock `{lock}`"), hint);
         }
     }
@@ -111,13 +112,13 @@ fn puzzles(facts: &Facts<'_>, sink: &mut Sink) {
     let kit = facts.kit;
     for puzzle in &kit.puzzles {
         if mechanics::find(&puzzle.mechanic).is_err() {
-            let hint = near(&puzzle.mechanic, MECHANICS.iter().map(|mechanic| mechanic.meta().id));
+            let hint = near(&puzzle.mechanic, "mechanics", MECHANICS.iter().map(|mechanic| mechanic.meta().id));
             let anchor = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Mechanic);
             add(sink, anchor, format!("there is no mechanic `{}`", puzzle.mechanic), hint);
         }
         names(facts, puzzle, sink);
         for tool in puzzle.tools.iter().filter(|tool| facts.prop(tool).is_none()) {
-            let hint = near(tool.as_str(), kit.props.iter().map(|prop| prop.id.as_str()));
+            let hint = near(tool.as_str(), "props", kit.props.iter().map(|prop| prop.id.as_str()));
             let anchor = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Tool(tool.clone()));
             add(sink, anchor, format!("there is no prop `{tool}`"), hint);
         }
@@ -132,15 +133,15 @@ fn names(facts: &Facts<'_>, puzzle: &crate::kit::Puzzle, sink: &mut Sink) {
     let known = || words.keys().map(String::as_str).chain(parts.iter().map(|part| part.key));
     for key in puzzle.names.keys().filter(|key| known().all(|known| known != key.as_str())) {
         let message = format!("`{}` names nothing that is called `{key}`", puzzle.mechanic);
-        let hint = near(key, known()).unwrap_or_else(|| {
-            format!("its names are {}", known().collect::<std::collections::BTreeSet<_>>().into_iter().collect::<Vec<_>>().join(", "))
-        });
+        let all: std::collections::BTreeSet<&str> = known().collect();
+        let hint = near(key, "names", all.into_iter());
         let anchor = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Name(key.clone()));
-        sink.add(Draft::new(anchor, message).severity(Severity::Warns).help(hint));
+        let draft = Draft::new(anchor, message).severity(Severity::Warns);
+        sink.add(hint.into_iter().fold(draft, Draft::help));
     }
 }
 
-fn add(sink: &mut Sink, anchor: Anchor, message: String, hint: Option<String>) {
-    let draft = Draft::new(anchor, message);
-    sink.add(draft.help(hint.unwrap_or_else(|| "correct the name, or add what it names".into())));
+fn add(sink: &mut Sink, anchor: Anchor, message: String, hints: Vec<String>) {
+    let hints = if hints.is_empty() { vec!["correct the name, or add what it names".into()] } else { hints };
+    sink.add(hints.into_iter().fold(Draft::new(anchor, message), Draft::help));
 }

@@ -142,6 +142,10 @@ impl Mechanic for BrailleCard {
         vec![CARD, KEY_CARD]
     }
 
+    fn apart(&self, _: &View) -> Vec<(&'static str, &'static str)> {
+        vec![(CARD, KEY_CARD)]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         let draw = |cell: &str, size: Size| -> Hinted<Arc<str>> { Ok(drawn(cell, size, cx)) };
         let mut rule = String::new();

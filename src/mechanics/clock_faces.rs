@@ -156,6 +156,10 @@ impl Mechanic for ClockFaces {
         if view.has_card() { vec![CLOCKS, ORDER_CARD] } else { vec![CLOCKS] }
     }
 
+    fn apart(&self, view: &View) -> Vec<(&'static str, &'static str)> {
+        if view.has_card() { vec![(CLOCKS, ORDER_CARD)] } else { Vec::new() }
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         draw::pieces(view, cx)
     }

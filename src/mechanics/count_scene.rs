@@ -140,6 +140,10 @@ impl Mechanic for CountScene {
         vec![SCENE, LIST]
     }
 
+    fn apart(&self, _: &View) -> Vec<(&'static str, &'static str)> {
+        vec![(SCENE, LIST)]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         draw::pieces(view, cx)
     }

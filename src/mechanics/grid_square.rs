@@ -156,6 +156,10 @@ impl Mechanic for GridSquare {
         vec![SQUARE, MESSAGE]
     }
 
+    fn apart(&self, _: &View) -> Vec<(&'static str, &'static str)> {
+        vec![(SQUARE, MESSAGE)]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         Ok(vec![draw::square(view, cx)?, draw::message(view, cx)?])
     }

@@ -120,6 +120,10 @@ impl Mechanic for KeypadWord {
         vec![KEYPAD, WORD]
     }
 
+    fn apart(&self, _: &View) -> Vec<(&'static str, &'static str)> {
+        vec![(KEYPAD, WORD)]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         Ok(vec![draw::keypad(view, cx)?, draw::word(view, cx)?])
     }

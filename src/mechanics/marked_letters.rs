@@ -185,6 +185,10 @@ impl Mechanic for MarkedLetters {
         vec!["sign", "pointer"]
     }
 
+    fn apart(&self, _: &View) -> Vec<(&'static str, &'static str)> {
+        vec![("sign", "pointer")]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         Ok(vec![draw::sign(view, cx)?, draw::pointer(view, cx)?])
     }

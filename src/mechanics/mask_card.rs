@@ -118,6 +118,10 @@ impl Mechanic for MaskCard {
         vec![GRID, MASK]
     }
 
+    fn apart(&self, _: &View) -> Vec<(&'static str, &'static str)> {
+        vec![(GRID, MASK)]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         Ok(vec![draw::grid(view, cx)?, draw::mask(view, cx)?])
     }

@@ -125,6 +125,10 @@ impl Mechanic for MorseStrip {
         vec![STRIP, KEY_CARD]
     }
 
+    fn apart(&self, _: &View) -> Vec<(&'static str, &'static str)> {
+        vec![(STRIP, KEY_CARD)]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         Ok(vec![draw::strip(view, cx)?, draw::key_card(view, cx)?])
     }

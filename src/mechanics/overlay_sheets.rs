@@ -108,6 +108,10 @@ impl Mechanic for OverlaySheets {
         vec![UNDER, OVER]
     }
 
+    fn apart(&self, _: &View) -> Vec<(&'static str, &'static str)> {
+        vec![(UNDER, OVER)]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         draw::pieces(view, cx)
     }

@@ -126,6 +126,10 @@ impl Mechanic for PictureKey {
         vec![ROW, LEGEND]
     }
 
+    fn apart(&self, _: &View) -> Vec<(&'static str, &'static str)> {
+        vec![(ROW, LEGEND)]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         let names: Vec<&str> = view.legend.iter().map(|entry| entry.sign.as_str()).collect();
         alike::refuse(&names, cx)?;

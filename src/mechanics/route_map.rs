@@ -261,6 +261,10 @@ impl Mechanic for RouteMap {
         vec![MAP, CARD]
     }
 
+    fn apart(&self, _: &View) -> Vec<(&'static str, &'static str)> {
+        vec![(MAP, CARD)]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         Ok(vec![draw::map(view, cx)?, draw::card(view, cx)?])
     }

@@ -143,6 +143,10 @@ impl Mechanic for SemaphoreFigures {
         vec![CARD, KEY_CARD]
     }
 
+    fn apart(&self, _: &View) -> Vec<(&'static str, &'static str)> {
+        vec![(CARD, KEY_CARD)]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         draw::pieces(view, cx)
     }

@@ -138,6 +138,10 @@ impl Mechanic for ShiftWheel {
         vec![WHEEL, MESSAGE]
     }
 
+    fn apart(&self, _: &View) -> Vec<(&'static str, &'static str)> {
+        vec![(WHEEL, MESSAGE)]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         draw::pieces(view, cx)
     }

@@ -129,6 +129,10 @@ impl Mechanic for WordReference {
         vec![TEXT, LIST]
     }
 
+    fn apart(&self, _: &View) -> Vec<(&'static str, &'static str)> {
+        vec![(TEXT, LIST)]
+    }
+
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         Ok(vec![draw::text(view, cx)?, draw::list(view, cx)?])
     }

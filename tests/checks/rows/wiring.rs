@@ -21,6 +21,12 @@ pub fn wiring() -> Vec<Row> {
             |case| case.kit.locks[0].id = lock("tin"),
         )),
         mending(row(
+            "impossible-number",
+            "`players` is (8, 4): the least is more than the most",
+            |case| case.kit.players = (8, 4),
+            |case| case.kit.players = (8, 8),
+        )),
+        mending(row(
             "answer-off-lock",
             "the answer \"58\" has 2 symbols",
             |case| case.kit.puzzles[0].answer = "58".into(),
