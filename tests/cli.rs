@@ -2,6 +2,8 @@
 
 #[path = "cli/seasons.rs"]
 mod seasons;
+#[path = "cli/told.rs"]
+mod told;
 
 use std::io::{BufRead as _, BufReader};
 use std::process::{Command, Stdio};
@@ -111,7 +113,7 @@ fn mechanics_and_themes_are_listed() {
     assert!(MECHANICS.iter().all(|mechanic| out.contains(mechanic.meta().id)));
     let entry = |id: &str| {
         let (_, rest) = out.split_once(&format!("\n{id}\n")).unwrap_or_else(|| panic!("no {id} in {out}"));
-        rest.split("\n\n").next().unwrap().lines().take(5).collect::<Vec<_>>().join("\n")
+        rest.split("\n\n").next().unwrap().lines().take(6).collect::<Vec<_>>().join("\n")
     };
     assert!(entry("overlay-sheets").contains("clear film for printers"), "{}", entry("overlay-sheets"));
     assert!(entry("cut-strips").contains("needs paper only"), "{}", entry("cut-strips"));

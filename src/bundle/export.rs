@@ -7,7 +7,7 @@ use super::documents::{self, Job as DocumentJob, document, file_name, info};
 use super::guide;
 use super::listing::Listing;
 use super::manifest::{Entry, FILE, FORMAT, MADE_BY, Made, Manifest};
-use super::options::{Go, Options, Progress};
+use super::options::{Go, NOTHING, Options, Progress};
 use super::place::Site;
 use super::steps::Steps;
 use super::{Opened, archive, pieces, whole};
@@ -126,7 +126,7 @@ pub fn export_proven(
     let printed = || -> Hinted<(Vec<Made>, Vec<PrepPlan>)> {
         let sheets = steps.all(&documents, |job| {
             let made = document(job, opened, press)?;
-            let what = made.as_ref().map_or_else(|| "nothing to print".to_owned(), |made| made.path.to_string());
+            let what = made.as_ref().map_or_else(|| NOTHING.to_owned(), |made| made.path.to_string());
             Ok((made, what))
         })?;
         let mut files: Vec<Made> = sheets.into_iter().flatten().collect();

@@ -93,6 +93,9 @@ pub struct Progress {
     pub what: String,
 }
 
+/// What is told of a document that has nothing to print.
+pub const NOTHING: &str = "nothing to print";
+
 /// Whether to go on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Go {

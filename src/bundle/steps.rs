@@ -1,4 +1,5 @@
-use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Mutex, PoisonError};
 
 use rayon::prelude::*;
 
@@ -8,14 +9,15 @@ use crate::diag::{Hinted, Trouble};
 /// Counts the steps of an export, tells of each, and knows whether to go on.
 pub(super) struct Steps<'a> {
     tell: &'a (dyn Fn(Progress) -> Go + Sync),
-    done: AtomicUsize,
+    /// Held while a step is told, so that the count never goes back.
+    done: Mutex<usize>,
     of: usize,
     stopped: AtomicBool,
 }
 
 impl<'a> Steps<'a> {
     pub(super) const fn new(of: usize, tell: &'a (dyn Fn(Progress) -> Go + Sync)) -> Self {
-        Self { tell, done: AtomicUsize::new(0), of, stopped: AtomicBool::new(false) }
+        Self { tell, done: Mutex::new(0), of, stopped: AtomicBool::new(false) }
     }
 
     /// Tells that a step is done.
@@ -23,8 +25,9 @@ impl<'a> Steps<'a> {
     /// # Errors
     /// When the export is to stop.
     pub(super) fn step(&self, what: &str) -> Hinted<()> {
-        let done = self.done.fetch_add(1, Ordering::Relaxed) + 1;
-        if (self.tell)(Progress { done, of: self.of, what: what.to_owned() }) == Go::Stop {
+        let mut done = self.done.lock().unwrap_or_else(PoisonError::into_inner);
+        *done += 1;
+        if (self.tell)(Progress { done: *done, of: self.of, what: what.to_owned() }) == Go::Stop {
             self.stopped.store(true, Ordering::Relaxed);
         }
         self.go_on()

@@ -25,7 +25,7 @@ pub(super) fn run(kit: Option<&Path>, levels: &[Level], how: How, out: &mut dyn 
     let mut opened = bundle::open(kit)?;
     let press = bundle::press_of(&opened)?;
     let mut mended = Vec::new();
-    let proof = if how.fix {
+    let mut proof = if how.fix {
         // Saved only when the mends hold at every level, whatever level is shown.
         let fixed = fix_safe(&opened.kit, &opened.theme, Some(&press), &Level::ALL)?;
         if fixed.kit != opened.kit {
@@ -36,6 +36,7 @@ pub(super) fn run(kit: Option<&Path>, levels: &[Level], how: How, out: &mut dyn 
     } else {
         bundle::prove(&opened, &press, levels)?
     };
+    proof.findings = bundle::located(&opened, proof.findings);
     if how.json {
         check_json::write(&opened, &proof, &mended, out)?;
     } else {

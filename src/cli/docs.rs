@@ -18,7 +18,8 @@ pub(super) struct EntryDoc {
     pub(super) optional: bool,
 }
 
-/// The public structs and enums of a source text that have documented entries, in their order.
+/// The public structs and enums of a source text that are read from a file, in their order: with their entries, or, where
+/// those are not the author's business, with their words alone.
 pub(super) fn types(source: &str) -> Vec<TypeDoc> {
     let mut found: Vec<TypeDoc> = Vec::new();
     let mut doc = Vec::new();
@@ -31,12 +32,18 @@ pub(super) fn types(source: &str) -> Vec<TypeDoc> {
             doc.push(words.strip_prefix(' ').unwrap_or(words));
             continue;
         }
+        // Reasons for whoever works on the code.
+        if text.starts_with("//") {
+            continue;
+        }
         if text.starts_with("#[") {
             attributes.push_str(text);
             continue;
         }
         match &mut open {
-            Some(_) if line == "}" => found.extend(open.take().filter(|item| !item.entries.is_empty())),
+            Some(_) if line == "}" => {
+                found.extend(open.take().filter(|item| !item.entries.is_empty() || !item.doc.is_empty()))
+            }
             Some(item) => {
                 // What a file never holds is no part of its format.
                 if let Some(head) = entry_head(text).filter(|_| !attributes.contains("serde(skip)")) {
@@ -47,7 +54,10 @@ pub(super) fn types(source: &str) -> Vec<TypeDoc> {
             None => {
                 let name = text.strip_prefix("pub struct ").or_else(|| text.strip_prefix("pub enum "));
                 // Only what is read from a file belongs to a format.
-                if let Some(name) = name.filter(|name| name.ends_with(" {") && attributes.contains("Deserialize")) {
+                let name = name.filter(|_| attributes.contains("Deserialize"));
+                if let Some((name, _)) = name.and_then(|name| name.split_once('(')).filter(|_| text.ends_with(");")) {
+                    found.push(TypeDoc { name: name.to_owned(), doc: doc.join(" "), entries: Vec::new() });
+                } else if let Some(name) = name.filter(|name| name.ends_with(" {")) {
                     all_optional = attributes.contains("deny_unknown_fields, default");
                     let name = name.trim_end_matches(" {").to_owned();
                     open = Some(TypeDoc { name, doc: doc.join(" "), entries: Vec::new() });
@@ -84,5 +94,7 @@ mod tests {
         assert_eq!(types[0].entries[0].doc, "Its name in full.");
         assert!(!types[0].entries[0].optional && types[0].entries[1].optional);
         assert_eq!(types[1].entries[0].head, "One(u8)");
+        let own = super::types("/// Words.\n#[derive(Deserialize)]\npub struct Raw(Box<str>);\n");
+        assert_eq!((own[0].name.as_str(), own[0].doc.as_str()), ("Raw", "Words."));
     }
 }

@@ -1,16 +1,20 @@
+use std::collections::BTreeMap;
 use std::io::Write;
 
 use super::docs::{TypeDoc, types};
+use super::explain_words::{self, FILES};
 use super::outcome::{CLEAN, Outcome};
 use crate::bundle;
 use crate::checks::{self, CHECKS};
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Builtin, Files as _, FontBook, VPath};
 use crate::kit::file::nearest;
+use crate::kit::material::{MATERIALS, material};
 use crate::limits;
+use crate::mechanics::sample::{answered, sample};
 use crate::mechanics::{self, AnyMechanic, MECHANICS};
 use crate::rehearse::PRIOR_PLAYS;
-use crate::theme::{self, usual_size};
+use crate::theme::{self, Palette, usual_size};
 
 /// The sources whose doc comments describe `kit.ron`, from the whole to its parts.
 const KIT: &[&str] = &[
@@ -23,6 +27,7 @@ const KIT: &[&str] = &[
     include_str!("../kit/hints.rs"),
     include_str!("../kit/level.rs"),
     include_str!("../kit/dressed.rs"),
+    include_str!("../kit/making.rs"),
     include_str!("../kit/revision.rs"),
 ];
 
@@ -32,15 +37,17 @@ const PLAYS: &[&str] = &[include_str!("../kit/plays.rs")];
 /// A file of plays, as an example.
 const PLAYED: &str = "(\n    format: 1,\n    plays: [\n        (\n            day: \"2027-01-31\",\n            guests: 4,\n            ages: (15, 52),\n            level: standard,\n            minutes: 48.0,\n            puzzles: {\n                \"cuff\": (minutes: 6.5),\n                \"log\": (minutes: 12.0, hints: 2),\n            },\n            note: \"All four stood around the log.\",\n        ),\n    ],\n)";
 
-/// The source whose doc comments describe `theme.ron`.
+/// The sources whose doc comments describe `theme.ron`.
 const THEME: &[&str] = &[include_str!("../theme/mod.rs")];
 
 /// The widest line of running text.
 const WIDTH: usize = 96;
 
-/// Explains a mechanic, a check, or one of the file formats.
-pub(super) fn run(name: &str, out: &mut dyn Write) -> Outcome {
+/// Explains a mechanic, a check, a material, or one of the file formats; with no name, lists what can be explained.
+pub(super) fn run(name: Option<&str>, out: &mut dyn Write) -> Outcome {
+    let Some(name) = name else { return explain_words::index(out) };
     match name {
+        "materials" | "material" => explain_words::materials(out),
         "kit" => kit(out),
         "plays" => plays(out),
         "theme" => theme_file(out),
@@ -56,22 +63,34 @@ pub(super) fn run(name: &str, out: &mut dyn Write) -> Outcome {
                 writeln!(out, "{}", info.help().trim())?;
                 return Ok(CLEAN);
             }
+            if let Some(found) = material(name) {
+                return explain_words::material(found, out);
+            }
+            if let Some(id) = theme::builtin_ids().into_iter().find(|id| id.as_str() == name) {
+                writeln!(out, "{id}, a theme (`inklatch themes {id}` also says what is wrong with it)\n")?;
+                super::theme_list::write(&theme::load_builtin(&id)?.theme, out)?;
+                return Ok(CLEAN);
+            }
             Err(unknown(name).into())
         }
     }
 }
 
 fn unknown(name: &str) -> Trouble {
-    let known: Vec<&str> = ["kit", "plays", "theme", "frames", "check-json"]
+    let ids = theme::builtin_ids();
+    let known: Vec<&str> = FILES
         .into_iter()
+        .map(|(name, _)| name)
         .chain(MECHANICS.iter().map(|mechanic| mechanic.meta().id))
         .chain(CHECKS.iter().map(|check| check.info().name))
+        .chain(MATERIALS.iter().map(|material| material.id))
+        .chain(ids.iter().map(crate::ids::ThemeId::as_str))
         .collect();
     let mut trouble = Trouble::new(format!("there is nothing called `{name}` to explain"));
     if let Some(near) = nearest(name, &known) {
         trouble = trouble.hint(format!("did you mean `{near}`?"));
     }
-    trouble.hint(format!("what can be explained: {}", known.join(", ")))
+    trouble.hint("`inklatch explain` lists what can be explained")
 }
 
 fn mechanic(found: &dyn AnyMechanic, out: &mut dyn Write) -> Outcome {
@@ -79,6 +98,13 @@ fn mechanic(found: &dyn AnyMechanic, out: &mut dyn Write) -> Outcome {
     writeln!(out, "{} ({})\n", meta.name, meta.id)?;
     writeln!(out, "guests   {}", meta.guests)?;
     writeln!(out, "order    {}", meta.order)?;
+    let id = theme::builtin_ids().into_iter().next().ok_or_else(|| Trouble::new("there is no theme"))?;
+    let theme = theme::load_builtin(&id)?;
+    writeln!(
+        out,
+        "answer   {} (tried out with its sample)",
+        super::mechanics::locks_in_words(&answered(found, &theme)?)
+    )?;
     writeln!(out, "prints   {}", meta.prints)?;
     writeln!(out, "host     {}", meta.host)?;
     let (least, most) = meta.minutes;
@@ -91,6 +117,10 @@ fn mechanic(found: &dyn AnyMechanic, out: &mut dyn Write) -> Outcome {
         let made = if part.printed { "printed" } else { "made by the host" };
         let optional = if part.optional { ", not in every setup" } else { "" };
         writeln!(out, "  {:<12} {} ({made}{optional})", part.key, part.name)?;
+    }
+    let palette = Palette::new(&theme.theme.palette, &BTreeMap::new())?;
+    for (one, other) in sample(found, &theme, &palette)?.view.apart() {
+        writeln!(out, "  `{one}` and `{other}` lie apart: side by side they are no search (`check` warns of it)")?;
     }
     writeln!(out, "\n{}", meta.help.trim())?;
     writeln!(out, "\nThe setup as it is when nothing is chosen:\n\n{}", found.default_setup()?.trim())?;
@@ -215,7 +245,7 @@ fn write_types(sources: &[&str], out: &mut dyn Write) -> std::io::Result<()> {
             }
         }
     }
-    Ok(())
+    explain_words::values(&found, out)
 }
 
 /// Doc text without the marks of links between items of code.
@@ -238,4 +268,23 @@ pub(super) fn wrap(text: &str, width: usize) -> Vec<String> {
     }
     lines.retain(|line| !line.is_empty());
     lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Every type that a file's description names is described in it.
+    #[test]
+    fn every_type_is_described() {
+        for (file, sources) in [("kit", KIT), ("plays", PLAYS), ("theme", THEME)] {
+            let mut found: Vec<TypeDoc> = sources.iter().flat_map(|source| types(source)).collect();
+            if file == "theme" {
+                // Told in words: a theme's words are those of a kit.
+                found.extend(types(include_str!("../kit/text.rs")).into_iter().filter(|item| item.name == "WordForms"));
+            }
+            assert!(found.iter().any(|item| !item.entries.is_empty()), "{file}");
+            assert_eq!(explain_words::undescribed(&found), Vec::<String>::new(), "{file}");
+        }
+    }
 }

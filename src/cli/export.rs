@@ -25,7 +25,7 @@ pub(super) fn run(kit: Option<&Path>, options: &Options, out: &mut dyn Write) ->
         bundle::findings_of(&proofs).into_iter().filter(|finding| finding.severity == Severity::Blocks).collect();
     if !blocking.is_empty() {
         writeln!(out)?;
-        write_findings(&blocking, out)?;
+        write_findings(&bundle::located(&opened, blocking), out)?;
     }
     if proofs.iter().any(blocks) && !options.force {
         writeln!(out, "nothing was exported: mend what blocks, or use --force (the host guide will say so)")?;
@@ -87,11 +87,12 @@ fn with_progress(
         });
         let mut told = Ok(());
         for progress in receive {
-            // Pictures are many and quick; a document is news.
-            if progress.what.starts_with("picture") && progress.done < progress.of {
+            // Pictures are many and quick, and a document that is not made is none; a document is news.
+            if progress.what.starts_with("picture") || progress.what == bundle::NOTHING {
                 continue;
             }
-            told = writeln!(out, "[{:>3}/{}] {}", progress.done, progress.of, progress.what).and_then(|()| out.flush());
+            let percent = progress.done * 100 / progress.of.max(1);
+            told = writeln!(out, "[{percent:>3} %] {}", progress.what).and_then(|()| out.flush());
             if told.is_err() {
                 break;
             }

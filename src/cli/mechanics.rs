@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::outcome::{CLEAN, Outcome};
 use crate::diag::Trouble;
-use crate::mechanics::sample::{Facts, sample};
+use crate::mechanics::sample::{Facts, answered, sample};
 use crate::mechanics::{MECHANICS, Meta};
 use crate::theme::{self, Palette};
 
@@ -17,6 +17,8 @@ struct Row {
     /// What it takes, by its sample.
     #[serde(flatten)]
     facts: Facts,
+    /// The kinds of locks that it can answer: digits, letters, directions, key, spoken.
+    locks: Vec<&'static str>,
     /// What `minutes` and `least_age` rest on.
     estimate: &'static str,
 }
@@ -29,7 +31,8 @@ pub(super) fn run(json: bool, out: &mut dyn Write) -> Outcome {
     let mut rows = Vec::new();
     for mechanic in MECHANICS {
         let facts = sample(*mechanic, &theme, &palette)?.facts;
-        rows.push(Row { meta: mechanic.meta(), facts, estimate: "minutes and ages are estimates" });
+        let locks = answered(*mechanic, &theme)?;
+        rows.push(Row { meta: mechanic.meta(), facts, locks, estimate: "minutes and ages are estimates" });
     }
     if json {
         let json = serde_json::to_string_pretty(&rows)
@@ -37,10 +40,11 @@ pub(super) fn run(json: bool, out: &mut dyn Write) -> Outcome {
         writeln!(out, "{json}")?;
         return Ok(CLEAN);
     }
-    for Row { meta, facts, .. } in &rows {
+    for Row { meta, facts, locks, .. } in &rows {
         writeln!(out, "{}", meta.id)?;
         writeln!(out, "    guests {}", meta.guests)?;
         writeln!(out, "    order: {}", meta.order)?;
+        writeln!(out, "    answer: {}", locks_in_words(locks))?;
         writeln!(out, "    prints {}; the host {}", meta.prints, meta.host)?;
         let (least, most) = meta.minutes;
         writeln!(out, "    {least} to {most} minutes, from {} years (estimates)", meta.least_age)?;
@@ -64,4 +68,22 @@ fn needs(facts: &Facts) -> String {
         needs.push("guests tell colours apart".into());
     }
     needs.join("; ")
+}
+
+/// Kinds of locks in words: "digits, letters, or a word that is said".
+pub(super) fn locks_in_words(locks: &[&'static str]) -> String {
+    let words: Vec<&str> = locks
+        .iter()
+        .map(|lock| match *lock {
+            "spoken" => "a word that is said",
+            "key" => "the hiding place of a key",
+            "directions" => "pushes up, down, left, right",
+            other => other,
+        })
+        .collect();
+    match words.as_slice() {
+        [] => "none by its sample".to_owned(),
+        [one] => (*one).to_owned(),
+        [all @ .., last] => format!("{} or {last}", all.join(", ")),
+    }
 }

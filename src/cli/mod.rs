@@ -10,12 +10,14 @@ mod codes;
 mod docs;
 mod explain;
 mod explain_frames;
+mod explain_words;
 mod export;
 mod mechanics;
 mod new;
 mod outcome;
 mod redress;
 mod rehearse;
+mod theme_list;
 mod themes;
 
 use std::io::Write;
@@ -35,6 +37,7 @@ use crate::theme::Edition;
 #[derive(Clone, Debug, Parser)]
 #[command(name = "inklatch", version, args_conflicts_with_subcommands = true)]
 #[command(after_help = "Exit codes: 0 clean, 1 findings that block, 2 failure.\n\
+    Example: inklatch check the-stopped-clock\n\
     A KIT is a folder with a kit.ron in it, or that file. With none, the built-in demo kit\n    the-stopped-clock is meant; the-harbour-regatta is built in as well.")]
 pub struct Args {
     /// The kit to open in the window
@@ -46,6 +49,7 @@ pub struct Args {
 #[derive(Clone, Debug, Subcommand)]
 enum Command {
     /// Prove a kit: one reading for every puzzle, nothing locked behind itself, all text fits
+    #[command(after_help = "Example: inklatch check my-kit --level gentle")]
     Check {
         /// The kit
         kit: Option<PathBuf>,
@@ -60,6 +64,7 @@ enum Command {
         level: Option<LevelArg>,
     },
     /// Make the bundle: players' sheets, hint tokens, host guide, pieces, manifest
+    #[command(after_help = "Example: inklatch export my-kit --paper a4 --edition low-ink --out printed")]
     Export {
         /// The kit
         kit: Option<PathBuf>,
@@ -95,6 +100,7 @@ enum Command {
         shift: String,
     },
     /// Make a fresh kit: small, sound, ready to be changed; or, with --theme-from, a theme of your own
+    #[command(after_help = "Example: inklatch new my-kit --title 'The Waking Hive'")]
     New {
         /// The folder to make it in; empty or not there yet
         folder: PathBuf,
@@ -110,6 +116,7 @@ enum Command {
         theme_from: Option<String>,
     },
     /// Propose codes for the whole kit: none easy to guess, none like another, none told by a text or a hint
+    #[command(after_help = "Example: inklatch codes my-kit --seed 7 --avoid-kit last-season --write")]
     Codes {
         /// The kit
         kit: Option<PathBuf>,
@@ -133,20 +140,23 @@ enum Command {
         json: bool,
     },
     /// List the mechanics: what guests do, what is printed, what the host needs, minutes and ages
+    #[command(after_help = "Example: inklatch mechanics --json")]
     Mechanics {
         /// Write the list as JSON
         #[arg(long)]
         json: bool,
     },
     /// List the themes, and say what is wrong with each
+    #[command(after_help = "Example: inklatch themes hive")]
     Themes {
-        /// A kit, whose own themes then come first, or the folder of one theme
+        /// A kit, whose own themes then come first; or one theme, its id or its folder: then all that it has is listed
         place: Option<PathBuf>,
         /// Write the list and the findings as JSON
         #[arg(long)]
         json: bool,
     },
     /// Put a kit into another theme: look, words, symbols, new codes; all proven anew
+    #[command(after_help = "Example: inklatch redress my-kit --theme harbour --out my-summer-kit --mend")]
     Redress {
         /// The kit
         kit: Option<PathBuf>,
@@ -167,6 +177,7 @@ enum Command {
         symbol: Vec<String>,
     },
     /// Rehearse the evening: simulated groups play the kit; the chance to be done in time, where they wait, which tokens go
+    #[command(after_help = "Example: inklatch rehearse my-kit --level stiff --runs 2000")]
     Rehearse {
         /// The kit
         kit: Option<PathBuf>,
@@ -180,10 +191,11 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// Explain a mechanic, a check, the files `kit`, `plays` and `theme`, a theme's `frames`, or the output `check-json`
+    /// Explain a mechanic, a check, a material, the files `kit`, `plays` and `theme`, a theme's `frames`, or `check-json`
+    #[command(after_help = "Example: inklatch explain letter-key")]
     Explain {
-        /// The name of a mechanic or a check, `kit`, `plays`, `theme`, `frames`, or `check-json`
-        name: String,
+        /// What to explain; with no name, the list of what can be explained
+        name: Option<String>,
     },
 }
 
@@ -320,7 +332,7 @@ pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window
             let levels = level.map_or_else(|| Level::ALL.to_vec(), |level| vec![level.into()]);
             rehearse::run(kit.as_deref(), &levels, *runs, *json, out)
         }
-        Some(Command::Explain { name }) => explain::run(name, out),
+        Some(Command::Explain { name }) => explain::run(name.as_deref(), out),
     };
     let result = result.and_then(|code| out.flush().map(|()| code).map_err(Fail::from));
     match result {

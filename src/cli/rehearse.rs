@@ -4,8 +4,9 @@ use std::path::Path;
 use serde::Serialize;
 
 use super::outcome::{CLEAN, Outcome};
-use crate::bundle;
-use crate::diag::{Level, Step, Trouble};
+use crate::bundle::{self, Opened};
+use crate::checks::{Facts, find, run_one};
+use crate::diag::{Hinted, Level, Step, Trouble};
 use crate::kit::Kit;
 use crate::party::Party;
 use crate::rehearse::{Opens, Rehearsal, Stage, compared, minutes, outline, percent, rehearse};
@@ -46,6 +47,7 @@ pub(super) fn run(
     let mut reports = Vec::new();
     for (at, level) in levels.iter().enumerate() {
         let party = Party::new(kit, &opened.theme, *level)?;
+        possible(&opened, &party)?;
         let stage = Stage::new(kit, &party.parts(kit), *level).map_err(|trouble| trouble.at(level.word()))?;
         let rehearsal = rehearse(&stage, runs.unwrap_or_else(|| stage.usual_runs()))?;
         if !json {
@@ -73,6 +75,15 @@ pub(super) fn run(
         many => writeln!(out, "\nAll of it is estimates, corrected by the {many} plays in plays.ron.")?,
     }
     Ok(CLEAN)
+}
+
+/// Refuses numbers of which no evening can be made.
+fn possible(opened: &Opened, party: &Party) -> Hinted<()> {
+    let (kit, theme, flow) = (&opened.kit, &opened.theme, &party.flow(&opened.kit));
+    let facts = Facts { kit, theme, party, flow, set: &[], rehearsal: None };
+    let Some(found) = run_one(find("impossible-number")?, &facts).into_iter().next() else { return Ok(()) };
+    let trouble = Trouble::new(found.message).at(found.anchor.to_string());
+    Err(found.help.into_iter().fold(trouble, Trouble::hint))
 }
 
 fn write_level(kit: &Kit, level: Level, rehearsal: &Rehearsal, out: &mut dyn Write) -> std::io::Result<()> {

@@ -5,9 +5,10 @@ use serde::Serialize;
 
 use super::check::write_findings;
 use super::outcome::{BLOCKED, CLEAN, Outcome};
+use super::theme_list::{self, Has};
 use crate::bundle::{self, ThemeFound, author_themes};
 use crate::checks::{blocks, symbol_findings};
-use crate::diag::{Severity, Trouble};
+use crate::diag::{Hinted, Severity, Trouble};
 use crate::files::{Disk, Files as _, VPath};
 use crate::redress::symbols_used;
 
@@ -28,6 +29,9 @@ struct ThemeJson<'a> {
     about: &'a str,
     credit: &'a str,
     symbols: usize,
+    /// What it has, by name; none when it cannot be read.
+    #[serde(flatten)]
+    has: Option<Has<'a>>,
     /// Why it cannot be read; none when it can.
     trouble: Option<String>,
     findings: Vec<FindingJson<'a>>,
@@ -44,7 +48,7 @@ struct FindingJson<'a> {
 }
 
 /// Lists the themes at hand, and says what is wrong with each. `place` is a kit, whose own themes then come first, or
-/// the folder of one theme.
+/// the folder of one theme, or the id of one at hand: all that it has is then listed.
 pub(super) fn run(place: Option<&Path>, json: bool, out: &mut dyn Write) -> Outcome {
     let mut found = match place {
         Some(folder) if Disk::new(folder).exists(&VPath::new("theme.ron")?) => vec![bundle::theme_in(folder)?],
@@ -52,6 +56,7 @@ pub(super) fn run(place: Option<&Path>, json: bool, out: &mut dyn Write) -> Outc
         Some(kit) if !kit.exists() && bundle::DEMO_KITS.iter().any(|known| kit == Path::new(known)) => {
             bundle::themes(None)?
         }
+        Some(id) if !id.exists() && at_hand(id)?.is_some() => at_hand(id)?.into_iter().collect(),
         Some(kit) => {
             let (disk, _) = crate::files::open_folder(kit)?;
             bundle::themes(Some(&Disk::new(disk.root())))?
@@ -68,6 +73,15 @@ pub(super) fn run(place: Option<&Path>, json: bool, out: &mut dyn Write) -> Outc
         for theme in &found {
             plain(theme, out)?;
         }
+        if let [ThemeFound { loaded: Ok(loaded), .. }] = found.as_slice() {
+            theme_list::write(&loaded.theme, out)?;
+        } else if let Some(first) = found.first() {
+            writeln!(
+                out,
+                "`inklatch themes {}` lists all that one theme has: symbols, colours, words, dressings.",
+                first.id
+            )?;
+        }
         writeln!(out, "`inklatch explain theme` describes the file. Put your own into themes/ of a kit")?;
         if let Some(folder) = author_themes() {
             writeln!(out, "or into {}.", folder.display())?;
@@ -75,6 +89,11 @@ pub(super) fn run(place: Option<&Path>, json: bool, out: &mut dyn Write) -> Outc
     }
     let bad = found.iter().any(|theme| theme.loaded.is_err() || blocks(&theme.findings));
     Ok(if bad { BLOCKED } else { CLEAN })
+}
+
+/// The theme at hand with this id.
+fn at_hand(id: &Path) -> Hinted<Option<ThemeFound>> {
+    Ok(bundle::themes(None)?.into_iter().find(|theme| id == Path::new(theme.id.as_str())))
 }
 
 /// Adds to each theme that it has too few symbols for a kit, if it has.
@@ -122,6 +141,7 @@ fn theme(found: &ThemeFound) -> ThemeJson<'_> {
         about: theme.map_or("", |theme| theme.about.as_str()),
         credit: theme.map_or("", |theme| theme.credit.as_str()),
         symbols: theme.map_or(0, |theme| theme.symbols.len()),
+        has: theme.map(Has::of),
         trouble: found.loaded.as_ref().err().map(ToString::to_string),
         findings: found
             .findings

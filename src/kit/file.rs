@@ -4,6 +4,7 @@ use ron::extensions::Extensions;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 
+use super::meant::{Meant, forms, meant};
 use super::{FORMAT, Kit, PLAYS_FORMAT, Plays};
 use crate::diag::{Hinted, Trouble};
 use crate::limits;
@@ -22,7 +23,7 @@ pub fn from_ron<T: DeserializeOwned>(text: &str, name: &str) -> Hinted<T> {
         .at(name)
         .hint("split the kit, or keep pictures in art/ rather than in the file"));
     }
-    options().from_str(text).map_err(|error| explain(&error, text, name))
+    options().from_str(text).map_err(|error| explain::<T>(&error, text, name))
 }
 
 /// RON text of a value, in the layout that kit and theme files have.
@@ -112,14 +113,14 @@ struct PlaysHead {
     format: u32,
 }
 
-fn options() -> ron::Options {
+pub(super) fn options() -> ron::Options {
     ron::Options::default()
         .with_default_extension(Extensions::IMPLICIT_SOME | Extensions::UNWRAP_NEWTYPES)
         .with_recursion_limit(limits::RON_DEPTH)
 }
 
 /// Turns a RON error into a [`Trouble`] with line, column and, where a name was wrong, the nearest known one.
-fn explain(error: &ron::error::SpannedError, text: &str, name: &str) -> Trouble {
+fn explain<T: DeserializeOwned>(error: &ron::error::SpannedError, text: &str, name: &str) -> Trouble {
     use ron::Error as E;
     let at = error.span.start;
     let place = format!("{name}:{}:{}", at.line, at.col);
@@ -130,11 +131,19 @@ fn explain(error: &ron::error::SpannedError, text: &str, name: &str) -> Trouble 
             if let Some(near) = nearest(found, expected) {
                 trouble = trouble.hint(format!("did you mean `{near}`?"));
             }
-            trouble = trouble.hint(format!("what can stand here: {}", expected.join(", ")));
+            let forms = match &error.code {
+                E::NoSuchEnumVariant { .. } => forms::<T>(text, offset(text, at), expected),
+                _ => None,
+            };
+            let all = forms.map_or_else(|| expected.join(", "), |forms| forms.join(", "));
+            trouble = trouble.hint(format!("what can stand here: {all}"));
         }
         E::MissingStructField { field, .. } => {
             trouble.message = format!("the field `{field}` is missing");
             trouble = trouble.hint(format!("add `{field}: …` inside the brackets that end here"));
+        }
+        E::ExpectedIdentifier | E::SuggestRawIdentifier(_) if !rest(text, at).trim().is_empty() => {
+            trouble = misplaced(trouble, meant::<T>(text, offset(text, at)), rest(text, at));
         }
         code => {
             let open = matches!(
@@ -151,7 +160,56 @@ fn explain(error: &ron::error::SpannedError, text: &str, name: &str) -> Trouble 
             }
         }
     }
+    if trouble.hints.is_empty() {
+        trouble = trouble
+            .hint(format!("`inklatch explain {}` says what each field holds and how it is written", about(name)));
+    }
     trouble
+}
+
+/// A value that cannot stand where it does.
+fn misplaced(mut trouble: Trouble, meant: Option<Meant>, found: &str) -> Trouble {
+    // A text in quotation marks whole, anything else up to the next comma or bracket.
+    let end = match found.strip_prefix('"').and_then(|inner| inner.find('"')) {
+        Some(end) => end + 2,
+        None => found.char_indices().skip(1).find(|(_, c)| ",()[]{}\n".contains(*c)).map_or(found.len(), |(at, _)| at),
+    };
+    let found: String = found.get(..end).unwrap_or_default().chars().take(FOUND).collect();
+    match meant {
+        Some(Meant::Values(values)) => {
+            trouble.message = format!("this is no value that can stand here: {}", found.trim_end());
+            trouble.hint(format!("write {}", values.join(" or ")))
+        }
+        Some(Meant::Fields(fields)) => {
+            trouble.message = "a field belongs here: its name, a colon, its value".into();
+            if found.starts_with('(') {
+                trouble = trouble.hint("there is one bracket too many: take it out, and the one that closes it");
+            }
+            trouble.hint(format!("what can stand here: {}", fields.join(", ")))
+        }
+        None => {
+            trouble.message = format!("a name belongs here, without quotation marks, and not {}", found.trim_end());
+            trouble
+        }
+    }
+}
+
+/// Characters of a wrong value that are shown.
+const FOUND: usize = 40;
+
+/// What `explain` calls the file of this name; a setup is explained with its mechanic.
+fn about(name: &str) -> &str {
+    match name.rsplit(['/', '\\']).next().unwrap_or(name) {
+        "theme.ron" => "theme",
+        "plays.ron" => "plays",
+        "setup" => "MECHANIC",
+        _ => "kit",
+    }
+}
+
+/// The byte at which a position of a text lies.
+pub(super) fn offset(text: &str, at: ron::error::Position) -> usize {
+    text.len() - rest(text, at).len()
 }
 
 /// What follows a position of a text.
@@ -175,6 +233,17 @@ const fn wanted(code: &ron::Error) -> Option<&'static str> {
         E::ExpectedMap => "a list of names and values belongs here, in braces: { \"name\": value }",
         E::ExpectedStructLike | E::ExpectedNamedStructLike(_) => "fields belong here, in round brackets: (name: value)",
         E::ExpectedMapColon => "put a colon between the name and its value",
+        E::ExpectedStructLikeEnd => "a comma and the next field, or the bracket `)` that ends them, belongs here",
+        E::ExpectedArrayEnd => "a comma and the next entry, or the bracket `]` that ends the list, belongs here",
+        E::ExpectedMapEnd => "a comma and the next entry, or the brace `}` that ends them, belongs here",
+        E::IntegerOutOfBounds => "the number is too large for this field, or below 0",
+        E::InvalidEscape(_) => "write \\\\ for a backslash, or put the text between r#\" and \"#",
+        E::ExpectedUnit => "write the name alone, without brackets after it",
+        E::ExpectedRawValue => "a setup belongs here, in round brackets: (field: value)",
+        E::UnclosedBlockComment => "close the comment by */",
+        E::TrailingCharacters => {
+            "the file goes on after its last bracket: take out a bracket that closes too early, or what follows"
+        }
         E::ExpectedOption => "write the value itself, or leave the field out",
         _ => return None,
     })

@@ -2,7 +2,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::ids::LockId;
 
-/// A lock: what guests must bring to it, and how they tell it from its neighbours.
+/// A lock: what guests must bring to it, and how they tell it from its neighbours. One puzzle opens it, or a key: as many
+/// puzzles as the kit has, so many locks it needs; a box may have several, and a word said to the host is a lock as well.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Lock {
@@ -12,7 +13,8 @@ pub struct Lock {
     pub name: String,
     /// How it is opened.
     pub kind: LockKind,
-    /// The symbol that marks this lock and every piece that feeds it; a symbol of the theme.
+    /// The symbol that marks this lock, every piece that feeds it and its hint tokens; a symbol of the theme that no other
+    /// lock has. `inklatch themes NAME` lists them.
     #[serde(default)]
     pub mark: String,
     /// The hole of the hasp in which it hangs, counted from the hinge; 0 when it hangs alone.

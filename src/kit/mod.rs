@@ -10,6 +10,7 @@ mod level;
 mod lock;
 mod making;
 pub mod material;
+mod meant;
 mod place;
 mod plays;
 mod positions;
@@ -62,13 +63,14 @@ pub struct Kit {
     /// What the buyer may do with it, in a sentence.
     #[serde(default)]
     pub terms: String,
-    /// The theme's id; looked for in the kit's own `themes/`, the author's theme folder, then the built-in ones.
+    /// The theme's id (`inklatch themes` lists them); looked for in the kit's own `themes/`, the author's theme folder, then the built-in ones.
     pub theme: ThemeId,
     /// Least and most guests.
     pub players: (u8, u8),
     /// Youngest and oldest age meant; the youngest bounds the cautions and the reading age.
     pub ages: (u8, u8),
-    /// How long the play is meant to take, in minutes.
+    /// How long the play is meant to take, in minutes: one figure for all levels. Puzzles have minutes of their own at each
+    /// level.
     pub minutes: u16,
     /// Minutes that the host has for preparing, from the first sheet to the guests' arrival, drying included.
     #[serde(default, skip_serializing_if = "Option::is_none")]

@@ -76,7 +76,8 @@ pub struct Prop {
     pub role: PropRole,
     /// Where it lies.
     pub place: Place,
-    /// The material of the built-in list it is made of, for shopping and cautions: "uv-torch".
+    /// The material of the built-in list it is made of, for shopping and cautions: "uv-torch". `inklatch explain materials`
+    /// is the list; a thing that is not on it has none.
     #[serde(default)]
     pub material: String,
     /// What the host should know.

@@ -7,9 +7,9 @@ use super::{HintLadder, LevelChange, Place};
 use crate::diag::Level;
 use crate::ids::{LockId, PropId, PuzzleId};
 
-/// The setup of a mechanic as it stands in the file, in RON.
-///
-/// It is kept as text so that the kit file need not know every mechanic; the mechanic parses it.
+/// What a mechanic lets the author choose, in RON: fields in round brackets, `(side: 7, turns: 2)`; `()` leaves all as it
+/// is when nothing is chosen. `inklatch explain MECHANIC` lists the fields.
+// It is kept as text so that the kit file need not know every mechanic; the mechanic parses it.
 #[derive(Clone, Debug, Serialize, Deserialize)]
 #[serde(transparent)]
 pub struct RawSetup(Box<RawValue>);
@@ -40,7 +40,8 @@ impl PartialEq for RawSetup {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Puzzle {
-    /// Stable name.
+    /// Stable name. Chance arranges the puzzle by it, together with the kit's `seed` and the `arrangement`: under another
+    /// name it comes out anew, so choose it before the first sheet is cut.
     pub id: PuzzleId,
     /// Title for the host and the hint tokens; it must not give the answer away.
     pub title: String,
@@ -48,7 +49,7 @@ pub struct Puzzle {
     pub mechanic: String,
     /// What opens the lock: digits, letters, U D L R, a spoken word, or the name of the place where the key lies.
     pub answer: String,
-    /// The lock that the answer opens.
+    /// The lock that the answer opens. Each puzzle has a lock of its own: what one puzzle opens, no other needs to.
     pub opens: LockId,
     /// Which of the arrangements that chance can make of the setup; another number is another arrangement.
     #[serde(default, skip_serializing_if = "is_first")]

@@ -14,7 +14,7 @@ pub struct Revision {
     pub changes: Vec<String>,
 }
 
-/// A day of the Gregorian calendar.
+/// A day of the Gregorian calendar, written as year, month and day: "2027-01-31".
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(try_from = "String", into = "String")]
 pub struct Day {

@@ -115,6 +115,7 @@ fn indent(ron: &str, value: usize) -> Option<&str> {
     (alone && ron.get(..value)?.contains('\n')).then(|| line.get(..blanks)).flatten()
 }
 
+/// What a token is.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Token {
     /// Space or a comment.

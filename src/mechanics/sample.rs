@@ -9,6 +9,7 @@ use crate::ids::PuzzleId;
 use crate::kit::LockKind;
 use crate::kit::material::material;
 use crate::limits;
+use crate::mechanics::form::{Choice, Shape};
 use crate::mechanics::{AnyMechanic, AnyView, Dressing, Hung, Job, NO_NAMES, Rng};
 use crate::theme::{Colour, Loaded, Palette};
 
@@ -98,6 +99,59 @@ pub fn sample(mechanic: &dyn AnyMechanic, theme: &Loaded, palette: &Palette) -> 
         return Ok(Sample { lock, answer, view, pieces, facts, frames });
     }
     Err(Trouble::new(format!("no lock was found for a sample of {}", meta.name)).hint("choose another mechanic"))
+}
+
+/// The kinds of locks that a mechanic can answer, in a word each, tried out: with the setup as it is when nothing is
+/// chosen, with the example of its help, and with each yes, no or choice of its setup changed alone. A setup of another
+/// kind may answer more.
+///
+/// # Errors
+/// When the setup cannot be written as RON, which no mechanic brings about.
+pub fn answered(mechanic: &dyn AnyMechanic, theme: &Loaded) -> Hinted<Vec<&'static str>> {
+    let setups = setups(mechanic)?;
+    let mut found: Vec<&'static str> = Vec::new();
+    for lock in locks() {
+        let word = word(&lock);
+        let mut rng = Rng::seed_from_u64(limits::SAMPLE_SEED);
+        let mut carries = |setup: &String| carried(mechanic, setup, &lock, theme, &|_| false, &mut rng).is_some();
+        if !found.contains(&word) && setups.iter().any(&mut carries) {
+            found.push(word);
+        }
+    }
+    Ok(found)
+}
+
+/// A kind of lock by what its answer is.
+const fn word(lock: &LockKind) -> &'static str {
+    match lock {
+        LockKind::Digits(_) => "digits",
+        LockKind::Letters(_) => "letters",
+        LockKind::Directions(_) => "directions",
+        LockKind::Key => "key",
+        LockKind::Spoken => "spoken",
+    }
+}
+
+/// The default setup, the example of the help, and the default with one switch or choice changed.
+fn setups(mechanic: &dyn AnyMechanic) -> Hinted<Vec<String>> {
+    let plain = mechanic.default_setup()?;
+    let data = mechanic.setup_data(&plain)?;
+    let mut setups = vec![plain.clone()];
+    let example = mechanic.meta().help.split("## Example\n").nth(1).and_then(|rest| rest.split("\n## ").next());
+    setups.extend(example.map(|example| example.trim().to_owned()));
+    for field in mechanic.form()? {
+        let others: Vec<serde_json::Value> = match &field.shape {
+            Shape::Switch => vec![true.into(), false.into()],
+            Shape::Choice(choices) => choices.iter().map(Choice::blank).collect(),
+            _ => Vec::new(),
+        };
+        for value in others {
+            let mut changed = data.clone();
+            changed[field.name.as_str()] = value;
+            setups.extend(mechanic.setup_text(&plain, &changed).ok().filter(|text| !setups.contains(text)));
+        }
+    }
+    Ok(setups)
 }
 
 /// An answer by chance that the mechanic carries for this lock, with the puzzle; answers that `refused` says so of are

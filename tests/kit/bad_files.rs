@@ -126,3 +126,42 @@ fn a_setup_that_is_not_ron_is_refused_with_its_line() {
         refuse("            setup: (\n                shapes: 60,", "            setup: (\n                shapes: ],");
     assert!(line_of(&trouble) >= line_with(&text, "shapes: ],") - 1, "{trouble}");
 }
+
+#[test]
+fn a_value_without_its_kind_is_told_with_what_it_would_be() {
+    let (trouble, _) = refuse("place: Spot(", "place: (");
+    assert!(hints(&trouble).contains("Spot(") && hints(&trouble).contains("Box("), "{trouble}");
+    let text = demo_text();
+    let place = text.lines().find_map(|line| line.trim().strip_prefix("place: Spot(\"")?.split('"').next()).unwrap();
+    let (trouble, text) = refuse(&format!("place: Spot(\"{place}\")"), &format!("place: \"{place}\""));
+    assert!(hints(&trouble).contains(&format!("write Spot(\"{place}\") or Box(\"{place}\")")), "{trouble}");
+    assert_eq!(line_of(&trouble), line_with(&text, &format!("place: \"{place}\"")), "{trouble}");
+    let (trouble, _) = refuse("kind: Digits(3)", "kind: 3");
+    assert!(hints(&trouble).contains("Digits(3)") && hints(&trouble).contains("Spoken"), "{trouble}");
+}
+
+#[test]
+fn a_bracket_too_many_is_told_as_one() {
+    let trouble =
+        inklatch::kit::file::from_ron::<inklatch::kit::Finish>("((opens: \"tin\", card: \"end\"))", "kit.ron")
+            .expect_err("two brackets were taken");
+    assert!(
+        hints(&trouble).contains("one bracket too many") && hints(&trouble).contains("opens, card, treat"),
+        "{trouble}"
+    );
+}
+
+/// Whatever is taken out of a file or put into it, its author is told what to do.
+#[test]
+fn no_fault_of_a_file_is_told_without_a_hint() {
+    let text = demo_text();
+    let marks: Vec<usize> = text.char_indices().filter(|(_, c)| "()[]{}:,\"".contains(*c)).map(|(at, _)| at).collect();
+    for at in marks.iter().step_by(37) {
+        for new in ["", "(", "]", "\"", "7", ": x"] {
+            let changed = format!("{}{new}{}", &text[..*at], &text[at + 1..]);
+            if let Err(trouble) = read_kit(&changed, "kit.ron") {
+                assert!(!trouble.hints.is_empty(), "{trouble}");
+            }
+        }
+    }
+}
