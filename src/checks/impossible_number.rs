@@ -95,7 +95,7 @@ fn locks(facts: &Facts<'_>, sink: &mut Sink) {
         if let LockKind::Letters(letters) = &lock.kind {
             for (at, wheel) in letters.iter().enumerate() {
                 let count = wheel.chars().count();
-                if count < 2 || count > limits::WHEEL_SYMBOLS {
+                if !(2..=limits::WHEEL_SYMBOLS).contains(&count) {
                     let help = format!("write what stands on it, 2 to {} letters: \"ABDHLMPSTW\"", limits::WHEEL_SYMBOLS);
                     say(format!("wheel {} of {} carries {count} letters", at + 1, lock.name), help);
                 }
