@@ -2,7 +2,9 @@
 
 use clap::CommandFactory as _;
 use inklatch::cli::{Args, CLEAN, FAILED};
+use inklatch::files::{Disk, Files as _, VPath};
 use inklatch::kit::material::MATERIALS;
+use inklatch::limits;
 use inklatch::mechanics::MECHANICS;
 use inklatch::theme::{builtin_ids, load_builtin};
 
@@ -94,7 +96,7 @@ fn a_fault_in_a_setup_is_told_with_the_line_of_the_file() {
         let at = text.rfind("setup: (").unwrap();
         format!("{}setup: (\n    nonsense: 3, {}", &text[..at], &text[at + "setup: (".len()..])
     });
-    let text = std::fs::read_to_string(wrong.path().join("kit.ron")).unwrap();
+    let text = Disk::new(wrong.path()).read_text(&VPath::new("kit.ron").unwrap(), limits::RON_BYTES).unwrap();
     let line = text.lines().position(|line| line.contains("nonsense")).unwrap() + 1;
     let (_, out, _) = inklatch(&["check", wrong.path().to_str().unwrap(), "--level", "standard"]);
     assert!(out.contains(&format!("(kit.ron:{line}:")), "line {line}: {out}");
