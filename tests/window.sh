@@ -95,7 +95,7 @@ done
 shot before
 
 # Into the salutation, by its place in the window; the page at the right must follow the typing.
-xdotool mousemove 560 322 click 1
+xdotool mousemove 560 302 click 1
 sleep 0.4
 xdotool key ctrl+a
 xdotool type --delay 25 'Dear night watch of the tower,'

@@ -94,7 +94,7 @@ fn build_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     for lock in &cx.kit.locks {
         row_ui(ui, cx, &cx.say(&lock.name), Selection::Lock(lock.id.clone()), None);
     }
-    add_ui(ui, cx, "Add a lock", || fresh::lock(cx.kit));
+    add_ui(ui, cx, "Add a lock", || fresh::lock(cx.kit, &cx.doc.theme.theme));
     head_ui(ui, "Boxes");
     for item in &cx.kit.boxes {
         row_ui(ui, cx, &cx.say(&item.name), Selection::Box(item.id.clone()), None);

@@ -22,9 +22,24 @@ pub fn focus_ring(ui: &Ui, rect: eframe::egui::Rect) {
     ui.painter().rect_stroke(rect.expand(2.0), tokens::RADIUS + 2, pen, eframe::egui::StrokeKind::Outside);
 }
 
+/// Frames within which a key that was pressed has moved the focus.
+const MOVED: u64 = 2;
+
+/// Whether the focus is on the move by a key; a click must not move what is clicked on from under the pointer.
+fn by_key(ui: &Ui) -> bool {
+    use eframe::egui::Key;
+    const KEYS: [Key; 5] = [Key::Tab, Key::ArrowUp, Key::ArrowDown, Key::ArrowLeft, Key::ArrowRight];
+    let (kept, now) = (eframe::egui::Id::unique("focus on the move"), ui.ctx().cumulative_frame_nr());
+    if ui.input(|input| KEYS.iter().any(|key| input.key_pressed(*key))) {
+        ui.data_mut(|data| data.insert_temp(kept, now));
+    }
+    ui.data(|data| data.get_temp::<u64>(kept)).is_some_and(|at| now.saturating_sub(at) <= MOVED)
+}
+
 /// Scrolls to what the keyboard has gone to, if that is out of sight in this scrolled list, whose rows fill `rows`. The
 /// toolkit moves the focus only.
 pub fn follow_focus(ui: &Ui, rows: eframe::egui::Rect) {
+    let by_key = by_key(ui);
     let now = ui.memory(|memory| memory.focused());
     let kept = ui.scope_id().with("followed");
     let before = ui.data(|data| data.get_temp::<eframe::egui::Id>(kept));
@@ -35,6 +50,9 @@ pub fn follow_focus(ui: &Ui, rows: eframe::egui::Rect) {
         return;
     };
     ui.data_mut(|data| data.insert_temp(kept, id));
+    if !by_key {
+        return;
+    }
     // A menu lies above the list and is not part of it.
     let here = ui.ctx().read_response(id).filter(|response| response.layer_id == ui.layer_id());
     if let Some(response) = here.filter(|response| rows.contains(response.rect.center())) {

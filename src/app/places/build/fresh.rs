@@ -12,7 +12,8 @@ use crate::mechanics::AnyMechanic;
 use crate::mechanics::sample::{self, carried};
 use crate::party::rng_of;
 use crate::readings::same_answer;
-use crate::theme::Loaded;
+use crate::redress::symbols_used;
+use crate::theme::{Loaded, Theme};
 
 /// The first of `stem`, `stem-2`, `stem-3`, … that is free.
 fn free<T>(stem: &str, make: impl Fn(&str) -> T, taken: impl Fn(&T) -> bool) -> T {
@@ -74,13 +75,18 @@ pub fn prop(kit: &Kit) -> (Edit, Selection) {
 
 /// A lock.
 #[must_use]
-pub fn lock(kit: &Kit) -> (Edit, Selection) {
+pub fn lock(kit: &Kit, theme: &Theme) -> (Edit, Selection) {
     let id = free("lock", LockId::from_text, |id| kit.lock(id).is_some());
-    (Edit::Lock(Box::new(fresh_lock(id.clone(), LockKind::Digits(3)))), Selection::Lock(id))
+    (Edit::Lock(Box::new(fresh_lock(id.clone(), LockKind::Digits(3), (kit, theme)))), Selection::Lock(id))
 }
 
-fn fresh_lock(id: LockId, kind: LockKind) -> Lock {
-    Lock { id, name: "a new lock".into(), kind, mark: String::new(), hole: 0, how_to_set: String::new() }
+/// A lock with a mark that nothing in the kit uses yet, so that guests tell it from the others; it is called after it.
+fn fresh_lock(id: LockId, kind: LockKind, (kit, theme): (&Kit, &Theme)) -> Lock {
+    let used = symbols_used(kit, theme);
+    let mark = theme.symbols.keys().find(|name| !used.contains(*name)).cloned().unwrap_or_default();
+    let name =
+        if mark.is_empty() { "a new lock".into() } else { format!("the lock with the {}", mark.replace('-', " ")) };
+    Lock { id, name, kind, mark, hole: 0, how_to_set: String::new() }
 }
 
 /// A box.
@@ -141,7 +147,7 @@ pub fn puzzle_of(kit: &Kit, theme: &Loaded, mechanic: &'static dyn AnyMechanic) 
         None => {
             let (kind, answer) = sample::locks().into_iter().find_map(|kind| Some((kind.clone(), answer(&kind)?)))?;
             let lock_id = free("lock", LockId::from_text, |id| kit.lock(id).is_some());
-            edits.push(Edit::Lock(Box::new(fresh_lock(lock_id.clone(), kind))));
+            edits.push(Edit::Lock(Box::new(fresh_lock(lock_id.clone(), kind, (kit, &theme.theme)))));
             if let Some(item) = kit.boxes.first() {
                 let mut item = item.clone();
                 item.locks.push(lock_id.clone());
