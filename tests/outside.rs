@@ -19,6 +19,7 @@ mod editions;
 mod faces;
 mod order;
 mod props;
+mod reading;
 mod reread;
 mod whole;
 

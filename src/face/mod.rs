@@ -8,6 +8,7 @@ mod frame;
 mod grown;
 mod ink;
 mod line_work;
+mod order;
 mod pictures;
 mod piece;
 pub mod proof;

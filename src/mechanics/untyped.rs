@@ -5,8 +5,8 @@ use std::fmt;
 use serde::Deserialize as _;
 
 use crate::diag::{Hinted, Trouble};
-use crate::face::Piece;
 use crate::face::proof::Printed;
+use crate::face::{Face, Piece};
 use crate::kit::file::{from_ron, to_ron};
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
@@ -110,7 +110,12 @@ impl<M: Mechanic> AnyView for Typed<M> {
         self.mechanic.apart(&self.view)
     }
     fn pieces(&self, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
-        self.mechanic.pieces(&self.view, cx)
+        let read = |piece: Piece| Piece {
+            front: piece.front.in_reading_order(),
+            back: piece.back.map(Face::in_reading_order),
+            ..piece
+        };
+        Ok(self.mechanic.pieces(&self.view, cx)?.into_iter().map(read).collect())
     }
     fn prep(&self, cx: &Dressing<'_>) -> Vec<PrepStep> {
         self.mechanic.prep(&self.view, cx)

@@ -6,12 +6,15 @@ use std::path::Path;
 use inklatch::bundle;
 use inklatch::diag::{Level, Step};
 use inklatch::face::{Audience, Face, Role, TextRun};
+use inklatch::files::{Disk, Files as _, VPath};
 use inklatch::kit::Kit;
-use inklatch::party::Party;
-use inklatch::sheet::{Paper, Sheet};
-use inklatch::theme::Loaded;
+use inklatch::party::{Kept, Party};
+use inklatch::print::DocInfo;
+use inklatch::sheet::{Paper, Sheet, impose};
+use inklatch::theme::{Edition, Loaded};
 
 use super::{DEMO, all_sheets, pdfs, tool};
+use crate::editions::{Dressed, demo, dressed};
 
 /// Letters and digits alone, in lower case: poppler parts words where letters stand wide.
 fn bare(text: &str) -> String {
@@ -71,6 +74,47 @@ fn sheets_are_read_from_head_to_foot() {
         }
     }
     assert!(seen > 20, "only {seen} pages were read");
+}
+
+#[test]
+fn sheets_of_both_kits_in_every_edition_and_at_every_level_are_read_from_head_to_foot() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut papers = Paper::ALL.into_iter().cycle();
+    let mut seen = 0;
+    for Dressed { kit, theme, press } in dressed() {
+        if demo(kit.id.as_str()).kit.theme != theme.theme.id {
+            continue;
+        }
+        for (edition, level) in Edition::ALL.into_iter().flat_map(|edition| Level::ALL.map(|level| (edition, level))) {
+            let mut party = Party::in_edition(&kit, &theme, level, edition, &mut Kept::default()).unwrap();
+            // Each paper in turn; the usual edition at one level stands on both in the test above.
+            let paper = papers.next().unwrap();
+            let mut pieces = if edition == Edition::LargePrint {
+                party.enlarge(&|face| press.fits(face)).unwrap();
+                party.letters(&theme, paper.page_size(true), &|face| press.fits(face)).unwrap()
+            } else {
+                vec![party.letter(&theme, paper.safe_size()).unwrap()]
+            };
+            pieces.extend(party.pieces.iter().cloned());
+            let place = format!("{}, {}, {}, {}", kit.id, edition.word(), level.word(), paper.word());
+            for audience in [Audience::Players, Audience::Hints, Audience::Host] {
+                let sheets = impose(&pieces, paper, audience, &party.script.title).unwrap();
+                if sheets.is_empty() {
+                    continue;
+                }
+                let doc = press.sheets(&sheets, &DocInfo { title: "Kit".into(), ..DocInfo::default() }).unwrap();
+                let pdf = VPath::new("sheets.pdf").unwrap();
+                Disk::new(folder.path()).write(&pdf, &doc.pdf().unwrap()).unwrap();
+                let Some(pages) = pages(&folder.path().join("sheets.pdf")) else { return };
+                assert_eq!(sheets.len(), pages.len(), "{place}");
+                for (sheet, page) in sheets.iter().zip(&pages) {
+                    follow(page, read(sheet), &place);
+                    seen += 1;
+                }
+            }
+        }
+    }
+    assert!(seen > 200, "only {seen} pages were read");
 }
 
 /// Titles that come after a text which stands below them.

@@ -116,13 +116,13 @@ fn draw(face: &mut Face, cx: &Dressing<'_>, place: Rect, (cell, room): (Mm, Room
     };
     for (index, line) in panel.rows.iter().enumerate() {
         let shown = if line.is_empty() { &[0][..] } else { line };
-        for (back, run) in shown.iter().rev().enumerate() {
+        for (back, run) in shown.iter().rev().enumerate().rev() {
             number_at(-1.0 - back as f64, index as f64, *run);
         }
     }
     for (index, line) in panel.cols.iter().enumerate() {
         let shown = if line.is_empty() { &[0][..] } else { line };
-        for (back, run) in shown.iter().rev().enumerate() {
+        for (back, run) in shown.iter().rev().enumerate().rev() {
             number_at(index as f64, -1.0 - back as f64, *run);
         }
     }

@@ -185,7 +185,7 @@ impl Chart<'_> {
             rose(&mut drawing, (x, y), radius, cx);
             // All four: who knows where north is may still mix up east and west.
             let out = radius + letter / 2.0;
-            for (name, dx, dy) in [("N", 0.0, -1.0), ("E", 1.0, 0.0), ("S", 0.0, 1.0), ("W", -1.0, 0.0)] {
+            for (name, dx, dy) in [("N", 0.0, -1.0), ("W", -1.0, 0.0), ("E", 1.0, 0.0), ("S", 0.0, 1.0)] {
                 let middle = (strip.x + x + out * dx, strip.y + y + out * dy);
                 let at = Rect { x: middle.0 - letter / 2.0, y: middle.1 - letter / 2.0, w: letter, h: letter };
                 paper::symbol(face, cx, at, name, 12.0);
