@@ -238,3 +238,32 @@ fn a_file_in_the_way_is_told() {
     assert!(bundle::export(&kit, &standard(&file), &|_| Go::On).is_err());
     assert!(file.is_file());
 }
+
+#[test]
+fn a_picture_that_not_every_level_has_is_named_after_its_level() {
+    let kit = opened(|kit| {
+        let puzzle = &mut kit.puzzles[0];
+        let change = |mechanic: &str| inklatch::kit::LevelChange {
+            setup: Some(inklatch::kit::RawSetup::new(mechanic).unwrap()),
+            ..inklatch::kit::LevelChange::default()
+        };
+        puzzle.mechanic = "cut-strips".into();
+        puzzle.setup = inklatch::kit::RawSetup::new("(work: Fair)").unwrap();
+        puzzle.gentle = Some(change("(work: Light)"));
+        puzzle.stiff = Some(change("(work: Deep)"));
+    });
+    let out = tempfile::tempdir().unwrap();
+    let options = Options {
+        papers: vec![Paper::A4],
+        levels: Level::ALL.to_vec(),
+        force: true,
+        listing: false,
+        ..standard(out.path())
+    };
+    let exported = bundle::export(&kit, &options, &|_| Go::On).unwrap();
+    let strips: Vec<&str> =
+        exported.files.iter().map(|file| file.path.as_str()).filter(|path| path.contains("-strips-")).collect();
+    let ends = |level: &str| strips.iter().filter(|path| path.ends_with(&format!("-{level}.png"))).count();
+    assert!(ends("stiff") > ends("gentle") && ends("gentle") > 0, "{strips:?}");
+    assert_eq!(strips.len(), 2 * Level::ALL.iter().map(|level| ends(level.word())).sum::<usize>(), "{strips:?}");
+}

@@ -180,7 +180,7 @@ pub fn export_proven(
         }
     }
     files.extend(covers);
-    steps.step("listing")?;
+    steps.step(if listing.is_some() { "listing" } else { "pictures of all pieces" })?;
     files.sort_by(|a, b| a.path.cmp(&b.path));
     finish(opened, &site, &files, blocking, options, &steps, findings)
 }

@@ -15,7 +15,8 @@ check!(
     /// Everything in view is taken for a clue; a year or a price that happens to be the code opens the lock early.
     ///
     /// ## How to mend
-    /// Change the text or the code.
+    /// Change the text or the code. Where it is the theme that says it, give the puzzle `names` of its own, or choose another
+    /// code.
     CodeInPlainSight, "code-in-plain-sight", Warns, "a code that stands in a text on view",
     "everything in view is taken for a clue, and this one opens the lock early", run, mends::other_code
 );
@@ -35,8 +36,27 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             let own = matches!(from, Anchor::Puzzle(id, field) if *id == code.puzzle.id && *field != PuzzleField::Title);
             if !own && says(text, &code.lock.kind, &code.answer) == Some(Saying::Whole) {
                 let message = format!("the code of {} stands in {name}", code.lock.name);
-                sink.add(Draft::new(from.clone(), message).about(&code.puzzle.id).help("change the text or the code"));
+                let draft = match of_theme(facts, from, text) {
+                    Some((key, word)) => {
+                        let theme = &facts.theme.theme.name;
+                        Draft::new(from.clone(), format!("{message}: \"{word}\", as the theme {theme} calls it"))
+                            .help(format!("give the puzzle words of its own: `names: {{ \"{key}\": \"…\" }}`"))
+                            .help("or choose another code")
+                    }
+                    None => Draft::new(from.clone(), message).help("change the text or the code"),
+                };
+                sink.add(draft.about(&code.puzzle.id));
             }
         }
     }
+}
+
+/// The words of the theme of which a puzzle's text is made, with the key under which the puzzle can have others.
+fn of_theme<'a>(facts: &Facts<'a>, from: &Anchor, text: &str) -> Option<(&'a str, &'a str)> {
+    let Anchor::Puzzle(id, _) = from else { return None };
+    let puzzle = facts.puzzle(id)?;
+    let words = facts.theme.theme.dressings.get(&puzzle.mechanic)?;
+    let own = |key: &String| puzzle.names.contains_key(key);
+    let found = words.iter().find(|(key, word)| !own(key) && !word.trim().is_empty() && word.trim() == text.trim());
+    found.map(|(key, word)| (key.as_str(), word.as_str()))
 }

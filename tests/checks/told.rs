@@ -152,3 +152,29 @@ fn a_wheel_beside_its_message_is_too_close_without_a_word_of_the_kit() {
     assert_eq!(told.len(), 1, "{}", lines(&findings));
     assert!(told[0].message.contains("were to lie apart"), "{}", told[0].message);
 }
+
+#[test]
+fn a_code_in_the_themes_own_words_is_told_as_theirs() {
+    let change = |case: &mut Case| {
+        case.theme = inklatch::theme::load_builtin(&inklatch::ids::ThemeId::new("hive").unwrap()).unwrap();
+        let puzzle = &mut case.kit.puzzles[0];
+        puzzle.mechanic = "overlay-sheets".into();
+        puzzle.setup = RawSetup::new("()").unwrap();
+        puzzle.parts = [("paper-sheet".to_owned(), spot("table")), ("clear-sheet".to_owned(), spot("shelf"))].into();
+        let lock = case.kit.puzzles[2].opens.clone();
+        case.kit.lock_mut(&lock).unwrap().kind = LockKind::Spoken;
+        case.kit.puzzles[2].answer = "POLLEN".into();
+    };
+    let mut case = Case::sound();
+    change(&mut case);
+    let findings = look(&case, |_, _| {});
+    let told = of(&findings, "code-in-plain-sight");
+    assert!(
+        told.iter().any(|f| f.message.contains("as the theme Hive calls it") && f.help[0].contains("\"sheets-title\"")),
+        "{}",
+        lines(&findings)
+    );
+    case.kit.puzzles[0].names.insert("sheets-title".into(), "On the pane".into());
+    let findings = look(&case, |_, _| {});
+    assert!(of(&findings, "code-in-plain-sight").is_empty(), "{}", lines(&findings));
+}
