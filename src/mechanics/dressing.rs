@@ -6,7 +6,7 @@ use crate::face::proof::{Look, Looks, Printed};
 use crate::face::{Align, Audience, Face, Frame, Pictures, Piece, Role, TextRun, Valign, clean_svg};
 use crate::ids::PuzzleId;
 use crate::kit::LockKind;
-use crate::script::{Rich, capital};
+use crate::script::{Rich, capital, typographic};
 use crate::theme::{Colour, Edition, Loaded, Palette};
 use crate::units::{Pt, Rect, Size};
 
@@ -151,7 +151,7 @@ impl<'a> Dressing<'a> {
         let run = TextRun::new(
             slot,
             Role::Display,
-            Rich::plain(title),
+            Rich::plain(typographic(title)),
             Pt::new(22.0),
             self.colour("ink"),
             self.at(PuzzleField::Setup),

@@ -6,7 +6,7 @@ use crate::face::{Audience, Piece, Role, TextRun};
 use crate::ids::PuzzleId;
 use crate::kit::{BoxDef, Kit};
 use crate::script::Rich;
-use crate::script::capital;
+use crate::script::{capital, typographic};
 use crate::theme::Loaded;
 use crate::units::{Mm, Pt, Rect, Size};
 
@@ -47,7 +47,14 @@ fn label(party: &Party, kit: &Kit, theme: &Loaded, item: &BoxDef, room: Size) ->
     let (title, body) = (slot("title")?, slot("body")?);
     let room = if marks.is_empty() { joined(title, body) } else { title };
     let from = Anchor::Box(item.id.clone());
-    face.text(TextRun::new(room, Role::Display, Rich::plain(name.clone()), Pt::new(26.0), cx.colour("ink"), from));
+    face.text(TextRun::new(
+        room,
+        Role::Display,
+        Rich::plain(typographic(&name)),
+        Pt::new(26.0),
+        cx.colour("ink"),
+        from,
+    ));
     for (mark, rect) in marks.iter().zip(row(body, marks.len())) {
         face.art(cx.symbol(mark)?, rect, format!("mark: {mark}"));
     }

@@ -104,6 +104,27 @@ pub fn title_case(text: &str) -> String {
     cased.collect::<Vec<_>>().join(" ")
 }
 
+/// Straight quotation marks and apostrophes as they are printed. After a digit they stay: there they are inches
+/// and feet.
+#[must_use]
+pub fn typographic(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        let before = out.chars().next_back();
+        let opens = before.is_none_or(|b| b.is_whitespace() || matches!(b, '(' | '[' | '“' | '‘' | '–' | '—'));
+        let digit = before.is_some_and(|b| b.is_ascii_digit());
+        out.push(match c {
+            '"' | '\'' if digit => c,
+            '"' if opens => '“',
+            '"' => '”',
+            '\'' if opens => '‘',
+            '\'' => '’',
+            c => c,
+        });
+    }
+    out
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -136,5 +157,10 @@ mod tests {
         assert_eq!(title_case("hour drum"), "Hour Drum");
         assert_eq!(title_case("the bird of the bay"), "The Bird of the Bay");
         assert_eq!(title_case(""), "");
+    }
+
+    #[test]
+    fn quotation_marks_are_typographic() {
+        assert_eq!(typographic("the \"odd\" winder's 3/4\" bolt"), "the “odd” winder’s 3/4\" bolt");
     }
 }

@@ -8,7 +8,7 @@ mod slots;
 mod stem;
 mod syllables;
 
-pub use english::{article, capital, plural as many, several_already, title_case};
+pub use english::{article, capital, plural as many, several_already, title_case, typographic};
 pub use markup::parse;
 pub use readability::{ALOUD, Readability};
 pub use rich::{Paragraph, Rich, Span};

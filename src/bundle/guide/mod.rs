@@ -27,12 +27,12 @@ use crate::flow::Flow;
 use crate::party::Party;
 use crate::prep::PrepPlan;
 use crate::rehearse::Rehearsal;
-use crate::script::parse;
+use crate::script::{parse, typographic};
 use crate::sheet::Paper;
 
 pub(super) use before::facts;
 pub(super) use picture::page as flow_page;
-pub(super) use words::{amount, list, minutes, paragraphs, sentence, typographic, unit};
+pub(super) use words::{amount, list, minutes, paragraphs, sentence, unit};
 
 /// What the guide is made from.
 #[derive(Clone, Copy)]

@@ -184,26 +184,6 @@ pub(in crate::bundle) fn amount(value: f64) -> String {
     if (value - value.round()).abs() < 0.005 { format!("{}", value.round()) } else { format!("{value:.1}") }
 }
 
-/// Straight quotation marks and apostrophes as they are printed. After a digit they stay: there they are inches
-/// and feet.
-pub(in crate::bundle) fn typographic(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    for c in text.chars() {
-        let before = out.chars().next_back();
-        let opens = before.is_none_or(|b| b.is_whitespace() || matches!(b, '(' | '[' | '“' | '‘' | '–' | '—'));
-        let digit = before.is_some_and(|b| b.is_ascii_digit());
-        out.push(match c {
-            '"' | '\'' if digit => c,
-            '"' if opens => '“',
-            '"' => '”',
-            '\'' if opens => '‘',
-            '\'' => '’',
-            c => c,
-        });
-    }
-    out
-}
-
 /// A unit in the number that the amount asks for.
 pub(in crate::bundle) fn unit(unit: &str, amount: f64) -> String {
     let plain = unit.chars().all(|c| c.is_ascii_alphabetic());
@@ -222,6 +202,5 @@ mod tests {
         assert_eq!(list(&["a".into(), "b".into(), "c".into()]), "a, b and c");
         assert_eq!(sentence("put it back"), "Put it back.");
         assert_eq!(amount(2.0), "2");
-        assert_eq!(typographic("the \"odd\" winder's 3/4\" bolt"), "the “odd” winder’s 3/4\" bolt");
     }
 }

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::credits::credits;
 use super::secrets::Secrets;
-use crate::bundle::guide::{Source, amount, facts, list, minutes, paragraphs, sentence, typographic, unit};
+use crate::bundle::guide::{Source, amount, facts, list, minutes, paragraphs, sentence, unit};
 use crate::bundle::manifest::Made;
 use crate::checks::LevelProof;
 use crate::diag::Level;
@@ -13,7 +13,7 @@ use crate::kit::Kit;
 use crate::mechanics;
 use crate::party::Party;
 use crate::readings::Verdict;
-use crate::script::{capital, parse};
+use crate::script::{capital, parse, typographic};
 use crate::sheet::Paper;
 use crate::theme::{Edition, Loaded};
 

@@ -7,7 +7,7 @@ use crate::diag::{Anchor, Hinted};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Align, Face, Frame, Outline, Role, TextRun, Valign, clean_svg};
 use crate::print::{Pasted, Press, Raster};
-use crate::script::{Rich, capital};
+use crate::script::{Rich, capital, typographic};
 use crate::theme::{Colour, Palette};
 use crate::units::{Mm, Pt, Rect, Size};
 
@@ -317,7 +317,7 @@ fn ground(size: Size, palette: &Palette) -> Arc<str> {
 
 /// Text on a page of the listing.
 pub(super) fn words(rect: Rect, role: Role, text: &str, size: f64, ink: Colour) -> TextRun {
-    let run = TextRun::new(rect, role, Rich::plain(text), Pt::new(size), ink, Anchor::Kit);
+    let run = TextRun::new(rect, role, Rich::plain(typographic(text)), Pt::new(size), ink, Anchor::Kit);
     run.aligned(Align::Centre, Valign::Middle).at_least(Pt::new(size * 0.4))
 }
 
