@@ -113,9 +113,16 @@ pub fn close_pairs(kit: &Kit, mechanics: &[Apart]) -> Vec<ClosePair> {
         return Vec::new();
     }
     let positions = Positions::of(kit);
+    // A pair that the kit lists as well is told once, with the kit's reason.
+    let listed = |pair: &Apart| {
+        let same = |own: &Apart| {
+            (own.one == pair.one && own.other == pair.other) || (own.one == pair.other && own.other == pair.one)
+        };
+        kit.apart.iter().any(same)
+    };
     kit.apart
         .iter()
-        .chain(mechanics)
+        .chain(mechanics.iter().filter(|pair| !listed(pair)))
         .filter_map(|pair| {
             let place = place_at(kit, &positions, &pair.one)?;
             (place_at(kit, &positions, &pair.other)? == place)

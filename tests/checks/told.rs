@@ -2,7 +2,7 @@
 
 use inklatch::checks::Finding;
 use inklatch::diag::Severity;
-use inklatch::kit::{LevelChange, LockKind, RawSetup};
+use inklatch::kit::{Apart, LevelChange, LockKind, Lying, RawSetup};
 use inklatch::mechanics::MECHANICS;
 use inklatch::mechanics::sample::sample;
 use inklatch::theme::Palette;
@@ -151,6 +151,16 @@ fn a_wheel_beside_its_message_is_too_close_without_a_word_of_the_kit() {
     let told = of(&findings, "too-close");
     assert_eq!(told.len(), 1, "{}", lines(&findings));
     assert!(told[0].message.contains("were to lie apart"), "{}", told[0].message);
+    let findings = found(|case| {
+        let puzzle = &mut case.kit.puzzles[0];
+        puzzle.mechanic = "shift-wheel".into();
+        puzzle.setup = RawSetup::new("()").unwrap();
+        puzzle.parts = [("wheel".to_owned(), spot("table")), ("message".to_owned(), spot("table"))].into();
+        let part = |part: &str| Lying::Part(puzzle.id.clone(), part.into());
+        case.kit.apart = vec![Apart { one: part("message"), other: part("wheel"), why: "half of the fun".into() }];
+    });
+    let told = of(&findings, "too-close");
+    assert_eq!((told.len(), told[0].why.as_str()), (1, "half of the fun"), "{}", lines(&findings));
 }
 
 #[test]
