@@ -22,8 +22,12 @@ pub const SVG_DRAWN: u64 = 400_000;
 pub const SVG_SIDE: f64 = 1_000_000.0;
 /// Nesting of one RON file; deeper is an attack or an accident.
 pub const RON_DEPTH: usize = 64;
+/// Age in years from which a guest gets what an adult gets; the cautions for scissors and magnets speak of fourteen.
+pub const ADULT: u8 = 14;
 /// Puzzles of one kit.
 pub const PUZZLES: usize = 2_000;
+/// Own steps of the preparation, of one puzzle or of the whole kit: more is no afternoon.
+pub const OWN_STEPS: usize = 60;
 /// Locks, boxes, spots or props of one kit, each.
 pub const THINGS: usize = 4_000;
 /// Characters of one text of the kit (letter, hint, note).

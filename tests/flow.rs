@@ -43,7 +43,7 @@ fn scenario(case: &Json) -> Kit {
     };
     for name in list(s, "places") {
         let id = inklatch::ids::SpotId::new(&text(name)).unwrap();
-        kit.spots.push(Spot { name: id.to_string(), id, about: String::new() });
+        kit.spots.push(Spot { name: id.to_string(), id, about: String::new(), person: false });
     }
     for item in list(s, "containers") {
         kit.boxes.push(BoxDef {
@@ -85,6 +85,7 @@ fn scenario(case: &Json) -> Kit {
             role: PropRole::Tool,
             place: place(&object["in"]),
             material: String::new(),
+            amount: Default::default(),
             about: String::new(),
             printed: None,
         });
@@ -161,6 +162,7 @@ fn a_loop_is_told_in_words() {
         role: PropRole::Tool,
         place: Place::Box(BoxId::new("small-box").unwrap()),
         material: String::new(),
+        amount: Default::default(),
         about: String::new(),
         printed: None,
     });
@@ -178,6 +180,7 @@ fn a_loop_is_told_in_words() {
         role: PropRole::Key(id("lock-three")),
         place: Place::Spot(kit.spots[0].id.clone()),
         material: String::new(),
+        amount: Default::default(),
         about: String::new(),
         printed: None,
     });

@@ -274,7 +274,7 @@ fn preparation_names_materials_and_comes_in_order() {
             for step in &steps {
                 assert!(step.after.iter().all(|key| done.contains_key(key)), "{id}: {} comes too early", step.key);
                 assert!(done.insert(step.key, ()).is_none(), "{id}: {} twice", step.key);
-                assert!(step.hands > 0.0 && step.wait >= 0.0, "{id}: {}", step.key);
+                assert!((step.hands > 0.0) != step.what.is_empty() && step.wait >= 0.0, "{id}: {}", step.key);
                 for need in &step.needs {
                     assert!(material(need.material).is_some() && need.amount > 0.0, "{id}: {}", need.material);
                 }

@@ -23,6 +23,42 @@ fn party(level: Level) -> Party {
 }
 
 #[test]
+fn the_list_has_what_guests_find_beside_what_the_host_works_with() {
+    let mut kit = sound_kit();
+    kit.ages = (9, 12);
+    kit.players = (4, 8);
+    let mut snips = kit.props[0].clone();
+    snips.id = inklatch::ids::PropId::new("snips").unwrap();
+    (snips.name, snips.material) = ("the snips".into(), "scissors".into());
+    let mut ribbon = snips.clone();
+    ribbon.id = inklatch::ids::PropId::new("ribbon").unwrap();
+    (ribbon.name, ribbon.material, ribbon.amount) =
+        ("the ribbon".into(), "string".into(), inklatch::kit::HowMany::All(0.5));
+    let mut goat = snips.clone();
+    goat.id = inklatch::ids::PropId::new("goat").unwrap();
+    (goat.name, goat.material, goat.amount) = ("a toy goat".into(), String::new(), inklatch::kit::HowMany::Each(1.0));
+    kit.props.extend([snips, ribbon, goat]);
+    let cut = Need { material: "scissors", amount: 1.0 };
+    let steps = [PuzzleSteps {
+        puzzle: kit.puzzles[0].id.clone(),
+        title: "The cuff".into(),
+        steps: vec![inklatch::kit::material::PrepStep::printed(vec![cut])],
+        pieces: 2,
+    }];
+    let plan = plan(&kit, &steps, 2);
+    let line = |wanted: &str| plan.shopping.iter().find(|line| line.name.contains(wanted)).unwrap();
+    // One pair of the host's for both groups, and for each group one without points.
+    let hosts = plan.shopping.iter().find(|line| line.material == "scissors").unwrap();
+    assert_eq!((hosts.amount, line("the snips").amount), (1.0, 2.0));
+    assert!(line("the snips").name.starts_with("blunt-tipped") && !line("the snips").stand_in.contains("knife"));
+    assert_eq!((line("the ribbon").amount, line("the ribbon").unit), (1.0, "metre"));
+    assert_eq!(line("a toy goat").amount, 16.0);
+    // Only printed and cut out: no step of its own.
+    assert!(plan.tasks.iter().all(|task| !task.what.is_empty()));
+    assert!(plan.tasks.iter().all(|task| task.puzzle.is_none()));
+}
+
+#[test]
 fn every_puzzle_is_laid_out_and_read() {
     let party = party(Level::Standard);
     assert!(party.troubles.is_empty(), "{:?}", party.troubles);
@@ -200,6 +236,7 @@ fn a_ring_of_tasks_is_done_last_and_not_lost() {
             step("b", &["a"], vec![glue, paper]),
             step("c", &[], Vec::new()),
         ],
+        pieces: 2,
     }];
     let plan = plan(&kit, &steps, 1);
     let whats: Vec<&str> = plan.tasks.iter().map(|task| task.what.as_str()).collect();

@@ -28,6 +28,7 @@ pub fn kit_of(props: Vec<Printed>) -> Kit {
             role: PropRole::Decoration,
             place: Place::Spot(SpotId::from_text("table")),
             material: String::new(),
+            amount: Default::default(),
             about: String::new(),
             printed: Some(printed),
         })

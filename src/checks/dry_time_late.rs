@@ -30,7 +30,12 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         .party
         .puzzles
         .iter()
-        .map(|laid| PuzzleSteps { puzzle: laid.id.clone(), title: String::new(), steps: laid.prep.clone() })
+        .map(|laid| PuzzleSteps {
+            puzzle: laid.id.clone(),
+            title: String::new(),
+            steps: laid.prep.clone(),
+            pieces: facts.party.pieces_of(&laid.id),
+        })
         .collect();
     let plan = plan(facts.kit, &steps, 1);
     if plan.ready <= f64::from(has) {

@@ -143,6 +143,7 @@ pub(super) fn materials<'a>(facts: &Facts<'a>) -> Vec<(&'static Material, Use<'a
     }
     for (puzzle, laid) in puzzles(facts) {
         let mut ids: Vec<&str> = laid.prep.iter().flat_map(|step| &step.needs).map(|need| need.material).collect();
+        ids.extend(puzzle.preparation.iter().flat_map(|step| step.takes.keys()).map(String::as_str));
         ids.sort_unstable();
         ids.dedup();
         found.extend(ids.into_iter().filter_map(material).map(|material| (material, Use::Puzzle(puzzle))));

@@ -24,6 +24,7 @@ const KIT: &[&str] = &[
     include_str!("../kit/printed.rs"),
     include_str!("../kit/lock.rs"),
     include_str!("../kit/puzzle.rs"),
+    include_str!("../kit/preparing.rs"),
     include_str!("../kit/hints.rs"),
     include_str!("../kit/level.rs"),
     include_str!("../kit/dressed.rs"),

@@ -4,7 +4,7 @@ use super::map::{Map, Thing};
 use super::net::{Net, Opener, Where};
 use crate::diag::{Anchor, PuzzleField};
 use crate::ids::BoxId;
-use crate::kit::Kit;
+use crate::kit::{Kit, LockKind};
 
 /// Tells a set of boxes that hold one another shut, box by box along what holds them.
 pub(super) fn tell(kit: &Kit, map: &Map, net: &Net, set: &[usize], finish: bool) -> LockLoop {
@@ -24,7 +24,12 @@ pub(super) fn tell(kit: &Kit, map: &Map, net: &Net, set: &[usize], finish: bool)
             }
             Some(Reason::Lock(lock, held)) => {
                 let lock_name = kit.locks.get(lock).map_or("a lock", |lock| lock.name.as_str());
-                clauses.push(format!("{} needs {lock_name} open", item.name));
+                let word = kit.locks.get(lock).is_some_and(|lock| lock.kind == LockKind::Spoken);
+                clauses.push(if word {
+                    format!("{} opens when {lock_name} is said", item.name)
+                } else {
+                    format!("{} needs {lock_name} open", item.name)
+                });
                 anchors.extend(kit.locks.get(lock).map(|lock| Anchor::Lock(lock.id.clone())));
                 for (opener, thing, around) in held.iter().rev() {
                     clauses.extend(opener_needs(kit, map, lock_name, *opener, *thing, &mut anchors));

@@ -6,8 +6,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{
-    Apart, BoxDef, Dressed, Finish, Kit, Letter, Levels, Lock, Look, Making, Note, Plays, Prop, Puzzle, Revision, Spot,
-    WordForms,
+    Apart, BoxDef, Dressed, Finish, Kit, Letter, Levels, Lock, Look, Making, Note, OwnStep, Plays, Prop, Puzzle,
+    Revision, Spot, WordForms,
 };
 use crate::ids::{BoxId, KitId, LockId, NoteId, PropId, PuzzleId, SpotId, ThemeId};
 
@@ -43,6 +43,12 @@ pub struct Facts {
     /// See [`Kit::revision`].
     #[serde(default)]
     pub revision: Revision,
+    /// See [`Kit::opening`].
+    #[serde(default)]
+    pub opening: Vec<String>,
+    /// See [`Kit::preparation`].
+    #[serde(default)]
+    pub preparation: Vec<OwnStep>,
 }
 
 impl Facts {
@@ -63,12 +69,29 @@ impl Facts {
             brief: kit.brief.clone(),
             cost: kit.cost.clone(),
             revision: kit.revision.clone(),
+            opening: kit.opening.clone(),
+            preparation: kit.preparation.clone(),
         }
     }
 
     fn put(self, kit: &mut Kit) {
-        let Self { id, title, author, terms, theme, players, ages, minutes, prep_minutes, seed, brief, cost, revision } =
-            self;
+        let Self {
+            id,
+            title,
+            author,
+            terms,
+            theme,
+            players,
+            ages,
+            minutes,
+            prep_minutes,
+            seed,
+            brief,
+            cost,
+            revision,
+            opening,
+            preparation,
+        } = self;
         kit.id = id;
         kit.title = title;
         kit.author = author;
@@ -82,6 +105,8 @@ impl Facts {
         kit.brief = brief;
         kit.cost = cost;
         kit.revision = revision;
+        kit.opening = opening;
+        kit.preparation = preparation;
     }
 }
 

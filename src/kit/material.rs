@@ -49,7 +49,7 @@ pub struct Need {
 pub struct PrepStep {
     /// Name within the puzzle, for `after`.
     pub key: &'static str,
-    /// What to do, one or two sentences.
+    /// What to do, one or two sentences; empty where it is only printed and cut out with all the rest.
     pub what: String,
     /// What it takes.
     pub needs: Vec<Need>,
@@ -59,6 +59,14 @@ pub struct PrepStep {
     pub wait: f64,
     /// Keys of steps of the same puzzle that come first.
     pub after: Vec<&'static str>,
+}
+
+impl PrepStep {
+    /// What is only printed and cut out, as all pieces are: no work of its own, but it takes paper.
+    #[must_use]
+    pub fn printed(needs: Vec<Need>) -> Self {
+        Self { key: "cut", what: String::new(), needs, hands: 0.0, wait: 0.0, after: Vec::new() }
+    }
 }
 
 /// The material with this id.

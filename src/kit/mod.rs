@@ -14,6 +14,7 @@ mod meant;
 mod place;
 mod plays;
 mod positions;
+mod preparing;
 mod printed;
 mod puzzle;
 mod rename;
@@ -36,6 +37,7 @@ pub use making::{Flip, Making, TokenMake};
 pub use place::{Apart, BoxDef, Finish, Lying, Place, Prop, PropRole, Spot};
 pub use plays::{PLAYS_FORMAT, Play, Plays, PuzzlePlay};
 pub use positions::Positions;
+pub use preparing::{HowMany, OwnStep};
 pub use printed::{Edge, Form, Printed};
 pub use puzzle::{Puzzle, RawSetup};
 pub use rename::rename;
@@ -124,6 +126,13 @@ pub struct Kit {
     /// How the printed pieces are made.
     #[serde(default, skip_serializing_if = "is_default")]
     pub making: Making,
+    /// What the host says at the start, a line each, in place of the line about what is in play; the rules that hold at
+    /// every party follow.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub opening: Vec<String>,
+    /// Steps of the host's preparation that belong to no puzzle: baking, hanging lights, asking the helpers.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub preparation: Vec<OwnStep>,
     /// Roughly what all that has to be bought costs, in words and a currency: "about 45 dollars, most of it locks".
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub cost: String,

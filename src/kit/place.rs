@@ -1,6 +1,6 @@
 use serde::{Deserialize, Serialize};
 
-use super::Printed;
+use super::{HowMany, Printed};
 use crate::ids::{BoxId, LockId, NoteId, PropId, PuzzleId, SpotId};
 
 /// Where a thing lies.
@@ -23,6 +23,9 @@ pub struct Spot {
     /// What the host should know: "or any shelf at eye height".
     #[serde(default)]
     pub about: String,
+    /// Whether it is a person, such as a helper: nobody is searched, and what stands there is with them.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub person: bool,
 }
 
 /// Anything shut by one or more locks.
@@ -80,6 +83,9 @@ pub struct Prop {
     /// is the list; a thing that is not on it has none.
     #[serde(default)]
     pub material: String,
+    /// How much of it one group needs.
+    #[serde(default, skip_serializing_if = "HowMany::is_usual")]
+    pub amount: HowMany,
     /// What the host should know.
     #[serde(default)]
     pub about: String,
@@ -117,7 +123,7 @@ pub struct Apart {
 }
 
 /// The end of the party.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Finish {
     /// The box that must open.
@@ -127,4 +133,7 @@ pub struct Finish {
     /// What the treat is, for the host's shopping list; allergens are the host's to check.
     #[serde(default)]
     pub treat: String,
+    /// How much of the treat one group needs: `All(1)` where one cake does for all.
+    #[serde(default, skip_serializing_if = "HowMany::is_usual")]
+    pub amount: HowMany,
 }

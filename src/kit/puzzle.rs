@@ -3,7 +3,7 @@ use std::collections::BTreeMap;
 use ron::value::RawValue;
 use serde::{Deserialize, Serialize};
 
-use super::{HintLadder, LevelChange, Place};
+use super::{HintLadder, LevelChange, OwnStep, Place};
 use crate::diag::Level;
 use crate::ids::{LockId, PropId, PuzzleId};
 
@@ -69,6 +69,9 @@ pub struct Puzzle {
     /// The three hints.
     #[serde(default)]
     pub hints: HintLadder,
+    /// Steps of the host's preparation that the author adds to those of the mechanic; they come after these.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub preparation: Vec<OwnStep>,
     /// Minutes that the author expects half of the groups to need, with no hint; an estimate until play logs say more.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub minutes: Option<f64>,

@@ -11,6 +11,9 @@ pub fn visit_texts(kit: &mut Kit, visit: &mut dyn FnMut(&Anchor, &mut String)) {
     for text in [&mut kit.title, &mut kit.brief, &mut kit.cost].into_iter().chain(&mut kit.revision.changes) {
         visit(&Anchor::Kit, text);
     }
+    for text in kit.opening.iter_mut().chain(kit.preparation.iter_mut().map(|step| &mut step.what)) {
+        visit(&Anchor::Kit, text);
+    }
     let letter = &mut kit.letter;
     for text in
         [&mut letter.heading, &mut letter.salutation, &mut letter.body, &mut letter.closing, &mut letter.signature]
@@ -64,6 +67,7 @@ pub fn visit_texts(kit: &mut Kit, visit: &mut dyn FnMut(&Anchor, &mut String)) {
         for (key, name) in &mut puzzle.names {
             visit(&at(PuzzleField::Name(key.clone())), name);
         }
+        puzzle.preparation.iter_mut().for_each(|step| visit(&at(PuzzleField::Whole), &mut step.what));
         for step in Step::ALL {
             visit(&at(PuzzleField::Hint(Level::Standard, step)), puzzle.hints.step_mut(step));
         }

@@ -173,8 +173,8 @@ impl Mechanic for BrailleCard {
         Ok(vec![signs::row_card(cx, &card, &view.cells, &draw)?, signs::key_card(cx, &key, &view.key, &draw)?])
     }
 
-    fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        signs::cut_out(card_name(cx), key_name(cx))
+    fn prep(&self, _: &View, _: &Dressing<'_>) -> Vec<PrepStep> {
+        signs::cut_out()
     }
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {

@@ -164,8 +164,8 @@ impl Mechanic for ClockFaces {
         draw::pieces(view, cx)
     }
 
-    fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        signs::cut_out(texts::clocks(cx), texts::order_card(cx))
+    fn prep(&self, _: &View, _: &Dressing<'_>) -> Vec<PrepStep> {
+        signs::cut_out()
     }
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {

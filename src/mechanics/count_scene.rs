@@ -148,8 +148,8 @@ impl Mechanic for CountScene {
         draw::pieces(view, cx)
     }
 
-    fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        signs::cut_out(texts::scene(cx), texts::list(cx))
+    fn prep(&self, _: &View, _: &Dressing<'_>) -> Vec<PrepStep> {
+        signs::cut_out()
     }
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {

@@ -115,15 +115,12 @@ impl Mechanic for DominoChain {
     }
 
     fn prep(&self, view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        let (pieces, card) = (texts::pieces_name(cx), texts::card_name(cx));
+        let pieces = texts::pieces_name(cx);
         vec![PrepStep {
             key: "cut",
-            what: format!(
-                "Print {pieces} ({} of them) and {card} on card paper, cut them out, and shuffle the pieces.",
-                view.pieces.len()
-            ),
+            what: format!("Count {pieces}: there are {}. Shuffle them.", view.pieces.len()),
             needs: vec![Need { material: "card-paper", amount: 1.0 }, Need { material: "scissors", amount: 1.0 }],
-            hands: 6.0,
+            hands: 1.0,
             wait: 0.0,
             after: vec![],
         }]

@@ -164,8 +164,8 @@ impl Mechanic for GridSquare {
         Ok(vec![draw::square(view, cx)?, draw::message(view, cx)?])
     }
 
-    fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        signs::cut_out(texts::square(cx), texts::message(cx))
+    fn prep(&self, _: &View, _: &Dressing<'_>) -> Vec<PrepStep> {
+        signs::cut_out()
     }
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {

@@ -122,15 +122,11 @@ impl Mechanic for HiddenNumbers {
         Ok(vec![cx.piece(STORY, "card with a text", face)])
     }
 
-    fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        vec![PrepStep {
-            key: "cut",
-            what: format!("Print {} on card paper and cut it out.", texts::story(cx)),
-            needs: vec![Need { material: "card-paper", amount: 1.0 }, Need { material: "scissors", amount: 1.0 }],
-            hands: 2.0,
-            wait: 0.0,
-            after: Vec::new(),
-        }]
+    fn prep(&self, _: &View, _: &Dressing<'_>) -> Vec<PrepStep> {
+        vec![PrepStep::printed(vec![
+            Need { material: "card-paper", amount: 1.0 },
+            Need { material: "scissors", amount: 1.0 },
+        ])]
     }
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {

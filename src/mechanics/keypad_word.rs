@@ -128,8 +128,8 @@ impl Mechanic for KeypadWord {
         Ok(vec![draw::keypad(view, cx)?, draw::word(view, cx)?])
     }
 
-    fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        signs::cut_out(texts::keypad(cx), texts::word(cx))
+    fn prep(&self, _: &View, _: &Dressing<'_>) -> Vec<PrepStep> {
+        signs::cut_out()
     }
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {

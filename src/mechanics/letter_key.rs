@@ -198,16 +198,11 @@ impl Mechanic for LetterKey {
         Ok(vec![print::key_card(view, cx)?, print::word_card(view, cx)?])
     }
 
-    fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        let (key, word) = (key_name(cx), word_name(cx));
-        vec![PrepStep {
-            key: "cut",
-            what: format!("Print {key} and {word} on card paper, cut them out, and keep them apart until set-up."),
-            needs: vec![Need { material: "card-paper", amount: 1.0 }, Need { material: "scissors", amount: 1.0 }],
-            hands: 4.0,
-            wait: 0.0,
-            after: Vec::new(),
-        }]
+    fn prep(&self, _: &View, _: &Dressing<'_>) -> Vec<PrepStep> {
+        vec![PrepStep::printed(vec![
+            Need { material: "card-paper", amount: 1.0 },
+            Need { material: "scissors", amount: 1.0 },
+        ])]
     }
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {

@@ -141,15 +141,11 @@ impl Mechanic for LineInitials {
         Ok(vec![fixed::sheet(cx, &words, &view.text)?])
     }
 
-    fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        vec![PrepStep {
-            key: "cut",
-            what: format!("Print {} and cut it out.", texts::name(cx)),
-            needs: vec![Need { material: "plain-paper", amount: 1.0 }, Need { material: "scissors", amount: 1.0 }],
-            hands: 2.0,
-            wait: 0.0,
-            after: Vec::new(),
-        }]
+    fn prep(&self, _: &View, _: &Dressing<'_>) -> Vec<PrepStep> {
+        vec![PrepStep::printed(vec![
+            Need { material: "plain-paper", amount: 1.0 },
+            Need { material: "scissors", amount: 1.0 },
+        ])]
     }
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {

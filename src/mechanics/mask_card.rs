@@ -129,21 +129,14 @@ impl Mechanic for MaskCard {
     fn prep(&self, view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         let (grid, mask) = (texts::grid(cx), texts::mask(cx));
         vec![
-            PrepStep {
-                key: "cut",
-                what: format!(
-                    "Print {grid} and {mask} on card paper in one go, so that both have the same scale, and cut them out along \
-                     their outer lines."
-                ),
-                needs: vec![Need { material: "card-paper", amount: 1.0 }, Need { material: "scissors", amount: 1.0 }],
-                hands: 4.0,
-                wait: 0.0,
-                after: Vec::new(),
-            },
+            PrepStep::printed(vec![
+                Need { material: "card-paper", amount: 1.0 },
+                Need { material: "scissors", amount: 1.0 },
+            ]),
             PrepStep {
                 key: "windows",
                 what: format!(
-                    "Cut out {} of {mask}, crossed and dashed. Lay it on {grid} to try it, and keep the two apart until set-up.",
+                    "Cut out {} of {mask}, crossed and dashed. Lay it on {grid} to try it: both must be printed at the same scale.",
                     match view.windows.len() {
                         1 => "the one window".to_owned(),
                         count => format!("all {count} windows"),

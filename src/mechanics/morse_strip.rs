@@ -133,8 +133,8 @@ impl Mechanic for MorseStrip {
         Ok(vec![draw::strip(view, cx)?, draw::key_card(view, cx)?])
     }
 
-    fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        signs::cut_out(texts::strip(cx), texts::key(cx))
+    fn prep(&self, _: &View, _: &Dressing<'_>) -> Vec<PrepStep> {
+        signs::cut_out()
     }
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {

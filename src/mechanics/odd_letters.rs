@@ -149,9 +149,9 @@ impl Mechanic for OddLetters {
     fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         vec![PrepStep {
             key: "cut",
-            what: format!("Print {} on card paper, look that the odd letters show, and cut it out.", texts::story(cx)),
+            what: format!("Look that the odd letters of {} show in the print.", texts::story(cx)),
             needs: vec![Need { material: "card-paper", amount: 1.0 }, Need { material: "scissors", amount: 1.0 }],
-            hands: 2.0,
+            hands: 1.0,
             wait: 0.0,
             after: Vec::new(),
         }]

@@ -15,20 +15,15 @@ use crate::units::{Mm, Pt, Rect, Size};
 /// Least size of symbols and words on a card (common practice, no source).
 const LEAST: Pt = Pt::new(9.0);
 
-/// Printing, cutting and laying out with a pencil: all that the host does.
+/// Laying out with a pencil: all that the host does beyond printing and cutting.
 pub fn prep(sheets: &[&str], cx: &Dressing<'_>) -> Vec<PrepStep> {
     let names: Vec<String> = sheets.iter().map(|name| (*name).to_owned()).collect();
-    let (all, many) = (listed(&names), sheets.len() > 1);
-    let them = if many { "them" } else { "it" };
+    let all = listed(&names);
     vec![
-        PrepStep {
-            key: "cut",
-            what: format!("Print {all} on plain paper, so that a pencil takes, and cut {them} out."),
-            needs: vec![Need { material: "plain-paper", amount: 1.0 }, Need { material: "scissors", amount: 1.0 }],
-            hands: 4.0,
-            wait: 0.0,
-            after: vec![],
-        },
+        PrepStep::printed(vec![
+            Need { material: "plain-paper", amount: 1.0 },
+            Need { material: "scissors", amount: 1.0 },
+        ]),
         PrepStep {
             key: "pencils",
             what: format!(

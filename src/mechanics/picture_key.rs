@@ -152,8 +152,8 @@ impl Mechanic for PictureKey {
         Ok(vec![signs::row_card(cx, &row, &view.row, &draw)?, signs::key_card(cx, &legend, &view.legend, &draw)?])
     }
 
-    fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        signs::cut_out(texts::row(cx), texts::legend(cx))
+    fn prep(&self, _: &View, _: &Dressing<'_>) -> Vec<PrepStep> {
+        signs::cut_out()
     }
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {

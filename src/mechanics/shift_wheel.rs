@@ -147,7 +147,7 @@ impl Mechanic for ShiftWheel {
     }
 
     fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        let mut steps = signs::cut_out(texts::wheel(cx), texts::message(cx));
+        let mut steps = signs::cut_out();
         steps.push(texts::join(cx));
         steps
     }

@@ -233,15 +233,11 @@ pub fn start_mark(cx: &Dressing<'_>) -> Arc<str> {
 
 /// The one step of preparation that printed cards need.
 #[must_use]
-pub fn cut_out(first: &str, second: &str) -> Vec<PrepStep> {
-    vec![PrepStep {
-        key: "cut",
-        what: format!("Print {first} and {second} on card paper, cut them out, and keep them apart until set-up."),
-        needs: vec![Need { material: "card-paper", amount: 1.0 }, Need { material: "scissors", amount: 1.0 }],
-        hands: 4.0,
-        wait: 0.0,
-        after: Vec::new(),
-    }]
+pub fn cut_out() -> Vec<PrepStep> {
+    vec![PrepStep::printed(vec![
+        Need { material: "card-paper", amount: 1.0 },
+        Need { material: "scissors", amount: 1.0 },
+    ])]
 }
 
 /// "sign 1 is 4, sign 2 is 0": how a row is read, for the host's answer page.

@@ -185,18 +185,17 @@ impl Mechanic for TagMeta {
     }
 
     fn prep(&self, view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        let (tags, card) = (texts::tags(cx), texts::card(cx));
-        let all = if view.holes.is_empty() { tags.to_owned() } else { format!("{tags} and {card}") };
+        let tags = texts::tags(cx);
         let need = |material, amount| Need { material, amount };
         vec![
             PrepStep {
                 key: "cut",
                 what: format!(
-                    "Print {all} on card paper and cut out. Fold each tag at its line with the print inside, close its two sides \
+                    "Fold each of {tags} at its line with the print inside, close its two sides \
                      with tape, and punch a hole through both layers where the hole is drawn."
                 ),
                 needs: vec![need("card-paper", 2.0), need("scissors", 1.0), need("tape", 1.0), need("hole-punch", 1.0)],
-                hands: 3.0 + 1.5 * f64::from(u8::try_from(view.tags.len()).unwrap_or(u8::MAX)),
+                hands: 1.5 * f64::from(u8::try_from(view.tags.len()).unwrap_or(u8::MAX)),
                 wait: 0.0,
                 after: Vec::new(),
             },

@@ -15,6 +15,7 @@ mod printed;
 mod reread;
 mod scale;
 mod seed;
+mod slips;
 mod token_make;
 mod tokens;
 mod trial;
@@ -174,6 +175,7 @@ impl Party {
         party.add(|party| labels::labels(party, kit, theme));
         party.add(|party| printed::printed(party, kit, theme));
         party.add(|party| tokens::tokens(party, kit, theme));
+        party.add(|party| slips::slips(party, kit, theme));
         Ok(party)
     }
 
@@ -201,6 +203,13 @@ impl Party {
     #[must_use]
     pub fn piece(&self, id: &str) -> Option<&Piece> {
         self.pieces.iter().find(|piece| piece.id == id)
+    }
+
+    /// How many pieces of a puzzle are printed, copies counted.
+    #[must_use]
+    pub fn pieces_of(&self, puzzle: &PuzzleId) -> usize {
+        let own = self.pieces.iter().filter(|piece| piece.group == puzzle.as_str());
+        own.map(|piece| usize::from(piece.copies)).sum()
     }
 
     /// The story letter on a page whose printable area has this `size`.
@@ -243,6 +252,8 @@ impl Party {
         kit.spots.iter_mut().for_each(|spot| fill(&mut [&mut spot.name, &mut spot.about]));
         kit.props.iter_mut().for_each(|prop| fill(&mut [&mut prop.name, &mut prop.about]));
         kit.puzzles.iter_mut().for_each(|puzzle| fill(&mut [&mut puzzle.title]));
+        let own = kit.puzzles.iter_mut().flat_map(|puzzle| &mut puzzle.preparation).chain(&mut kit.preparation);
+        own.for_each(|step| fill(&mut [&mut step.what]));
         fill(&mut [&mut kit.title, &mut kit.brief, &mut kit.finish.treat]);
         kit
     }
@@ -369,9 +380,13 @@ fn fill_names(kit: &Kit, script: &mut Script) {
     texts.push((Anchor::Finish, &kit.finish.treat));
     texts.push((Anchor::Kit, &kit.cost));
     texts.extend(kit.revision.changes.iter().map(|text| (Anchor::Kit, text.as_str())));
+    texts.extend(kit.opening.iter().map(|text| (Anchor::Kit, text.as_str())));
+    texts.extend(kit.preparation.iter().map(|step| (Anchor::Kit, step.what.as_str())));
     for puzzle in &kit.puzzles {
-        let at = Anchor::Puzzle(puzzle.id.clone(), crate::diag::PuzzleField::Answer);
-        texts.push((at, &puzzle.answer));
+        let at = |field| Anchor::Puzzle(puzzle.id.clone(), field);
+        texts.push((at(crate::diag::PuzzleField::Answer), &puzzle.answer));
+        let own = puzzle.preparation.iter();
+        texts.extend(own.map(|step| (at(crate::diag::PuzzleField::Whole), step.what.as_str())));
     }
     for (at, text) in texts {
         if let Err(trouble) = script.words.fill(text) {

@@ -6,16 +6,21 @@ mod shopping;
 
 use serde::Serialize;
 
+use crate::diag::Step;
 use crate::ids::PuzzleId;
-use crate::kit::Kit;
-use crate::kit::material::{Need, PrepStep};
+use crate::kit::material::{Need, PrepStep, material};
+use crate::kit::{Kit, LockKind, OwnStep};
 use schedule::{Work, schedule, tidied};
 pub use shopping::{CautionLine, ShoppingLine};
 
-/// Minutes for printing and cutting, whatever the kit (estimate; common practice, no source).
-const PRINT_MINUTES: f64 = 40.0;
+/// Minutes for printing and measuring, whatever the kit, and for cutting out one piece (estimates; common practice, no
+/// source).
+const PRINT_MINUTES: f64 = 10.0;
+const CUT_MINUTES: f64 = 0.6;
 /// Minutes for setting and testing one lock (estimate; common practice, no source).
 const LOCK_MINUTES: f64 = 3.0;
+/// Minutes for telling the helpers their words (estimate; common practice, no source).
+const WORD_MINUTES: f64 = 3.0;
 /// Minutes for filling and shutting one box, and for one spot (estimates; common practice, no source).
 const PLACE_MINUTES: (f64, f64) = (3.0, 1.5);
 /// Minutes for the walk through the finished room (estimate; common practice, no source).
@@ -30,6 +35,8 @@ pub struct PuzzleSteps {
     pub title: String,
     /// Its steps.
     pub steps: Vec<PrepStep>,
+    /// How many pieces of it are cut out.
+    pub pieces: usize,
 }
 
 /// What the host buys and does before the party.
@@ -102,14 +109,25 @@ pub fn plan(kit: &Kit, steps: &[PuzzleSteps], parties: u16) -> PrepPlan {
 
 fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work>) {
     let mut list = List::default();
-    let what = "Print the sheets at actual size, measure the check bar, and cut the pieces out.";
-    let print = list.add(None, what.into(), PRINT_MINUTES);
+    let what = "Print the sheets at actual size, each on the paper that its head names, measure the check bar, and cut \
+                all pieces out along their outlines.";
+    let print = list.add(None, what.into(), PRINT_MINUTES + CUT_MINUTES * count(cut_out(kit, steps)));
     let wheels = kit.locks.iter().filter(|lock| lock.kind.wheels().is_some()).count();
     if wheels > 0 {
-        let what = "Set the code of every lock while it is open; test each twice before you shut it.";
+        let what =
+            "Set the code of every lock with wheels or pushes while it is open; test each twice before you shut it.";
         list.add(None, what.into(), LOCK_MINUTES * count(wheels));
     }
-    for step in kit.props.iter().filter_map(printed::step) {
+    if kit.locks.iter().any(|lock| lock.kind == LockKind::Spoken) {
+        let what = "Tell whoever waits for a word which word it is and what they open then; give them their slip.";
+        let at = list.add(None, what.into(), WORD_MINUTES);
+        list.after[at] = vec![print];
+    }
+    for own in &kit.preparation {
+        list.own(None, own, Vec::new());
+    }
+    // What is only printed and cut out is done with all the rest.
+    for step in kit.props.iter().filter_map(printed::step).filter(|step| !step.what.is_empty()) {
         let at = list.add(None, step.what, step.hands);
         list.tasks[at].needs = step.needs;
         list.tasks[at].wait = minutes(step.wait);
@@ -117,12 +135,17 @@ fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work
     }
     for group in steps {
         let first = list.tasks.len();
-        let number = |key: &str| group.steps.iter().position(|step| step.key == key).map(|at| first + at);
-        for step in &group.steps {
+        let steps: Vec<&PrepStep> = group.steps.iter().filter(|step| !step.what.is_empty()).collect();
+        let number = |key: &str| steps.iter().position(|step| step.key == key).map(|at| first + at);
+        for step in &steps {
             let at = list.add(Some(&group.puzzle), step.what.clone(), step.hands);
             list.tasks[at].needs.clone_from(&step.needs);
             list.tasks[at].wait = minutes(step.wait);
             list.after[at] = step.after.iter().filter_map(|key| number(key)).chain([print]).collect();
+        }
+        let before: Vec<usize> = (first..list.tasks.len()).chain([print]).collect();
+        for own in kit.puzzle(&group.puzzle).map_or(&[][..], |puzzle| &puzzle.preparation) {
+            list.own(Some(&group.puzzle), own, before.clone());
         }
     }
     let all: Vec<usize> = (0..list.tasks.len()).collect();
@@ -155,6 +178,28 @@ impl List {
         self.after.push(Vec::new());
         self.tasks.len() - 1
     }
+
+    /// Adds a step of the author's own.
+    fn own(&mut self, puzzle: Option<&PuzzleId>, step: &OwnStep, after: Vec<usize>) {
+        if step.what.trim().is_empty() {
+            return;
+        }
+        let at = self.add(puzzle, step.what.trim().to_owned(), step.minutes);
+        let need = |(name, amount): (&String, &f64)| {
+            material(name).map(|material| Need { material: material.id, amount: *amount })
+        };
+        self.tasks[at].needs = step.takes.iter().filter_map(need).collect();
+        self.tasks[at].wait = minutes(step.wait);
+        self.after[at] = after;
+    }
+}
+
+/// How many pieces are cut out: those of the puzzles, the notes and labels, the tokens, and what props are printed as.
+fn cut_out(kit: &Kit, steps: &[PuzzleSteps]) -> usize {
+    let puzzles: usize = steps.iter().map(|group| group.pieces).sum();
+    let labels = kit.boxes.iter().filter(|item| item.label.is_some()).count();
+    let props: usize = kit.props.iter().map(printed::pieces).sum();
+    puzzles + labels + kit.notes.len() + kit.puzzles.len() * Step::ALL.len() + props
 }
 
 /// Nothing takes less than no time.

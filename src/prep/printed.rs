@@ -8,12 +8,12 @@ use crate::script::capital;
 
 /// Part of a sheet that pieces of mixed sizes fill.
 const FILLED: f64 = 0.75;
-/// Minutes for cutting out one piece, folding it, gluing a tab, punching and threading a hole (estimates; common
-/// practice, no source).
-const CUT: f64 = 1.0;
+/// Minutes for folding a piece, gluing a tab, punching and threading a hole, taping a piece on (estimates; common practice,
+/// no source). All pieces are cut out together.
 const FOLD: f64 = 0.5;
 const GLUE: f64 = 2.0;
 const THREAD: f64 = 1.0;
+const TAPE: f64 = 0.5;
 /// Minutes that glued paper lies under a book (estimate; the maker's label decides).
 const DRY: f64 = 15.0;
 /// Metres of string beyond the flags of a banner, and for one tag.
@@ -32,7 +32,7 @@ pub fn step(prop: &Prop) -> Option<PrepStep> {
     let paper = if spec.form.is_thin() { "plain-paper" } else { "card-paper" };
     let sheets = (size.area * count(copies) / (PROP_PAGE.0 * PROP_PAGE.1 * FILLED)).ceil().max(1.0);
     let mut needs = vec![need(paper, sheets), need("scissors", 1.0)];
-    let (mut hands, mut wait) = (pieces * CUT, 0.0);
+    let (mut hands, mut wait) = (0.0, 0.0);
     let tabs = size.tabs * copies;
     if tabs > 0 {
         needs.push(need("glue", 1.0));
@@ -49,6 +49,7 @@ pub fn step(prop: &Prop) -> Option<PrepStep> {
         hands += pieces * THREAD;
     } else if matches!(spec.form, Form::Banner | Form::Label | Form::Disc | Form::Strip) {
         needs.push(need("tape", 1.0));
+        hands += pieces * TAPE;
     }
     if matches!(spec.form, Form::Tent | Form::Envelope | Form::Cover) {
         hands += pieces * FOLD;
@@ -57,7 +58,14 @@ pub fn step(prop: &Prop) -> Option<PrepStep> {
         needs.push(need("pencil", 1.0));
     }
     let what = format!("{name}: {}", say(spec, &size));
+    let hands = hands.max(1.0);
     Some(PrepStep { key: "print", what, needs, hands, wait, after: Vec::new() })
+}
+
+/// How many pieces of this prop are cut out; none when the kit does not print it.
+#[must_use]
+pub fn pieces(prop: &Prop) -> usize {
+    prop.printed.as_ref().map_or(0, |spec| Sizes::new(spec).pieces * usize::from(spec.copies))
 }
 
 /// What of a printed prop the host handles.
@@ -117,49 +125,44 @@ fn say(spec: &Printed, size: &Sizes) -> String {
     let them = if several { "them" } else { "it" };
     let write = if size.blank { " and write on the blank ones" } else { "" };
     match spec.form {
-        Form::Banner if size.holes => {
-            "cut the flags out, punch both holes of each, and thread them on the string in the \
+        Form::Banner if size.holes => "punch both holes of each flag, and thread them on the string in the \
             order of their numbers. Hang it low enough to reach without climbing."
-                .to_owned()
-        }
-        Form::Banner => "cut the flags out and tape them in a row in the order of their numbers.".to_owned(),
-        Form::Strip if size.tabs > 0 => {
-            "cut the parts out with their tabs. Glue part 2 over the tab of part 1, up to the \
+            .to_owned(),
+        Form::Banner => "tape the flags in a row in the order of their numbers.".to_owned(),
+        Form::Strip if size.tabs > 0 => "glue part 2 over the tab of part 1, up to the \
             line, so that the marks on both sides meet, and so on. Tape it up."
-                .to_owned()
-        }
-        Form::Strip => "cut it out and tape it up.".to_owned(),
+            .to_owned(),
+        Form::Strip => "tape it up.".to_owned(),
         Form::Tent => {
             format!(
-                "cut {them} out, fold {them} back on the dashed line so that {} stand{}{write}.",
+                "fold {them} back on the dashed line so that {} stand{}{write}.",
                 if several { "they" } else { "it" },
                 if several { "" } else { "s" }
             )
         }
         Form::Envelope => {
-            let each = if several { "each" } else { "it" };
+            let each = if several { "of each " } else { "" };
             format!(
-                "cut {each} out round its outer line. Fold both tabs back on the dashed lines and put glue on them; \
+                "fold both tabs {each}back on the dashed lines and put glue on them; \
                 fold the lower half up behind, onto the tabs. When it is filled, fold the flap over and close it."
             )
         }
         Form::Band => {
-            let join =
-                if size.pieces > 1 { "Glue part 2 over the tab of part 1, up to the line, and so on. " } else { "" };
-            format!(
-                "cut it out with its tabs. {join}Lay it round, the words in front, and glue its end over the last tab."
-            )
+            let join = if size.pieces > 1 {
+                "glue part 2 over the tab of part 1, up to the line, and so on; then "
+            } else {
+                ""
+            };
+            format!("{join}lay it round, the words in front, and glue its end over the last tab.")
         }
-        Form::Tag => format!(
-            "cut {them} out, punch the hole{}, tie a piece of string through{write}.",
-            if several { "s" } else { "" }
-        ),
-        Form::Label => format!("cut {them} out{write}, and tape {them} on."),
-        Form::Disc => format!("cut {them} out round and tape {them} on."),
+        Form::Tag => format!("punch the hole{}, tie a piece of string through{write}.", if several { "s" } else { "" }),
+        Form::Label if size.blank => format!("write on the blank ones and tape {them} on."),
+        Form::Label => format!("tape {them} on."),
+        Form::Disc => format!("tape {them} on."),
         Form::Cover => {
-            let join = if size.tabs > 0 { "Glue the back over the tab, up to the line. " } else { "" };
+            let join = if size.tabs > 0 { "glue the back over the tab, up to the line; then " } else { "" };
             let flaps = if spec.flaps > 0.0 { ", the flaps inside the boards" } else { "" };
-            format!("cut it out. {join}Fold it on the dashed lines round the book{flaps}.")
+            format!("{join}fold it on the dashed lines round the book{flaps}.")
         }
     }
 }

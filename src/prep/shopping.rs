@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::{PuzzleSteps, count};
 use crate::kit::material::{MATERIALS, Material, material};
-use crate::kit::{Kit, LockKind};
+use crate::kit::{BoxDef, HowMany, Kit, LockKind, OwnStep, Prop, PropRole};
 use crate::limits;
 
 /// Tools of which one does for the whole kit, however many steps use it.
@@ -37,14 +37,16 @@ pub struct ShoppingLine {
     pub unit: &'static str,
     /// What it is for.
     pub for_what: Vec<String>,
-    /// Size limits that matter.
-    pub size: &'static str,
+    /// Size limits that matter, or what will do as it.
+    pub size: String,
     /// What will do instead.
     pub stand_in: &'static str,
     /// Whether most homes have it.
     pub at_home: bool,
     /// Whether one party uses it up.
     pub used_up: bool,
+    /// Whether it is a thing that guests find, beside what the host works with.
+    pub guests: bool,
 }
 
 /// A caution, and the things that it is owed for.
@@ -87,8 +89,11 @@ pub(super) fn shopping(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> Vec<Sho
         .filter_map(|(id, sum)| Some((material(id)?, sum)))
         .map(|(material, sum)| line(material, sum))
         .collect();
-    lines.extend(unlisted(kit));
-    for line in lines.iter_mut().filter(|line| !HOSTS_OWN.contains(&line.material)) {
+    lines.extend(unlisted(kit, steps));
+    lines.extend(kit.props.iter().filter_map(|prop| apart(kit, prop)));
+    // What guests find is theirs, whatever it is made of.
+    let hosts = |line: &ShoppingLine| HOSTS_OWN.contains(&line.material) && !line.guests;
+    for line in lines.iter_mut().filter(|line| !hosts(line)) {
         line.amount *= f64::from(groups);
     }
     lines.sort_by(|a, b| (a.at_home, &a.name).cmp(&(b.at_home, &b.name)));
@@ -97,9 +102,11 @@ pub(super) fn shopping(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> Vec<Sho
 
 /// The cautions of the materials in use, in the order of the materials.
 pub(super) fn cautions(kit: &Kit, steps: &[PuzzleSteps]) -> Vec<CautionLine> {
-    let used = sums(kit, steps);
+    let sums = sums(kit, steps);
+    let props: Vec<&str> = kit.props.iter().filter_map(|prop| apart(kit, prop)).map(|line| line.material).collect();
+    let used = |id: &str| sums.contains_key(id) || props.contains(&id);
     let mut cautions: Vec<CautionLine> = Vec::new();
-    for material in MATERIALS.iter().filter(|material| used.contains_key(material.id) && !material.caution.is_empty()) {
+    for material in MATERIALS.iter().filter(|material| used(material.id) && !material.caution.is_empty()) {
         match cautions.iter_mut().find(|caution| caution.text == material.caution) {
             Some(caution) => caution.of.push(material.name),
             None => {
@@ -113,8 +120,8 @@ pub(super) fn cautions(kit: &Kit, steps: &[PuzzleSteps]) -> Vec<CautionLine> {
 fn sums(kit: &Kit, steps: &[PuzzleSteps]) -> BTreeMap<&'static str, Sum> {
     let mut sums: BTreeMap<&'static str, Sum> = BTreeMap::new();
     for prop in &kit.props {
-        if let Some(material) = material(&prop.material) {
-            sums.entry(material.id).or_default().add(1.0, &prop.name);
+        if let Some(material) = material(&prop.material).filter(|material| !stands_apart(material)) {
+            sums.entry(material.id).or_default().add(needed(kit, prop), &prop.name);
         }
         for need in super::printed::step(prop).iter().flat_map(|step| &step.needs) {
             let sum = sums.entry(need.material).or_default();
@@ -143,6 +150,17 @@ fn sums(kit: &Kit, steps: &[PuzzleSteps]) -> BTreeMap<&'static str, Sum> {
             }
         }
     }
+    for (step, title) in own_steps(kit, steps) {
+        for (id, amount) in step.takes.iter().filter_map(|(name, amount)| Some((material(name)?.id, *amount))) {
+            let sum = sums.entry(id).or_default();
+            if SHARED.contains(&id) {
+                sum.amount = sum.amount.max(sound(amount));
+                sum.name(title);
+            } else {
+                sum.add(sound(amount), title);
+            }
+        }
+    }
     for item in &kit.boxes {
         for lock in item.locks.iter().filter_map(|id| kit.lock(id)) {
             if let Some(id) = padlock(&lock.kind) {
@@ -153,7 +171,7 @@ fn sums(kit: &Kit, steps: &[PuzzleSteps]) -> BTreeMap<&'static str, Sum> {
             let hasps = item.locks.len().div_ceil(limits::HASP).max(1);
             sums.entry("hasp").or_default().add(count(hasps), &item.name);
         }
-        if !item.locks.is_empty() {
+        if !opened_by_hand(kit, item) {
             let id = if item.hasp { "chest" } else { "small-box" };
             sums.entry(id).or_default().add(1.0, &item.name);
         }
@@ -180,33 +198,101 @@ fn line(material: &'static Material, sum: Sum) -> ShoppingLine {
         amount: sum.amount,
         unit: material.unit,
         for_what: sum.for_what,
-        size: material.size,
+        size: material.size.into(),
         stand_in: material.stand_in,
         at_home: material.at_home,
         used_up: material.used_up,
+        guests: false,
     }
 }
 
-/// What no material stands for: locks with other counts of wheels, and the treat.
-fn unlisted(kit: &Kit) -> Vec<ShoppingLine> {
-    let own = |name: String, for_what: &str, used_up: bool| ShoppingLine {
+/// Whether no padlock shuts a box: it opens when a word is said, or is never shut.
+fn opened_by_hand(kit: &Kit, item: &BoxDef) -> bool {
+    item.locks.iter().filter_map(|id| kit.lock(id)).all(|lock| lock.kind == LockKind::Spoken)
+}
+
+/// How much of a prop one group needs.
+fn needed(kit: &Kit, prop: &Prop) -> f64 {
+    let usual = if prop.role == PropRole::Treat { HowMany::Each(1.0) } else { HowMany::Usual };
+    prop.amount.of(kit.players.1, usual)
+}
+
+/// Whether a prop of this material is bought beside what the host works with: the guests' own scissors, a ribbon of the
+/// kit's own length.
+fn stands_apart(material: &Material) -> bool {
+    HOSTS_OWN.contains(&material.id) || material.id == "hole-punch" || material.unit != "piece"
+}
+
+/// The line of a prop that is bought beside what the host works with.
+fn apart(kit: &Kit, prop: &Prop) -> Option<ShoppingLine> {
+    let found = material(&prop.material).filter(|material| stands_apart(material))?;
+    // Children get scissors without points.
+    let blunt = found.id == "scissors" && kit.ages.0 < limits::ADULT;
+    let found = if blunt { material("safe-scissors").unwrap_or(found) } else { found };
+    let sum = Sum { amount: needed(kit, prop), for_what: vec![prop.name.clone()] };
+    let name = format!("{} for the guests: {}", found.name, prop.name);
+    Some(ShoppingLine { name, guests: true, ..line(found, sum) })
+}
+
+/// The author's own steps, with what each is for: those of the puzzles in hand, and those of the whole kit.
+fn own_steps<'a>(kit: &'a Kit, steps: &'a [PuzzleSteps]) -> impl Iterator<Item = (&'a OwnStep, &'a str)> {
+    let of = |group: &'a PuzzleSteps| {
+        let own = kit.puzzle(&group.puzzle).map_or(&[][..], |puzzle| &puzzle.preparation);
+        own.iter().map(|step| (step, group.title.as_str()))
+    };
+    steps.iter().flat_map(of).chain(kit.preparation.iter().map(|step| (step, "")))
+}
+
+/// An amount that can be bought.
+fn sound(amount: f64) -> f64 {
+    if amount.is_finite() && amount > 0.0 { amount } else { 1.0 }
+}
+
+/// What no material stands for: locks with other counts of wheels, boxes without a padlock, props and what own steps
+/// take beyond the built-in list, and the treat.
+fn unlisted(kit: &Kit, steps: &[PuzzleSteps]) -> Vec<ShoppingLine> {
+    let own = |name: String, for_what: &str| ShoppingLine {
         material: "",
         name,
         amount: 1.0,
         unit: "piece",
         for_what: vec![for_what.to_owned()],
-        size: "",
+        size: String::new(),
         stand_in: "",
         at_home: false,
-        used_up,
+        used_up: false,
+        guests: false,
     };
     let odd = kit.locks.iter().filter(|lock| kit.box_of(&lock.id).is_some() && lock.kind != LockKind::Spoken);
     let mut lines: Vec<ShoppingLine> = odd
         .filter(|lock| padlock(&lock.kind).is_none())
-        .map(|lock| own(format!("padlock with {}", lock.kind.describe()), &lock.name, false))
+        .map(|lock| own(format!("padlock with {}", lock.kind.describe()), &lock.name))
         .collect();
-    if !kit.finish.treat.is_empty() {
-        lines.push(own(kit.finish.treat.clone(), "the finish", true));
+    for item in kit.boxes.iter().filter(|item| opened_by_hand(kit, item)) {
+        lines.push(ShoppingLine { size: item.about.clone(), at_home: true, ..own(item.name.clone(), &item.name) });
+    }
+    let told = !kit.finish.treat.trim().is_empty();
+    for prop in &kit.props {
+        // A key comes with its lock, and the treat is told below.
+        let comes = matches!(prop.role, PropRole::Key(_)) || (told && prop.role == PropRole::Treat);
+        if comes || prop.printed.is_some() || material(&prop.material).is_some() {
+            continue;
+        }
+        let at_home = matches!(prop.role, PropRole::Decoration | PropRole::Decoy);
+        let used_up = prop.role == PropRole::Treat;
+        let name = own(prop.name.clone(), &prop.name);
+        lines.push(ShoppingLine { amount: needed(kit, prop), at_home, used_up, ..name });
+    }
+    for (step, title) in own_steps(kit, steps) {
+        for (name, amount) in step.takes.iter().filter(|(name, _)| material(name).is_none()) {
+            lines.push(ShoppingLine { amount: sound(*amount), ..own(name.clone(), title) });
+        }
+    }
+    if told {
+        let amount = kit.finish.amount.of(kit.players.1, HowMany::Each(1.0));
+        let unit = if matches!(kit.finish.amount, HowMany::All(_)) { "piece" } else { "portion" };
+        let name = own(kit.finish.treat.clone(), "the finish");
+        lines.push(ShoppingLine { amount, unit, used_up: true, ..name });
     }
     lines
 }

@@ -76,6 +76,7 @@ pub fn prop(id: &str, place: Place, material: &str) -> Prop {
         role: PropRole::Decoration,
         place,
         material: material.into(),
+        amount: Default::default(),
         about: String::new(),
         printed: None,
     }

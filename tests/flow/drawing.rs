@@ -53,7 +53,7 @@ fn rounds_of_three(count: usize) -> Kit {
     let mut kit = kit_of("many");
     for n in 0..4 {
         let id = SpotId::new(&format!("spot-{n}")).unwrap();
-        kit.spots.push(Spot { name: format!("the spot {n}"), id, about: String::new() });
+        kit.spots.push(Spot { name: format!("the spot {n}"), id, about: String::new(), person: false });
     }
     let spot = |n: usize| Place::Spot(SpotId::new(&format!("spot-{}", n % 4)).unwrap());
     for n in 0..count {
@@ -76,6 +76,7 @@ fn rounds_of_three(count: usize) -> Kit {
                 role: PropRole::Tool,
                 place: Place::Box(BoxId::new(&format!("box-{}", n - 4)).unwrap()),
                 material: String::new(),
+                amount: Default::default(),
                 about: String::new(),
                 printed: None,
             });

@@ -24,6 +24,7 @@ fn prop(id: &str, role: PropRole, place: Place) -> Prop {
         role,
         place,
         material: String::new(),
+        amount: Default::default(),
         about: String::new(),
         printed: None,
     }

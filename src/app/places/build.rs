@@ -6,6 +6,7 @@ pub mod fresh;
 mod gallery;
 mod lock;
 mod names;
+mod preparing;
 mod printed;
 mod puzzle;
 mod setup;
@@ -15,6 +16,7 @@ use eframe::egui::Ui;
 
 pub use drawn::{Drawn, facts_ui, never_ui};
 pub use gallery::Sought;
+pub use preparing::own_steps_ui;
 pub use setup::SetupDraft;
 
 use crate::app::ctx::Ctx;

@@ -94,6 +94,7 @@ fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     });
     ui.quiet("Another seed arranges anew everything that chance arranges.");
     changed |= sources::preparing_ui(ui, cx, &mut facts);
+    changed |= sources::hosting_ui(ui, cx, &mut facts);
     changed |= sources::handing_over_ui(ui, cx, &mut facts);
     if changed {
         facts.players.1 = facts.players.1.max(facts.players.0);

@@ -1,10 +1,10 @@
 use crate::script::capital;
 use serde::Serialize;
 
-use super::Source;
 use super::before::shown;
 use super::evening::titled;
 use super::words::{Pointed, list, pointed, sentence};
+use super::{Source, spoken};
 use crate::kit::LockKind;
 
 /// One answer with its reasons.
@@ -22,7 +22,7 @@ pub(super) struct AnswerText {
     wrong: Vec<(String, &'static str)>,
 }
 
-/// Common wrong answers to a row of digits or letters: read from its end, or put in order of size.
+/// Common wrong answers to a row of digits or letters: read from its end, or put in order.
 fn wrong(kind: &LockKind, answer: &str) -> Vec<(String, &'static str)> {
     if !matches!(kind, LockKind::Digits(_) | LockKind::Letters(_)) {
         return Vec::new();
@@ -30,10 +30,12 @@ fn wrong(kind: &LockKind, answer: &str) -> Vec<(String, &'static str)> {
     let right: Vec<char> = shown(kind, answer).chars().collect();
     let mut sorted = right.clone();
     sorted.sort_unstable();
-    let tried = [
-        (right.iter().rev().copied().collect::<Vec<char>>(), "they began at the wrong end."),
-        (sorted, "they have all of it, but in order of size."),
-    ];
+    let sorted_by = match kind {
+        LockKind::Letters(_) => "they have all of it, but in the order of the alphabet.",
+        _ => "they have all of it, but in order of size.",
+    };
+    let tried =
+        [(right.iter().rev().copied().collect::<Vec<char>>(), "they began at the wrong end."), (sorted, sorted_by)];
     let mut found: Vec<(String, &'static str)> = Vec::new();
     for (other, why) in tried {
         let other_text: String = other.iter().collect();
@@ -75,8 +77,7 @@ pub(super) fn answers(source: &Source<'_>) -> Vec<AnswerText> {
                 title: titled(title, lock),
                 answer: lock.map_or_else(|| answer.to_owned(), |lock| shown(&lock.kind, answer)),
                 worded: lock.is_none_or(|lock| matches!(lock.kind, LockKind::Key | LockKind::Spoken)),
-                opens: lock
-                    .map_or_else(|| "opens no lock".to_owned(), |lock| format!("opens {}", source.say(&lock.name))),
+                opens: lock.map_or_else(|| "opens no lock".to_owned(), |lock| spoken::opens(source, lock)),
                 reason,
                 order: crate::mechanics::find(&puzzle.mechanic).map_or("", |mechanic| mechanic.meta().order),
                 wrong: lock.map(|lock| wrong(&lock.kind, answer)).unwrap_or_default(),
@@ -94,10 +95,10 @@ pub(super) fn reset(source: &Source<'_>) -> Vec<Pointed> {
             lines.push(line);
         }
     }
-    lines.push(pointed(
-        "Count the tools and small parts, scramble every lock, and test each twice while it is open.",
-        "",
-    ));
+    let kit = &source.opened.kit;
+    let dialled = kit.locks.iter().any(|lock| lock.kind.wheels().is_some());
+    let scramble = if dialled { ", scramble every lock, and test each twice while it is open" } else { "" };
+    lines.push(pointed(format!("Count the tools and small parts{scramble}."), ""));
     lines.push(pointed("Put the tokens back in order of their marks, and write the closing card afresh.", ""));
     let used: Vec<String> =
         source.prep.shopping.iter().filter(|line| line.used_up).map(|line| source.say(&line.name)).collect();

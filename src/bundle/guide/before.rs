@@ -1,8 +1,8 @@
 use crate::script::capital;
 use serde::Serialize;
 
-use super::Source;
-use super::words::{Pointed, amount, minutes, pointed, sentence, unit};
+use super::words::{Pointed, amount, list, minutes, pointed, sentence, unit};
+use super::{Source, spoken};
 use crate::kit::{BoxDef, Lock, LockKind};
 
 /// A line of the shopping list.
@@ -89,10 +89,9 @@ pub(super) fn minute(source: &Source<'_>) -> Vec<Pointed> {
         let wait = minutes(longest);
         lines.push(pointed(format!("Begin with what has to dry or set: the longest wait is {wait}"), "prep"));
     }
-    lines.push(pointed(
-        format!("Set the {} locks as below, and test each twice while it is open", kit.locks.len()),
-        "locks",
-    ));
+    if let Some(set) = spoken::set(kit) {
+        lines.push(pointed(set, "locks"));
+    }
     lines.push(pointed("Fill the boxes from the inside out, and lay out the rest", "setup"));
     let letter = if kit.letter.place.is_some() { "Point out the letter" } else { "Read the letter aloud" };
     lines.push(pointed(format!("{letter}, say what is in play, and start the clock"), "say"));
@@ -113,14 +112,24 @@ pub(super) fn shopping(source: &Source<'_>) -> Vec<Item> {
         .shopping
         .iter()
         .map(|line| Item {
-            name: capital(&source.say(&line.name)),
+            name: item_name(source, line),
             amount: format!("{} {}", amount(line.amount), unit(line.unit, line.amount)),
-            size: line.size.to_owned(),
+            size: sentence(&source.say(&line.size)),
             stand_in: line.stand_in.to_owned(),
             at_home: line.at_home,
             used_up: line.used_up,
         })
         .collect()
+}
+
+/// What a line of the list is called; a box of a kind is told apart from the others by its name.
+fn item_name(source: &Source<'_>, line: &crate::prep::ShoppingLine) -> String {
+    let name = capital(&source.say(&line.name));
+    if !matches!(line.material, "chest" | "small-box") || line.for_what.is_empty() {
+        return name;
+    }
+    let boxes: Vec<String> = line.for_what.iter().map(|of| source.say(of)).collect();
+    format!("{name}: {}", list(&boxes))
 }
 
 /// How long the preparation takes.
@@ -210,6 +219,7 @@ fn hangs(source: &Source<'_>, item: &BoxDef, lock: &Lock) -> String {
     match (item.hasp, lock.hole) {
         (true, hole) if hole > 0 => format!("hasp of {name}, hole\u{a0}{hole}"),
         (true, _) => format!("hasp of {name}"),
+        _ if lock.kind == LockKind::Spoken => format!("said for {name}"),
         _ => format!("on {name}"),
     }
 }

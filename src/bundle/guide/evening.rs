@@ -1,7 +1,7 @@
 use serde::Serialize;
 
-use super::Source;
 use super::words::{MINUTES, Pointed, ROUNDS, SAY, list, minutes, pointed, sentence};
+use super::{Source, spoken};
 use crate::diag::Step;
 use crate::kit::Puzzle;
 use crate::rehearse::Opens;
@@ -38,13 +38,27 @@ pub(super) fn steps() -> Vec<StepName> {
 /// What the host says: what is in play first, then what holds at every party.
 pub(super) fn say(source: &Source<'_>) -> Vec<String> {
     let kit = &source.opened.kit;
-    let spots: Vec<String> = kit.spots.iter().map(|spot| source.say(&spot.name)).collect();
-    let mut lines = vec![if spots.is_empty() {
-        "“What wears a mark is in play. Nothing else is.”".to_owned()
-    } else {
-        format!("“In play are {}. Nothing else is.”", list(&spots))
-    }];
-    lines.extend(SAY.iter().map(|line| (*line).to_owned()));
+    let named = |person: bool| -> Vec<String> {
+        kit.spots.iter().filter(|spot| spot.person == person).map(|spot| source.say(&spot.name)).collect()
+    };
+    let (spots, people) = (named(false), named(true));
+    let own: Vec<String> = kit.opening.iter().map(|line| parse(&source.say(line)).text()).collect();
+    let mut lines: Vec<String> =
+        own.iter().map(|line| line.trim()).filter(|line| !line.is_empty()).map(|line| format!("“{line}”")).collect();
+    if lines.is_empty() {
+        lines.push(if spots.is_empty() {
+            "“What wears a mark is in play. Nothing else is.”".to_owned()
+        } else {
+            format!("“What you look for is at these places: {}. Nothing else is in play.”", list(&spots))
+        });
+        if !people.is_empty() {
+            lines.push(format!("“With you in the room: {}. A helper waits to hear a word from you.”", list(&people)));
+        }
+    }
+    // Guests hear what the theme calls a token.
+    let ask = source.say("{{ token | a }}");
+    let ask = if ask.contains("{{") { "a token".to_owned() } else { ask };
+    lines.extend(SAY.iter().map(|line| line.replace("{token}", &ask)));
     lines
 }
 
@@ -77,11 +91,11 @@ pub(super) fn rounds(source: &Source<'_>) -> Vec<RoundText> {
 fn step(source: &Source<'_>, puzzle: &Puzzle) -> String {
     let kit = &source.opened.kit;
     let title = source.party.script.puzzle(&puzzle.id).map_or(puzzle.title.as_str(), |text| text.title.as_str());
-    let lock = source.say(kit.lock(&puzzle.opens).map_or("no lock", |lock| &lock.name));
+    let opens = kit.lock(&puzzle.opens).map_or_else(|| "opens no lock".to_owned(), |lock| spoken::gives(source, lock));
     let tools: Vec<String> =
         puzzle.tools.iter().filter_map(|id| kit.prop(id)).map(|prop| source.say(&prop.name)).collect();
     let with = if tools.is_empty() { String::new() } else { format!(", with {}", list(&tools)) };
-    format!("{title} opens {lock}{with}.{}", time(source, puzzle))
+    format!("{title} {opens}{with}.{}", time(source, puzzle))
 }
 
 /// How long a puzzle takes: by the author and in the simulated evenings, each called what it is.

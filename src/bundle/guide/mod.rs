@@ -10,6 +10,7 @@ mod evening;
 mod parts;
 mod picture;
 mod places;
+mod spoken;
 #[cfg(test)]
 mod tests;
 mod words;
@@ -142,7 +143,7 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         prep_note: before::prep_note(source),
         prep: before::prep(source),
         chart: before::chart(source),
-        locks_note: words::LOCKS.to_owned(),
+        locks_note: spoken::note(&kit.locks),
         locks: before::locks(source),
         setup_note: words::pointed(words::SETUP, "flow"),
         places: places::places(source),

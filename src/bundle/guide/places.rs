@@ -1,8 +1,8 @@
 use crate::script::capital;
 use serde::Serialize;
 
-use super::Source;
 use super::words::list;
+use super::{Source, spoken};
 use crate::kit::{BoxDef, Place, PropRole, Puzzle};
 use crate::mechanics;
 
@@ -97,6 +97,9 @@ fn shut(source: &Source<'_>, item: &BoxDef) -> String {
         })
         .collect();
     let stands = place_name(source, &item.place);
+    if let Some(words) = spoken::only(source, item) {
+        return format!("Close it: it has no padlock, and opens when somebody says {words}. It stands {stands}.");
+    }
     match locks.as_slice() {
         [] => format!("Close it; it has no lock. It stands {stands}."),
         [only] => format!("Shut it with {only}. It stands {stands}."),
@@ -109,7 +112,11 @@ fn shut(source: &Source<'_>, item: &BoxDef) -> String {
 pub(super) fn place_name(source: &Source<'_>, place: &Place) -> String {
     let kit = &source.opened.kit;
     match place {
-        Place::Spot(id) => format!("at {}", source.say(kit.spot(id).map_or(id.as_str(), |spot| &spot.name))),
+        Place::Spot(id) => match kit.spot(id) {
+            Some(spot) if spot.person => format!("with {}", source.say(&spot.name)),
+            Some(spot) => format!("at {}", source.say(&spot.name)),
+            None => format!("at {id}"),
+        },
         Place::Box(id) => format!("in {}", source.say(kit.box_def(id).map_or(id.as_str(), |item| &item.name))),
     }
 }

@@ -116,6 +116,82 @@ fn readable(shape: &Shape) -> (usize, usize) {
     (parts.len(), drawn)
 }
 
+/// The guide's data of a kit in which a helper waits for a word.
+fn told() -> Value {
+    let text = kit(&Shape { puzzles: 2, hasp: 2, tools: 0 })
+        .replace(r#"kind:Digits(3),mark:"star""#, r#"kind:Spoken,mark:"star""#)
+        .replace(r#"mechanic:"letter-key",answer:"355",opens:"lock-1",
+            setup:(word:"OWL"),parts:{"key-card":Spot("table"),"word-card":Spot("table"),}"#, r#"mechanic:"line-initials",
+            answer:"MOON",opens:"lock-1",setup:(),parts:{"text":Spot("table")},preparation:[(what:"Tie {{ token | a }} on.",
+            minutes:7.0,takes:{"string":0.5,"large button":2.0})]"#)
+        .replace(r#"boxes:["#, r#"opening:["Good evening."],boxes:[(id:"bag",name:"the bag",place:Spot("aunt"),locks:["lock-1"]),"#)
+        .replace(r#"locks:["lock-0","lock-1",]"#, r#"locks:["lock-0"]"#)
+        .replace(r#"(id:"shelf","#, r#"(id:"aunt",name:"the aunt",person:true),(id:"shelf","#);
+    let path = VPath::new("kit.ron").unwrap();
+    let opened = open_in(Arc::new(Memory::with([(path.clone(), text.into_bytes())])), path).unwrap();
+    let proof = prove(&opened, &press_of(&opened).unwrap(), &[Level::Standard]).unwrap();
+    let level = &proof.levels[0];
+    let steps: Vec<crate::prep::PuzzleSteps> = level
+        .party
+        .puzzles
+        .iter()
+        .map(|laid| crate::prep::PuzzleSteps {
+            puzzle: laid.id.clone(),
+            title: laid.id.to_string(),
+            steps: laid.prep.clone(),
+            pieces: level.party.pieces_of(&laid.id),
+        })
+        .collect();
+    let prep = plan(&level.party.spoken(&opened.kit), &steps, 2);
+    let source = Source {
+        opened: &opened,
+        party: &level.party,
+        flow: &level.flow,
+        prep: &prep,
+        rehearsal: None,
+        paper: Paper::A4,
+        groups: 2,
+        forced: &[],
+        files: &[],
+    };
+    let slip = level.party.piece("slip-lock-1").unwrap();
+    assert_eq!(slip.audience, crate::face::Audience::Host);
+    let words: String = slip.front.runs().map(|run| run.text.text()).collect();
+    assert!(words.contains("For the aunt") && words.contains("MOON"), "{words}");
+    data(&source).unwrap()
+}
+
+#[test]
+fn a_word_that_is_said_is_no_padlock() {
+    let guide = told();
+    let all = guide.to_string();
+    let lines = |key: &str| -> Vec<String> { serde_json::from_value(guide[key].clone()).unwrap() };
+    assert!(
+        all.contains("said aloud, opens the bag") && all.contains("gives the word that is said for the bag"),
+        "{all}"
+    );
+    assert!(all.contains("opens when somebody says MOON (star). It stands with the aunt."), "{all}");
+    assert!(all.contains("Set the lock as below, and test it twice while it is open; tell the word"), "{all}");
+    let say = lines("say");
+    assert_eq!(say[0], "“Good evening.”");
+    assert!(
+        say.iter().any(|line| line.contains("ask me for a hint token") || line.contains("ask me for a token")),
+        "{say:?}"
+    );
+    assert!(!all.contains("{token}") && !all.contains("order of size"), "{all}");
+    let shopping: Vec<&str> =
+        guide["shopping"].as_array().unwrap().iter().map(|item| item["name"].as_str().unwrap()).collect();
+    assert!(shopping.contains(&"The bag") && shopping.contains(&"Large button"), "{shopping:?}");
+    assert!(!shopping.iter().any(|name| name.contains("padlock can shut")), "{shopping:?}");
+    // Two groups of six at most.
+    let treat = guide["shopping"].as_array().unwrap().iter().find(|item| item["name"] == "Soup").unwrap();
+    assert_eq!(treat["amount"], "12 portions");
+    let prep = guide["prep"].to_string();
+    assert!(prep.contains("on.\",\"hands\":\"14 min\"") || prep.contains("14 min"), "{prep}");
+    assert_eq!(prep.matches("cut all pieces out").count(), 1);
+    assert!(!prep.to_lowercase().contains("and cut it out"), "{prep}");
+}
+
 #[test]
 fn a_wide_flow_comes_in_a_picture_for_each_box() {
     assert_eq!(readable(&Shape { puzzles: 6, hasp: 6, tools: 0 }), (1, 6));

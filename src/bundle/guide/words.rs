@@ -88,8 +88,14 @@ pub(super) const DEBRIEF: &[&str] = &[
 ];
 
 pub(super) const LOCKS: &str = "Set each lock with the shackle open, by its maker’s sheet. Then test it twice while \
-    it is still open: close your eyes to the code, dial it afresh, see that it lets go. Only then shut it. Keep this \
-    page, and any spare key, within your reach and out of the guests’ sight.";
+    it is still open: close your eyes to the code, dial it afresh, see that it lets go. Only then shut it.";
+
+/// Where a word has to be heard.
+pub(super) const LOCKS_SPOKEN: &str = "A word that is said needs no lock: tell it to whoever keeps the box, and give \
+    them their slip from the host’s sheets.";
+
+pub(super) const LOCKS_KEEP: &str =
+    "Keep this page, and any spare key, within your reach and out of the guests’ sight.";
 
 pub(super) const SETUP: &str = "Work from the innermost box outwards, and shut a box only when all in it is ticked. \
     A picture shows what leads to what";
@@ -120,14 +126,14 @@ pub(super) fn pointed(text: impl Into<String>, see: &'static str) -> Pointed {
     Pointed { text: text.into(), see }
 }
 
-/// What the host says before the clock starts (common practice, no source).
+/// What the host says before the clock starts (common practice, no source); `{token}` is the theme's word for a token.
 pub(super) const SAY: &[&str] = &[
     "“Nothing needs force. If a lock or a lid does not give, the answer is not right yet.”",
     "“Nobody has to climb, move furniture, or look into sockets, lamps or machines.”",
     "“Nothing is eaten or tasted until the treat is found, and only what I offer you.”",
     "“Anyone may stop and go out at any time. No door is locked.”",
     "“Every piece that belongs to a lock wears that lock’s mark. Lay together what wears the same mark.”",
-    "“If you are stuck, ask me for a token. Asking is part of the game.”",
+    "“If you are stuck, ask me for {token}. Asking is part of the game.”",
 ];
 
 /// The paper's name in a sentence.

@@ -89,6 +89,11 @@ pub const MATERIALS: &[Material] = &[
         .at_home()
         .for_age(6)
         .careful(caution::SCISSORS),
+    thing("safe-scissors", "blunt-tipped scissors", "piece")
+        .size("made for children, with round tips; they must cut what the puzzle asks for")
+        .or("a grown-up who cuts where they point")
+        .for_age(4)
+        .careful(caution::SCISSORS),
     thing("glue", "white glue", "bottle")
         .size("one small bottle")
         .or("a glue stick, or double-sided tape")

@@ -55,16 +55,16 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         .collect();
     let mut steps = vec![PrepStep {
         key: "cut",
-        what: "Print the lid disc and the card on card paper and cut them out; tape the disc to the lid.".into(),
+        what: "Tape the lid disc to the lid of the jar.".into(),
         needs: vec![need("card-paper", 1.0), need("scissors", 1.0), need("tape", 1.0), need("jar", 1.0)],
-        hands: 6.0,
+        hands: 1.0,
         wait: 0.0,
         after: Vec::new(),
     }];
     if view.discs {
         steps.push(PrepStep {
             key: "discs",
-            what: "Print the counters on card paper and cut them out; the digits are on them already.".into(),
+            what: "Count the printed counters; the digits are on them already.".into(),
             needs: vec![need("printed-counters", 1.0), need("card-paper", (total / DISCS_A_SHEET).ceil())],
             hands: total * 0.5,
             wait: 0.0,

@@ -1,6 +1,6 @@
 //! What it says: help, hints, and how guests get to the answer.
 
-use super::{CARD, STRIPS, View, read};
+use super::{STRIPS, View, read};
 use crate::kit::HintLadder;
 use crate::kit::material::{Need, PrepStep};
 use crate::mechanics::Dressing;
@@ -47,22 +47,17 @@ fn strips<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(STRIPS, "the strips")
 }
 
-fn card<'a>(cx: &Dressing<'a>) -> &'a str {
-    cx.name(CARD, "the card about the strips")
-}
-
 pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     vec![PrepStep {
         key: "cut",
         what: format!(
-            "Print {} and {} on card paper. Cut the {} strips apart exactly along their lines, mix them, and put a clip or a \
-             band round them.",
+            "Cut {} apart exactly along their lines: there are {}. Mix them, and put a clip or a band round them if they are to \
+             stay together.",
             strips(cx),
-            card(cx),
             view.strips.len()
         ),
         needs: vec![Need { material: "card-paper", amount: 1.0 }, Need { material: "scissors", amount: 1.0 }],
-        hands: 8.0,
+        hands: 2.0,
         wait: 0.0,
         after: Vec::new(),
     }]

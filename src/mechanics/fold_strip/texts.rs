@@ -38,11 +38,11 @@ pub(super) fn prep(cx: &Dressing<'_>) -> Vec<PrepStep> {
     vec![PrepStep {
         key: "cut",
         what: format!(
-            "Print {} on plain paper, which folds sharply, and cut it out. Do not fold it: that is for the guests.",
+            "Leave {} flat: it is printed on plain paper, which folds sharply, and the folding is for the guests.",
             strip(cx)
         ),
         needs: vec![Need { material: "plain-paper", amount: 1.0 }, Need { material: "scissors", amount: 1.0 }],
-        hands: 2.0,
+        hands: 0.5,
         wait: 0.0,
         after: Vec::new(),
     }]

@@ -43,13 +43,12 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         },
     ];
     if view.jacket || view.has_note() {
-        steps.push(PrepStep {
-            key: "cut",
-            what: "Print what belongs to it and cut it out; tape the jacket to the front of the book.".into(),
-            needs: vec![need("card-paper", 2.0), need("scissors", 1.0), need("tape", 1.0)],
-            hands: 5.0,
-            wait: 0.0,
-            after: vec!["write"],
+        let needs = vec![need("card-paper", 2.0), need("scissors", 1.0), need("tape", 1.0)];
+        steps.push(if view.jacket {
+            let what = format!("Tape the printed jacket to the front of {book}.");
+            PrepStep { key: "jacket", what, needs, hands: 2.0, wait: 0.0, after: vec!["write"] }
+        } else {
+            PrepStep::printed(needs)
         });
     }
     steps

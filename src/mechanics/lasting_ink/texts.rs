@@ -55,24 +55,23 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     let cut = PrepStep {
         key: "cut",
         what: format!(
-            "Print {} and cut it out. Print the host's template as well: it shows every symbol at its place; guests \
-             never see it.",
+            "Have {} ready, and the host's template beside you: it shows every symbol at its place; guests never see it.",
             label_name(view, cx)
         ),
         needs: vec![need("card-paper", 1.0), need("plain-paper", 1.0), need("scissors", 1.0), need("tape", 1.0)],
-        hands: 5.0,
+        hands: 1.0,
         wait: 0.0,
         after: Vec::new(),
     };
     let lasting = if view.printed {
         let how = match view.carrier {
             Carrier::Jar => format!(
-                "Cut out the strip, wrap it round the outside of {jar}, overlap the ends at the seam and cover it \
+                "Wrap the printed strip round the outside of {jar}, overlap the ends at the seam and cover it \
                  smoothly with clear tape."
             ),
-            Carrier::Tile => "Cut out the sheet and put it into the sheet protector.".to_owned(),
+            Carrier::Tile => "Put the printed sheet into the sheet protector.".to_owned(),
         };
-        PrepStep { key: "lasting", what: how, needs: vec![carrier], hands: 8.0, wait: 0.0, after: vec!["cut"] }
+        PrepStep { key: "lasting", what: how, needs: vec![carrier], hands: 6.0, wait: 0.0, after: vec!["cut"] }
     } else {
         PrepStep {
             key: "lasting",

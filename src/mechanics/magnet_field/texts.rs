@@ -81,11 +81,11 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         },
         PrepStep {
             key: "cut",
-            what: "Cut out the rule card and put the template away.".into(),
+            what: "Put the template away, where no guest sees it.".into(),
             needs: vec![Need { material: "card-paper", amount: 1.0 }],
-            hands: 2.0,
+            hands: 1.0,
             wait: 0.0,
-            after: vec![],
+            after: vec!["tape"],
         },
     ]
 }

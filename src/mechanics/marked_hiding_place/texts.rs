@@ -47,14 +47,14 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     let count = view.things.len() as f64;
     let mut steps = vec![PrepStep {
         key: "tags",
-        what: format!("Cut out the tags and tie them on so that all can be seen: {}.", tags.join("; ")),
+        what: format!("Tie the tags on so that all can be seen: {}.", tags.join("; ")),
         needs: vec![
             // Six tags fit on a sheet.
             Need { material: "card-paper", amount: (count / 6.0).ceil() },
             Need { material: "string", amount: (count * 0.3).ceil() },
             Need { material: "scissors", amount: 1.0 },
         ],
-        hands: 4.0 + count,
+        hands: 1.0 + count,
         wait: 0.0,
         after: vec![],
     }];

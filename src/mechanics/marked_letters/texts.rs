@@ -47,14 +47,10 @@ fn letters_in_words(view: &View) -> String {
 pub(super) fn prep(cx: &Dressing<'_>) -> Vec<PrepStep> {
     let (sign, pointer) = (cx.name("sign", "the sign"), cx.name("pointer", "the pointer card"));
     vec![
-        PrepStep {
-            key: "cut",
-            what: format!("Cut out {sign} and {pointer}."),
-            needs: vec![Need { material: "card-paper", amount: 1.0 }, Need { material: "scissors", amount: 1.0 }],
-            hands: 6.0,
-            wait: 0.0,
-            after: vec![],
-        },
+        PrepStep::printed(vec![
+            Need { material: "card-paper", amount: 1.0 },
+            Need { material: "scissors", amount: 1.0 },
+        ]),
         PrepStep {
             key: "hang",
             what: format!(

@@ -9,11 +9,13 @@ use crate::script::Rich;
 use crate::units::{Mm, Pt, Rect, Size};
 
 /// The frame of the square.
-const FRAME: &str = "portrait";
+const FRAME: &str = "board";
 /// Width of the rim about the cells: the card must hold together beyond its outermost windows.
 const RIM: Mm = Mm::new(4.5);
-/// Height of the rule below the square: of three lines of 9 points, and of four where the card is turned.
-const RULE: (Mm, Mm) = (Mm::new(13.5), Mm::new(17.5));
+/// Height of the rule below the square.
+const RULE: Mm = Mm::new(44.0);
+/// Side of the largest cell: a window that size is quickly cut, and its letter read from a step away.
+const CELL: Mm = Mm::new(15.0);
 /// Legs of the corner mark, and of the corner that is cut off.
 const MARK: Mm = Mm::new(4.0);
 const CUT: Mm = Mm::new(4.2);
@@ -30,11 +32,13 @@ struct Plan {
 
 fn plan(view: &View, cx: &Dressing<'_>) -> Hinted<Plan> {
     let frame = cx.frame(FRAME)?;
-    let body = cx.slot(&frame, FRAME, "body")?;
-    let rule = if view.turns.is_some_and(|turns| turns > 1) { RULE.1 } else { RULE.0 };
-    let outer = body.w.min(body.h - rule);
-    let cell = (outer - RIM * 2.0) / f64::from(view.side().max(1));
-    Ok(Plan { outer, cell, at: (body.x + (body.w - outer) / 2.0, body.y) })
+    let body = cx.slot(&frame, FRAME, "field")?;
+    let most = body.w.min(body.h - RULE);
+    let cell = ((most - RIM * 2.0) / f64::from(view.side().max(1))).min(CELL);
+    let outer = cell * f64::from(view.side().max(1)) + RIM * 2.0;
+    // Square and rule stand in the middle of the sheet together.
+    let above = (body.h - outer - RULE) / 2.0;
+    Ok(Plan { outer, cell, at: (body.x + (body.w - outer) / 2.0, body.y + above) })
 }
 
 impl Plan {
@@ -70,7 +74,7 @@ impl Plan {
 pub(super) fn grid(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let plan = plan(view, cx)?;
     let frame = cx.frame(FRAME)?;
-    let body = cx.slot(&frame, FRAME, "body")?;
+    let body = cx.slot(&frame, FRAME, "field")?;
     let mut face = Face::on(&frame, "A square of letters or digits in rows and columns");
     cx.title(&mut face, &frame, FRAME, cx.name("grid-title", "Too much to read"))?;
     let mut drawing = plan.ground(view.corner, cx);
@@ -87,12 +91,14 @@ pub(super) fn grid(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     for (row, line) in (0_u8..).zip(&view.rows) {
         for (col, symbol) in (0_u8..).zip(line.chars()) {
             let rect = plan.cell((row, col)).inset(plan.cell * 0.1).moved(plan.at.0, plan.at.1);
-            face.text(TextRun::new(rect, Role::Code, Rich::plain(symbol), Pt::new(16.0), ink, from.clone()));
+            face.text(TextRun::new(rect, Role::Code, Rich::plain(symbol), Pt::new(24.0), ink, from.clone()));
         }
     }
-    let below = Rect { y: square.bottom() + mm(1.5), h: body.bottom() - square.bottom() - mm(1.5), ..body };
+    let air = mm(4.0);
+    let side = mm(16.0);
+    let below = Rect { x: body.x + side, y: square.bottom() + air, w: body.w - side * 2.0, h: RULE - air };
     let rule = view.turns.map_or_else(String::new, |turns| texts::rule(view.corner, turns));
-    face.text(TextRun::new(below, Role::Text, Rich::plain(rule), Pt::new(11.0), ink, from));
+    face.text(TextRun::new(below, Role::Text, Rich::plain(rule), Pt::new(15.0), ink, from));
     cx.draw_mark(&mut face, &frame)?;
     let mut piece = cx.piece(GRID, "square", face);
     piece.measured = true;
@@ -119,7 +125,7 @@ pub(super) fn mask(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     face.art(drawing.svg(), Rect::of(face.size), "");
     // An upright picture would show how a card without a mark lies, and half of it would be cut away elsewhere.
     if let (Corner::Printed, false, Some(cell)) = (view.corner, cx.mark.is_empty(), spare(view)) {
-        face.art(cx.symbol(cx.mark)?, plan.cell(cell).inset(plan.cell * 0.1), format!("mark: {}", cx.mark));
+        face.art(cx.symbol(cx.mark)?, plan.cell(cell).inset(plan.cell * 0.22), format!("mark: {}", cx.mark));
     }
     let label = if view.corner == Corner::Cut {
         "card: cut out the windows, cut off the corner"
@@ -131,9 +137,13 @@ pub(super) fn mask(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     Ok(piece)
 }
 
-/// A cell for the lock's mark: the last one that is no window.
+/// A cell for the lock's mark, as far from all windows as any; of several the last.
 fn spare(view: &View) -> Option<Cell> {
     let side = view.side();
     let cells = (0..side).flat_map(|row| (0..side).map(move |col| (row, col)));
-    cells.rev().find(|cell| !view.windows.contains(cell))
+    let far = |cell: &Cell| {
+        let steps = view.windows.iter().map(|(row, col)| row.abs_diff(cell.0).max(col.abs_diff(cell.1)));
+        steps.min().unwrap_or(side)
+    };
+    cells.filter(|cell| !view.windows.contains(cell)).max_by_key(far)
 }

@@ -16,7 +16,7 @@ fn ways(view: &View) -> Vec<Laid> {
     let side = view.side();
     let whole = view.windows.clone();
     match view.corner {
-        Corner::Printed => vec![(whole, "mark on mark".into())],
+        Corner::Printed => vec![(whole, "black corner on black corner".into())],
         Corner::Cut => {
             let flipped = whole.iter().map(|(row, col)| (*col, *row)).collect();
             vec![(whole, "corner on corner".into()), (flipped, "corner on corner, face down".into())]
@@ -36,7 +36,7 @@ fn ways(view: &View) -> Vec<Laid> {
 }
 
 /// The windows after so many quarter turns to the right.
-fn after(cells: &[Cell], quarters: u8, side: u8) -> Vec<Cell> {
+pub(super) fn after(cells: &[Cell], quarters: u8, side: u8) -> Vec<Cell> {
     let turn = |cell: &Cell| (0..quarters).fold(*cell, |cell, _| turned(cell, side));
     cells.iter().map(turn).collect()
 }

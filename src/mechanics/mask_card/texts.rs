@@ -14,7 +14,7 @@ the right ones to be read: row by row, each from left to right.
 - `side`: cells on a side of the square, 4 to 8.
 - `turns`: how many times the card is laid on, 1 to 4; after each it is turned to the right by a quarter.
 - `spell`: for an answer of digits, whether the windows spell its number words in a square of letters.
-- `corner`: `printed` (a mark in a corner of both), `cut` (a corner cut off both) or `plain` (nothing).
+- `corner`: `printed` (a black corner on both), `cut` (a corner cut off both) or `plain` (nothing).
 - `state_rule`: whether the square says how to lay the card on and how to read.
 
 ## Example
@@ -34,18 +34,18 @@ letters that spell number words (`spell`) mostly has one all the same.
 /// The rules, as guests read them below the square.
 pub(super) fn rule(corner: Corner, turns: u8) -> String {
     let lay = match corner {
-        Corner::Printed => "Lay the card on the square, mark on mark.",
-        Corner::Cut => "Lay the card on the square, cut on cut.",
-        Corner::Plain => "Lay the card on the square.",
+        Corner::Printed => "Lay the card on this square, black corner on black corner.",
+        Corner::Cut => "Lay the card on this square, cut corner on cut corner.",
+        Corner::Plain => "Lay the card on this square.",
     };
-    let read = "Read its windows row by row, left to right.";
-    let turn = match turns {
-        1 => "",
-        2 => " Then turn it right by a quarter and read on.",
-        3 => " Then turn it right by a quarter and read on, twice.",
-        _ => " Then turn it right by a quarter and read on, three times.",
-    };
-    format!("{lay} {read}{turn}")
+    let read = "Read what shows in its windows: the top row first, each row from left to right.";
+    let turn = "Then turn the card to the right, like a clock hand that goes from 12 to 3, and read on.";
+    match turns {
+        1 => format!("{lay} {read}"),
+        2 => format!("{lay} {read} {turn}"),
+        3 => format!("{lay} {read} {turn} Turn it once more and read on."),
+        _ => format!("{lay} {read} {turn} Turn it twice more, and read on each time."),
+    }
 }
 
 pub(super) fn grid<'a>(cx: &Dressing<'a>) -> &'a str {
@@ -59,26 +59,26 @@ pub(super) fn mask<'a>(cx: &Dressing<'a>) -> &'a str {
 /// How the card is laid on, as part of a sentence.
 const fn lay(corner: Corner) -> &'static str {
     match corner {
-        Corner::Printed => "so that its corner mark covers the other",
+        Corner::Printed => "black corner on black corner",
         Corner::Cut => "face up, so that the cut corners meet",
         Corner::Plain => "face up and upright",
     }
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
-    let first: Vec<String> = read::shown(view, &view.windows, true).iter().map(char::to_string).collect();
     let turns = view.turns.unwrap_or(1);
-    let more = if turns > 1 {
-        format!(" It is then turned to the right by a quarter and read again, {turns} times in all.")
-    } else {
-        String::new()
+    let read = |turn: u8| {
+        let shown = read::shown(view, &read::after(&view.windows, turn, view.side()), true);
+        shown.iter().map(char::to_string).collect::<Vec<_>>().join(" ")
     };
+    let more: String =
+        (1..turns).map(|turn| format!(" Turned to the right by a quarter, they leave: {}.", read(turn))).collect();
     format!(
         "{} lies on {}, {}. Its windows leave, row by row: {}.{more}",
         capital(mask(cx)),
         grid(cx),
         lay(view.corner),
-        first.join(" ")
+        read(0)
     )
 }
 

@@ -61,11 +61,11 @@ pub(super) fn prep(cx: &Dressing<'_>) -> Vec<PrepStep> {
         PrepStep {
             key: "cut",
             what: format!(
-                "Cut both out. Lay {over} on {under}, cross on cross, and look that the digits stand out. Then keep the two \
+                "Lay {over} on {under}, cross on cross, and look that the digits stand out. Then keep the two \
                  apart."
             ),
             needs: vec![Need { material: "scissors", amount: 1.0 }],
-            hands: 4.0,
+            hands: 2.0,
             wait: 0.0,
             after: vec!["print"],
         },

@@ -53,7 +53,7 @@ pub fn note(kit: &Kit) -> (Edit, Selection) {
 #[must_use]
 pub fn spot(kit: &Kit) -> (Edit, Selection) {
     let id = free("spot", SpotId::from_text, |id| kit.spot(id).is_some());
-    let spot = Spot { id: id.clone(), name: "a new spot".into(), about: String::new() };
+    let spot = Spot { id: id.clone(), name: "a new spot".into(), about: String::new(), person: false };
     (Edit::Spot(Box::new(spot)), Selection::Spot(id))
 }
 
@@ -67,6 +67,7 @@ pub fn prop(kit: &Kit) -> (Edit, Selection) {
         role: PropRole::Decoration,
         place: somewhere(kit),
         material: String::new(),
+        amount: Default::default(),
         about: String::new(),
         printed: None,
     };
@@ -187,6 +188,7 @@ fn bare(kit: &Kit, mechanic: &dyn AnyMechanic, id: PuzzleId, opens: LockId) -> O
         setup,
         parts: parts.map(|part| (part.key.to_owned(), somewhere(kit))).collect(),
         tools: Vec::new(),
+        preparation: Vec::new(),
         hints: HintLadder::default(),
         slow_minutes: None,
         names: std::collections::BTreeMap::new(),

@@ -2,6 +2,7 @@ use eframe::egui::{Checkbox, Ui};
 
 use super::fresh;
 use super::names;
+use super::preparing::own_steps_ui;
 use super::setup::{self, SetupDraft};
 use crate::app::ctx::{Command, Ctx};
 use crate::app::places::item::{place_choices, remove_ui};
@@ -73,6 +74,8 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PuzzleId, draft: &mut Option<SetupDraf
     }
     ui.section("Tools that guests need");
     changed |= tools_ui(ui, cx, &mut puzzle, meta);
+    ui.section("What the host prepares besides");
+    changed |= own_steps_ui(ui, cx, puzzle.id.clone().as_str(), &mut puzzle.preparation);
     ui.section("Time");
     changed |= minutes_ui(ui, cx, &mut puzzle, meta);
     if changed {

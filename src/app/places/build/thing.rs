@@ -1,5 +1,6 @@
 use eframe::egui::{Checkbox, Ui};
 
+use super::preparing::amount_ui;
 use super::printed::printed_ui;
 use crate::app::ctx::{Command, Ctx};
 use crate::app::places::item::{place_choices, remove_ui};
@@ -26,6 +27,7 @@ pub fn spot_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &SpotId) {
         .at(Anchor::Spot(id.clone()))
         .line(ui, cx, &mut spot.name);
     changed |= Field::new("For the host").salt(id).text(ui, cx, 3, &mut spot.about);
+    changed |= ui.checkbox(&mut spot.person, "It is a person, such as a helper").changed();
     if changed {
         cx.edit(Edit::Spot(Box::new(spot)));
     }
@@ -136,6 +138,8 @@ pub fn prop_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PropId) {
         });
         ui.add_space(8.0);
     }
+    let usual = if prop.role == PropRole::Treat { "one for each guest" } else { "one" };
+    changed |= amount_ui(ui, cx, id.as_str(), &mut prop.amount, usual);
     changed |= Field::new("For the host").salt(id).text(ui, cx, 3, &mut prop.about);
     changed |= printed_ui(ui, cx, &mut prop);
     if changed {
@@ -168,6 +172,7 @@ pub fn finish_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         cx,
         &mut finish.treat,
     );
+    changed |= amount_ui(ui, cx, "treat", &mut finish.amount, "one for each guest");
     if changed {
         cx.edit(Edit::Finish(Box::new(finish)));
     }

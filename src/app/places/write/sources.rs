@@ -3,6 +3,7 @@ use std::collections::BTreeSet;
 use eframe::egui::Ui;
 
 use crate::app::ctx::Ctx;
+use crate::app::places::build::own_steps_ui;
 use crate::app::widgets::{Field, UiExt as _};
 use crate::kit::Day;
 use crate::kit::edit::{Edit, Facts};
@@ -23,6 +24,21 @@ pub(super) fn preparing_ui(ui: &mut Ui, cx: &Ctx<'_>, facts: &mut Facts) -> bool
         changed |= super::narrow(ui, |ui| Field::new("To prepare").number(ui, cx, minutes, 10..=MOST, "min"));
     }
     changed
+}
+
+/// What the host says at the start, and does before, of the author's own; whether it changed.
+pub(super) fn hosting_ui(ui: &mut Ui, cx: &Ctx<'_>, facts: &mut Facts) -> bool {
+    ui.section("For the host");
+    let mut opening = facts.opening.join("\n");
+    let help =
+        "One to a line, in place of the line about what is in play. The rules of every party follow by themselves.";
+    let mut changed = false;
+    if Field::new("What you say at the start").help(help).text(ui, cx, 3, &mut opening) {
+        facts.opening = if opening.is_empty() { Vec::new() } else { opening.split('\n').map(str::to_owned).collect() };
+        changed = true;
+    }
+    ui.quiet("Steps of the preparation that belong to no puzzle: baking, hanging lights, asking helpers.");
+    changed | own_steps_ui(ui, cx, "kit", &mut facts.preparation)
 }
 
 /// What a buyer wants to know besides: rough cost, and which printing of the kit it is; whether it changed.

@@ -1,0 +1,75 @@
+//! Locks that are words: what the guide says of them, where it would speak of padlocks otherwise.
+
+use super::Source;
+use super::before::shown;
+use super::words::{LOCKS, LOCKS_KEEP, LOCKS_SPOKEN, list};
+use crate::kit::{BoxDef, Kit, Lock, LockKind};
+
+fn is_word(lock: &Lock) -> bool {
+    lock.kind == LockKind::Spoken
+}
+
+/// What an answer does, in an answer's line: "opens the brass padlock"; "said aloud, opens the basket".
+pub(super) fn opens(source: &Source<'_>, lock: &Lock) -> String {
+    match (is_word(lock), source.opened.kit.box_of(&lock.id)) {
+        (true, Some(item)) => format!("said aloud, opens {}", source.say(&item.name)),
+        (true, None) => "is said aloud".to_owned(),
+        (false, _) => format!("opens {}", source.say(&lock.name)),
+    }
+}
+
+/// The same after a puzzle's title.
+pub(super) fn gives(source: &Source<'_>, lock: &Lock) -> String {
+    match (is_word(lock), source.opened.kit.box_of(&lock.id)) {
+        (true, Some(item)) => format!("gives the word that is said for {}", source.say(&item.name)),
+        (true, None) => "gives a word that is said".to_owned(),
+        (false, _) => opens(source, lock),
+    }
+}
+
+/// The words that open a box without a padlock; none where something else shuts it as well, or nothing.
+pub(super) fn only(source: &Source<'_>, item: &BoxDef) -> Option<String> {
+    let kit = &source.opened.kit;
+    let locks: Vec<&Lock> = item.locks.iter().filter_map(|id| kit.lock(id)).collect();
+    if locks.is_empty() || !locks.iter().copied().all(is_word) {
+        return None;
+    }
+    let words: Vec<String> = locks
+        .iter()
+        .map(|lock| {
+            let answer = kit.puzzle_of(&lock.id).and_then(|puzzle| source.party.puzzle(&puzzle.id));
+            let word = answer.map_or_else(|| source.say(&lock.name), |laid| shown(&lock.kind, &laid.answer));
+            if lock.mark.is_empty() { word } else { format!("{word} ({})", lock.mark) }
+        })
+        .collect();
+    Some(list(&words))
+}
+
+/// What a host with a minute does with the locks: those that are set and tested, and words that are told.
+pub(super) fn set(kit: &Kit) -> Option<String> {
+    let set = kit.locks.iter().filter(|lock| lock.kind.wheels().is_some()).count();
+    let told = kit.locks.iter().filter(|lock| is_word(lock)).count();
+    let set = match set {
+        0 => None,
+        1 => Some("Set the lock as below, and test it twice while it is open".to_owned()),
+        many => Some(format!("Set the {many} locks as below, and test each twice while it is open")),
+    };
+    let told = match told {
+        0 => None,
+        1 => Some("tell the word to whoever waits for it"),
+        _ => Some("tell the words to those who wait for them"),
+    };
+    match (set, told) {
+        (Some(set), Some(told)) => Some(format!("{set}; {told}")),
+        (Some(set), None) => Some(set),
+        (None, told) => told.map(crate::script::capital),
+    }
+}
+
+/// How the locks are set, whichever there are.
+pub(super) fn note(locks: &[Lock]) -> String {
+    let set = locks.iter().any(|lock| !is_word(lock)) || locks.is_empty();
+    let told = locks.iter().any(is_word);
+    let parts = [(set, LOCKS), (told, LOCKS_SPOKEN), (true, LOCKS_KEEP)];
+    parts.iter().filter(|(said, _)| *said).map(|(_, text)| *text).collect::<Vec<_>>().join(" ")
+}
