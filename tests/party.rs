@@ -42,7 +42,7 @@ fn the_list_has_what_guests_find_beside_what_the_host_works_with() {
     let steps = [PuzzleSteps {
         puzzle: kit.puzzles[0].id.clone(),
         title: "The cuff".into(),
-        steps: vec![inklatch::kit::material::PrepStep::printed(vec![cut])],
+        steps: vec![PrepStep::printed(vec![cut])],
         pieces: 2,
     }];
     let plan = plan(&kit, &steps, 2);

@@ -186,15 +186,26 @@ impl Mechanic for TagMeta {
 
     fn prep(&self, view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         let tags = texts::tags(cx);
+        // What is closed is blank outside. The mark tells guests nothing: it is that of the lock on which the tag hangs.
+        let outside = if view.tags.iter().all(|tag| !tag.mark.is_empty()) {
+            "; draw the mark that stands in it small on the outside in pencil, so that you know which is which"
+        } else {
+            "; note in pencil on the outside on which lock it hangs, so that you know which is which"
+        };
         let need = |material, amount| Need { material, amount };
         vec![
             PrepStep {
                 key: "cut",
                 what: format!(
-                    "Fold each of {tags} at its line with the print inside, close its two sides \
-                     with tape, and punch a hole through both layers where the hole is drawn."
+                    "One at a time, fold {tags} at the line with the print inside{outside}. Close the two sides with tape, and punch a hole through both layers where the hole is drawn."
                 ),
-                needs: vec![need("card-paper", 2.0), need("scissors", 1.0), need("tape", 1.0), need("hole-punch", 1.0)],
+                needs: vec![
+                    need("card-paper", 2.0),
+                    need("scissors", 1.0),
+                    need("tape", 1.0),
+                    need("hole-punch", 1.0),
+                    need("pencil", 1.0),
+                ],
                 hands: 1.5 * f64::from(u8::try_from(view.tags.len()).unwrap_or(u8::MAX)),
                 wait: 0.0,
                 after: Vec::new(),

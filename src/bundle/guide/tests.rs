@@ -120,7 +120,7 @@ fn readable(shape: &Shape) -> (usize, usize) {
 fn told() -> Value {
     let text = kit(&Shape { puzzles: 2, hasp: 2, tools: 0 })
         .replace(r#"kind:Digits(3),mark:"star""#, r#"kind:Spoken,mark:"star""#)
-        .replace(r#"mechanic:"letter-key",answer:"355",opens:"lock-1",
+        .replace(r#"mechanic:"letter-key",answer:"455",opens:"lock-1",
             setup:(word:"OWL"),parts:{"key-card":Spot("table"),"word-card":Spot("table"),}"#, r#"mechanic:"line-initials",
             answer:"MOON",opens:"lock-1",setup:(),parts:{"text":Spot("table")},preparation:[(what:"Tie {{ token | a }} on.",
             minutes:7.0,takes:{"string":0.5,"large button":2.0})]"#)

@@ -35,10 +35,11 @@ lies.
 
 /// The order rule, as the card prints it.
 pub(super) fn rule(view: &View) -> String {
-    let ends = if view.arrows { "every arrowhead up" } else { "some of them upside down" };
+    let ends = if view.arrows { "Every arrowhead points up" } else { "Some of them stand on their heads" };
     format!(
-        "{} strips were one picture. Lay them close below one another, ends even, {ends}, until whole signs appear. Then read \
-         from left to right. Their letters are only names.",
+        "These {} strips were one picture. Lay them one below another, without gaps and with their left ends in line. {ends}. \
+         Change their order until you see whole letters or digits. Read these from left to right. The small letters are only \
+         the names of the strips.",
         view.strips.len()
     )
 }

@@ -116,6 +116,7 @@ pub fn tool(kit: &Kit, material: &Material) -> Prop {
         role: PropRole::Tool,
         place: somewhere(kit),
         material: material.id.to_owned(),
+        amount: crate::kit::HowMany::Usual,
         about: String::new(),
         printed: None,
     }
