@@ -35,7 +35,7 @@ lies.
 
 /// The order rule, as the card prints it.
 pub(super) fn rule(view: &View) -> String {
-    let ends = if view.arrows { "Every arrowhead points up" } else { "Some of them stand on their heads" };
+    let ends = if view.arrows { "Every arrowhead points up" } else { "Some of them lie upside down" };
     format!(
         "These {} strips were one picture. Lay them one below another, without gaps and with their left ends in line. {ends}. \
          Change their order until you see whole letters or digits. Read these from left to right. The small letters are only \
