@@ -5,8 +5,7 @@
 use std::io::{stderr, stdout};
 use std::process::ExitCode;
 
-use clap::Parser as _;
-use inklatch::cli::{Args, run};
+use inklatch::cli::{parse, run};
 
 /// Type setting makes and drops many small things on every core at once; the system's allocator spends a fifth of an
 /// export on that.
@@ -14,7 +13,7 @@ use inklatch::cli::{Args, run};
 static MEMORY: mimalloc::MiMalloc = mimalloc::MiMalloc;
 
 fn main() -> ExitCode {
-    let args = Args::parse();
+    let args = parse();
     // Not locked: the window's threads must be able to speak while it is open.
     ExitCode::from(run(&args, &mut stdout(), &mut stderr(), &inklatch::app::run))
 }

@@ -53,7 +53,8 @@ fn half_a_kit_is_told_with_line_and_column() {
     let half = kit(|text| text[..text.len() / 2].to_owned());
     let (code, _, err) = inklatch(&["check", half.path().to_str().unwrap()]);
     assert_eq!(code, FAILED);
-    assert!(err.contains("at: kit.ron:"), "{err}");
+    let place = half.path().join("kit.ron");
+    assert!(err.contains(&format!("at: {}:", place.display())), "{err}");
 }
 
 #[test]
@@ -358,4 +359,50 @@ fn the_evening_is_rehearsed_and_plays_correct_it() {
     Disk::new(fresh.path()).write(&file, b"(format: 9)").unwrap();
     let (code, _, err) = inklatch(&["rehearse", place]);
     assert!(code == FAILED && err.contains("plays.ron") && err.contains("format 9"), "{err}");
+}
+
+#[test]
+fn a_stranger_is_told_what_was_meant() {
+    let program = |args: &[&str]| {
+        let ran = Command::new(env!("CARGO_BIN_EXE_inklatch")).args(args).output().unwrap();
+        (ran.status.code(), String::from_utf8(ran.stderr).unwrap())
+    };
+    for (args, says) in [
+        (&["chek", "k"][..], "did you mean `check`?"),
+        (&["theme"], "did you mean `themes`?"),
+        (&["check", "the-stoped-clock"], "did you mean `the-stopped-clock`?"),
+        (&["themes", "/there/is/nothing"], "the folder of one theme"),
+    ] {
+        let (code, err) = program(args);
+        assert_eq!(code, Some(2), "{args:?}: {err}");
+        assert!(err.starts_with("error: ") && err.contains(says), "{args:?}: {err}");
+    }
+    for (text, says) in [
+        ("", "the file is empty"),
+        ("junk", "fields in round brackets are expected, and `junk` was found"),
+        ("((((", "hint: "),
+        ("(format: 1, id: ?)", "hint: "),
+    ] {
+        let broken = kit(|_| text.to_owned());
+        let (code, _, err) = inklatch(&["check", broken.path().to_str().unwrap()]);
+        assert_eq!(code, FAILED, "{text}");
+        assert!(err.contains(says) && err.contains(broken.path().to_str().unwrap()), "{text}: {err}");
+        assert!(!err.contains("Head"), "a name of the program's own: {err}");
+    }
+}
+
+#[test]
+fn what_fails_half_way_is_not_in_the_way_of_the_next_try() {
+    let folder = tempfile::tempdir().unwrap();
+    let place = folder.path().join("mine");
+    // A theme whose file is broken is found, and cannot be copied whole.
+    let from = folder.path().join("broken");
+    Disk::new(&from).write(&VPath::new("theme.ron").unwrap(), b"(format: 1").unwrap();
+    let (code, _, err) = inklatch(&["new", place.to_str().unwrap(), "--theme-from", from.to_str().unwrap()]);
+    assert_eq!(code, FAILED, "{err}");
+    assert!(!place.exists());
+    // A folder with something in it is refused before anything long is done.
+    let (code, out, err) = inklatch(&["redress", "--theme", "hive", "--out", from.to_str().unwrap()]);
+    assert_eq!((code, out.as_str()), (FAILED, ""), "{err}");
+    assert!(err.contains("not empty"), "{err}");
 }

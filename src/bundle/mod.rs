@@ -35,7 +35,7 @@ pub use manifest::{Entry, FORMAT, Manifest};
 pub use open::{DEMO_KITS, Opened, author_themes, find_theme, open, open_demo, open_in};
 pub use options::{Go, NOTHING, Options, Progress, Shift};
 pub use plays::{PLAYS_FILE, plays_beside, save_plays};
-pub use redressed::{Redone, mended, redone, save_in};
+pub use redressed::{Redone, empty, mended, redone, save_in};
 pub use save::{Saving, save, save_changed, save_theme};
 pub use scaffold::{begin, scaffold, scaffold_from};
 pub use side_by_side::{Side, pairs, side_by_side};

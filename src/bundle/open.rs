@@ -59,14 +59,36 @@ pub fn open(path: Option<&Path>) -> Hinted<Opened> {
     }
     match path {
         Some(path) => {
-            let (disk, file) = open_folder(path)?;
+            let (disk, file) = open_folder(path).map_err(|trouble| match path.to_str() {
+                Some(name) => near_demo(trouble, name),
+                None => trouble,
+            })?;
             let folder = disk.root().to_owned();
-            let mut opened = open_in(Arc::new(disk), file)?;
+            // What is said of the file itself is said with its folder: there may be many kits.
+            let own = file.as_str().to_owned();
+            let mut opened = open_in(Arc::new(disk), file).map_err(|trouble| within(trouble, &folder, &own))?;
             opened.folder = Some(folder);
             Ok(opened)
         }
         None => Err(Trouble::new("the program carries no demo kit").hint("name the folder of a kit")),
     }
+}
+
+/// Adds the demo kit that was meant, if a name is near enough to one.
+fn near_demo(mut trouble: Trouble, name: &str) -> Trouble {
+    if let Some(near) = nearest(name, &DEMO_KITS) {
+        trouble.hints.insert(0, format!("did you mean `{near}`?"));
+    }
+    trouble
+}
+
+/// A trouble of the kit file or its plays, whose place begins with the folder.
+fn within(trouble: Trouble, folder: &Path, file: &str) -> Trouble {
+    let place = trouble.place.map(|place| {
+        let own = place.starts_with(file) || place.starts_with(super::plays::PLAYS_FILE);
+        if own { folder.join(&place).display().to_string() } else { place }
+    });
+    Trouble { place, ..trouble }
 }
 
 /// Opens a demo kit, whatever lies on disk.

@@ -93,6 +93,24 @@ pub fn mended(kit: &Kit, theme: &Loaded) -> (Kit, Vec<Mended>) {
     (fresh, places)
 }
 
+/// Makes sure that a folder is empty or not there yet.
+///
+/// # Errors
+/// When it is not, or cannot be looked into.
+pub fn empty(folder: &Path) -> Hinted<()> {
+    let said = |message: String| {
+        let trouble = Trouble::new(message).at(folder.display().to_string());
+        Err(trouble.hint("name a folder that is empty or not there yet"))
+    };
+    if folder.is_file() {
+        return said("this is a file, not a folder".to_owned());
+    }
+    match Disk::new(folder).list(&VPath::root())?.first() {
+        Some(first) => said(format!("the folder is not empty: it holds {first}")),
+        None => Ok(()),
+    }
+}
+
 /// Saves a kit in a folder that is empty or not there yet, with the pictures and themes that it brings. The kit file is
 /// written last, so that a folder with one is whole.
 ///
@@ -100,11 +118,7 @@ pub fn mended(kit: &Kit, theme: &Loaded) -> (Kit, Vec<Mended>) {
 /// When the folder is not empty or cannot be written.
 pub fn save_in(opened: &Opened, folder: &Path) -> Hinted<()> {
     let disk = Disk::new(folder);
-    if let Some(first) = disk.list(&VPath::root())?.first() {
-        return Err(Trouble::new(format!("the folder is not empty: it holds {first}"))
-            .at(folder.display().to_string())
-            .hint("name a folder that is empty or not there yet"));
-    }
+    empty(folder)?;
     for path in opened.files.list(&VPath::root())? {
         if ["art/", "themes/", "fonts/"].iter().any(|top| path.as_str().starts_with(top)) {
             disk.write(&path, &opened.files.read(&path, limits::PICTURE_BYTES)?)?;

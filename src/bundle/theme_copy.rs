@@ -68,22 +68,28 @@ pub fn begin_theme(from: &str, folder: &Path) -> Hinted<ThemeId> {
             .hint(format!("give the folder another name: my-{new}")));
     }
     let disk = Disk::new(folder);
-    if let Some(first) = disk.list(&VPath::root())?.first() {
-        return Err(Trouble::new(format!("the folder is not empty: it holds {first}"))
-            .at(shown)
-            .hint("name a folder that is empty or not there yet"));
+    super::redressed::empty(folder)?;
+    let fresh = !folder.exists();
+    let begun = write_theme(from, &disk, &new, &title_case(&name.replace('-', " ")));
+    if begun.is_err() && fresh {
+        // Half a theme would be in the way of the next try; that it may stay behind is no second error.
+        let _ = disk.remove_folder(&VPath::root());
     }
-    let title = title_case(&name.replace('-', " "));
+    begun.map(|()| new)
+}
+
+/// Finds the theme `from` and copies it.
+fn write_theme(from: &str, disk: &Disk, new: &ThemeId, title: &str) -> Hinted<()> {
     let file = VPath::new("theme.ron")?;
     let there = Disk::new(from);
     let own = author_themes().map(|themes| Disk::new(themes.join(from))).filter(|disk| disk.exists(&file));
     let known = theme::builtin_ids();
     match (ThemeId::new(from), own) {
-        (Some(id), Some(own)) => copy(&own, &id, &disk, &new, &title)?,
+        (Some(id), Some(own)) => copy(&own, &id, disk, new, title)?,
         (Some(id), None) if known.contains(&id) => {
-            copy(&Builtin::below(VPath::new("themes")?.join(from)?), &id, &disk, &new, &title)?;
+            copy(&Builtin::below(VPath::new("themes")?.join(from)?), &id, disk, new, title)?;
         }
-        _ if there.exists(&file) => copy(&there, &ThemeId::from_text(from), &disk, &new, &title)?,
+        _ if there.exists(&file) => copy(&there, &ThemeId::from_text(from), disk, new, title)?,
         _ => {
             let names: Vec<&str> = known.iter().map(ThemeId::as_str).collect();
             let mut trouble = Trouble::new(format!("there is no theme `{from}` to begin from"));
@@ -93,7 +99,7 @@ pub fn begin_theme(from: &str, folder: &Path) -> Hinted<ThemeId> {
             return Err(trouble.hint(format!("name one of {}, or the folder of a theme", names.join(", "))));
         }
     }
-    Ok(new)
+    Ok(())
 }
 
 /// Copies all files of a theme; the theme file comes last, so that a folder with one is whole.

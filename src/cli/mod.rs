@@ -15,6 +15,7 @@ mod export;
 mod mechanics;
 mod new;
 mod outcome;
+mod parse;
 mod redress;
 mod rehearse;
 mod theme_list;
@@ -27,6 +28,7 @@ use clap::{Parser, Subcommand, ValueEnum};
 
 pub use outcome::{BLOCKED, CLEAN, FAILED};
 use outcome::{Fail, report};
+pub use parse::parse;
 
 use crate::bundle::{Opened, open};
 use crate::diag::{Hinted, Level};
@@ -278,7 +280,12 @@ pub type Window<'a> = &'a dyn Fn(Opened) -> Hinted<()>;
 /// Runs the command and answers the exit code: [`CLEAN`], [`BLOCKED`] or [`FAILED`].
 pub fn run(args: &Args, out: &mut dyn Write, err: &mut dyn Write, window: Window<'_>) -> u8 {
     let result = match &args.command {
-        None => open(args.kit.as_deref()).and_then(window).map(|()| CLEAN).map_err(Fail::from),
+        None => {
+            let named = args.kit.as_deref().and_then(|kit| kit.to_str());
+            let opened =
+                open(args.kit.as_deref()).map_err(|trouble| named.and_then(parse::misspelt).unwrap_or(trouble));
+            opened.and_then(window).map(|()| CLEAN).map_err(Fail::from)
+        }
         Some(Command::Check { kit, json, fix, level }) => {
             let levels = level.map_or_else(|| Level::ALL.to_vec(), |level| vec![level.into()]);
             check::run(kit.as_deref(), &levels, check::How { json: *json, fix: *fix }, out)

@@ -4,12 +4,13 @@ use std::path::Path;
 
 use super::check::{blocks, summary, write_findings};
 use super::outcome::{BLOCKED, CLEAN, Outcome};
-use crate::bundle::{self, Redone, Side};
-use crate::checks::Finding;
+use crate::bundle::{self, Opened, Redone, Side};
+use crate::checks::{Finding, Proof};
 use crate::diag::{Anchor, Hinted, Level, Severity, Trouble};
 use crate::files::{Disk, Files as _, VPath};
 use crate::ids::ThemeId;
 use crate::kit::edit::apply_all;
+use crate::print::Press;
 use crate::propose::{Wish, propose};
 
 /// What the command line asks for.
@@ -28,6 +29,8 @@ pub(super) fn run(request: &Request<'_>, out: &mut dyn Write) -> Outcome {
     let opened = bundle::open(request.kit)?;
     let theme = ThemeId::new(request.theme).unwrap_or_else(|| ThemeId::from_text(request.theme));
     let mut redone = bundle::redone(&opened, &theme, request.mend, &chosen(request.symbols)?)?;
+    // Before anything long is done; what lies there is looked at again when the kit is saved.
+    bundle::empty(request.out)?;
     let names = (opened.theme.theme.name.clone(), redone.opened.theme.theme.name.clone());
     writeln!(out, "\"{}\" goes from {} to {}", opened.kit.title, names.0, names.1)?;
     for trouble in &redone.troubles {
@@ -39,20 +42,13 @@ pub(super) fn run(request: &Request<'_>, out: &mut dyn Write) -> Outcome {
     }
     let press = bundle::press_of(&redone.opened)?;
     let proof = bundle::prove(&redone.opened, &press, &Level::ALL)?;
-    bundle::save_in(&redone.opened, request.out)?;
-    let standard = proof.level(Level::Standard);
-    if let Some(after) = standard {
-        let before = crate::party::Party::new(&opened.kit, &opened.theme, Level::Standard)?;
-        let old_press = bundle::press_of(&opened)?;
-        let pages = bundle::side_by_side(
-            Side { name: &names.0, party: &before, press: &old_press },
-            Side { name: &names.1, party: &after.party, press: &press },
-        )?;
-        let disk = Disk::new(request.out);
-        for (number, page) in pages.iter().enumerate() {
-            disk.write(&VPath::new(&format!("side-by-side/{:02}.png", number + 1))?, &page.png()?)?;
-        }
+    let fresh = !request.out.exists();
+    let made = written(request.out, (&opened, &redone.opened), &names, (&proof, &press));
+    if made.is_err() && fresh {
+        // Half a kit would be in the way of the next try; that it may stay behind is no second error.
+        let _ = Disk::new(request.out).remove_folder(&VPath::root());
     }
+    made?;
     mended(&redone, out)?;
     super::codes::old_hints(&redone.opened.kit, out)?;
     writeln!(out, "{}\n", summary(&proof))?;
@@ -74,6 +70,28 @@ pub(super) fn run(request: &Request<'_>, out: &mut dyn Write) -> Outcome {
     writeln!(out, "made {folder}: kit.ron, and each piece before and after in side-by-side/")?;
     writeln!(out, "open it:   inklatch {folder}")?;
     Ok(if blocks(&proof) || !redone.troubles.is_empty() { BLOCKED } else { CLEAN })
+}
+
+/// Writes the new kit, and each piece before and after.
+fn written(
+    folder: &Path,
+    (old, new): (&Opened, &Opened),
+    names: &(String, String),
+    (proof, press): (&Proof, &Press),
+) -> Hinted<()> {
+    bundle::save_in(new, folder)?;
+    let Some(after) = proof.level(Level::Standard) else { return Ok(()) };
+    let before = crate::party::Party::new(&old.kit, &old.theme, Level::Standard)?;
+    let old_press = bundle::press_of(old)?;
+    let pages = bundle::side_by_side(
+        Side { name: &names.0, party: &before, press: &old_press },
+        Side { name: &names.1, party: &after.party, press },
+    )?;
+    let disk = Disk::new(folder);
+    for (number, page) in pages.iter().enumerate() {
+        disk.write(&VPath::new(&format!("side-by-side/{:02}.png", number + 1))?, &page.png()?)?;
+    }
+    Ok(())
 }
 
 /// Whether a finding only says again that the theme has too few symbols.

@@ -58,7 +58,10 @@ pub(super) fn run(place: Option<&Path>, json: bool, out: &mut dyn Write) -> Outc
         }
         Some(id) if !id.exists() && at_hand(id)?.is_some() => at_hand(id)?.into_iter().collect(),
         Some(kit) => {
-            let (disk, _) = crate::files::open_folder(kit)?;
+            let (disk, _) = crate::files::open_folder(kit).map_err(|mut trouble| {
+                trouble.hints.push("or name the folder of one theme, with its theme.ron in it".to_owned());
+                trouble
+            })?;
             bundle::themes(Some(&Disk::new(disk.root())))?
         }
         None => bundle::themes(None)?,

@@ -180,6 +180,12 @@ pub fn open_folder(path: &Path) -> Hinted<(Disk, VPath)> {
     let folder = if folder.as_os_str().is_empty() { PathBuf::from(".") } else { folder };
     let disk = Disk::new(folder);
     let file = VPath::new(&file)?;
+    // A folder that may not be looked into is another thing than one without a kit.
+    if let Err(error) = fs::metadata(disk.real(&file))
+        && error.kind() == io::ErrorKind::PermissionDenied
+    {
+        return Err(trouble(&error, "cannot read the folder", disk.root()));
+    }
     if !disk.exists(&file) {
         return Err(Trouble::new("there is no kit here")
             .at(disk.real(&file).display().to_string())
@@ -226,8 +232,11 @@ fn trouble(error: &io::Error, what: &str, path: &Path) -> Trouble {
     use io::ErrorKind as K;
     let hint = match error.kind() {
         K::NotFound => "check the name; nothing is there",
+        K::PermissionDenied if what.contains("read") || what.contains("list") => {
+            "ask for the right to read it, or name another place"
+        }
         K::PermissionDenied => "choose another folder, or ask for the right to write there",
-        K::StorageFull | K::QuotaExceeded => "free some space on the disk; the old file is untouched",
+        K::StorageFull | K::QuotaExceeded => "free some space on the disk; what was there before is untouched",
         K::NotADirectory => "a part of this path is a file, not a folder; choose another",
         K::ReadOnlyFilesystem => "the disk can only be read; choose another folder",
         _ => "try another folder or disk",

@@ -124,7 +124,12 @@ fn explain<T: DeserializeOwned>(error: &ron::error::SpannedError, text: &str, na
     use ron::Error as E;
     let at = error.span.start;
     let place = format!("{name}:{}:{}", at.line, at.col);
-    let mut trouble = Trouble::new(error.code.to_string()).at(place);
+    if text.trim().is_empty() {
+        return Trouble::new("the file is empty")
+            .at(place)
+            .hint("take it from a backup, or begin anew: `inklatch new FOLDER`");
+    }
+    let mut trouble = Trouble::new(plain(&error.code)).at(place);
     match &error.code {
         E::NoSuchStructField { expected, found, .. } | E::NoSuchEnumVariant { expected, found, .. } => {
             trouble.message = format!("there is no `{found}` here");
@@ -152,7 +157,7 @@ fn explain<T: DeserializeOwned>(error: &ron::error::SpannedError, text: &str, na
             );
             // A file that is cut short inside a name or a number fails in many ways, all of them at its very end.
             if open || rest(text, error.span.end).trim().is_empty() {
-                trouble.message = format!("the file ends or breaks off here: {code}");
+                trouble.message = format!("the file ends or breaks off here: {}", plain(code));
                 trouble = trouble.hint("look for a bracket or a quotation mark that is never closed; if the file was cut short, take it from a backup");
             }
             if let Some(hint) = wanted(code) {
@@ -210,6 +215,18 @@ fn about(name: &str) -> &str {
 /// The byte at which a position of a text lies.
 pub(super) fn offset(text: &str, at: ron::error::Position) -> usize {
     text.len() - rest(text, at).len()
+}
+
+/// What a RON error says, without the names that types have in this program.
+fn plain(code: &ron::Error) -> String {
+    use ron::Error as E;
+    match code {
+        E::ExpectedNamedStructLike(_) | E::ExpectedStructLike => "fields in round brackets are expected".to_owned(),
+        E::ExpectedDifferentStructName { found, .. } => {
+            format!("fields in round brackets are expected, and `{found}` was found")
+        }
+        code => code.to_string(),
+    }
 }
 
 /// What follows a position of a text.

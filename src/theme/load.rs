@@ -102,7 +102,11 @@ pub fn load(files: &dyn Files, name: &str) -> Hinted<Loaded> {
 /// # Errors
 /// When it cannot be read, or holds what no picture may hold.
 pub fn read_picture(files: &dyn Files, path: &VPath) -> Hinted<(Arc<str>, Vec<Trouble>)> {
-    let text = files.read_text(path, limits::SVG_BYTES)?;
+    let bytes = files.read(path, limits::SVG_BYTES)?;
+    let text = String::from_utf8(bytes).map_err(|_| {
+        Trouble::new("this is no SVG picture: it holds bytes that are no text")
+            .hint("save it as plain SVG from the drawing program; another kind of picture can be embedded in one")
+    })?;
     let remarks = vet(&text)?;
     Ok((Arc::from(text), remarks))
 }
