@@ -50,7 +50,8 @@ pub(super) fn demo(name: &str) -> Hinted<Option<Builtin>> {
 /// When there is no kit, it cannot be read, or its theme is nowhere to be found.
 pub fn open(path: Option<&Path>) -> Hinted<Opened> {
     let name = match path {
-        Some(path) if path.exists() => None,
+        // A bundle that was exported here bears its kit's name, and holds no kit.
+        Some(path) if path.is_file() || path.join(KIT_FILE).exists() => None,
         Some(path) => path.to_str(),
         None => DEMO_KITS.first().copied(),
     };

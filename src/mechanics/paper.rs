@@ -9,7 +9,7 @@ use crate::mechanics::Dressing;
 use crate::mechanics::words::listed;
 use crate::script::capital;
 use crate::script::{Paragraph, Rich, Span};
-use crate::theme::LARGE_PRINT;
+use crate::theme::{Colour, LARGE_PRINT};
 use crate::units::{Mm, Pt, Rect, Size};
 
 /// Least size of symbols and words on a card (common practice, no source).
@@ -92,6 +92,21 @@ pub fn bookmark(cx: &Dressing<'_>, table: Rect, foot: Rect) -> (Rect, Rect) {
     let h = table.h * (1.0 - LEFT);
     let y = foot.y - table.h * LEFT;
     (Rect { h, ..table }, Rect { y, h: foot.bottom() - y, ..foot })
+}
+
+/// The same, with what the frame draws between table and foot covered where the words at the foot now stand.
+pub fn cleared_bookmark(cx: &Dressing<'_>, face: &mut Face, table: Rect, foot: Rect) -> (Rect, Rect) {
+    let between = foot.y - table.bottom();
+    if cx.large() && between.get() > 0.0 {
+        // Sheets are white, whatever the theme calls paper.
+        let white = Colour { r: 255, g: 255, b: 255 };
+        let strip = Rect { y: table.bottom(), h: between, ..table };
+        let mut patch = Drawing::new(Size { w: strip.w, h: strip.h });
+        let (w, h) = (strip.w, strip.h);
+        patch.polygon(&[(Mm::ZERO, Mm::ZERO), (w, Mm::ZERO), (w, h), (Mm::ZERO, h)], Pen::fill(white));
+        face.art(patch.svg(), strip, "");
+    }
+    bookmark(cx, table, foot)
 }
 
 /// Words of the sheet, set to fit.

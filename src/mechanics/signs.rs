@@ -119,7 +119,7 @@ pub fn key_card(cx: &Dressing<'_>, words: &KeyWords<'_>, key: &[Entry], draw: &D
     let mut face = Face::on(&frame, words.alt);
     cx.title(&mut face, &frame, "bookmark", words.title)?;
     let slot = |name: &str| cx.slot(&frame, "bookmark", name);
-    let (rows, foot) = paper::bookmark(cx, slot("table")?, slot("foot")?);
+    let (rows, foot) = paper::cleared_bookmark(cx, &mut face, slot("table")?, slot("foot")?);
     table(cx, &mut face, rows, key, words.square, draw)?;
     let from = cx.at(PuzzleField::Setup);
     face.text(TextRun::new(foot, Role::Text, Rich::plain(words.rule), Pt::new(11.0), cx.colour("ink"), from));

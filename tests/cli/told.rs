@@ -1,6 +1,9 @@
 //! What the command line lists and tells: names that a kit may use, lines of the file, examples.
 
+use std::process::Command;
+
 use clap::CommandFactory as _;
+use inklatch::bundle;
 use inklatch::cli::{Args, CLEAN, FAILED};
 use inklatch::files::{Disk, Files as _, VPath};
 use inklatch::kit::material::MATERIALS;
@@ -121,4 +124,61 @@ fn progress_goes_up_and_tells_of_what_is_made() {
     let percents: Vec<usize> =
         out.lines().filter_map(|line| line.strip_prefix('[')?.split_once(" %]")?.0.trim().parse().ok()).collect();
     assert!(percents.len() > 3 && percents.is_sorted() && percents.last() == Some(&100), "{out}");
+}
+
+#[test]
+fn a_bundle_of_a_demo_kit_does_not_stand_in_its_way() {
+    // `export the-harbour-regatta --out .` leaves a folder of that name, which holds no kit.
+    let here = tempfile::tempdir().unwrap();
+    let name = bundle::DEMO_KITS[1];
+    std::fs::create_dir_all(here.path().join(name).join("players")).unwrap();
+    let mut command = Command::new(env!("CARGO_BIN_EXE_inklatch"));
+    let output = command.current_dir(here.path()).args(["check", name, "--level", "standard"]).output().unwrap();
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+}
+
+#[test]
+fn a_stranger_is_told_what_was_meant() {
+    let program = |args: &[&str]| {
+        let ran = Command::new(env!("CARGO_BIN_EXE_inklatch")).args(args).output().unwrap();
+        (ran.status.code(), String::from_utf8(ran.stderr).unwrap())
+    };
+    for (args, says) in [
+        (&["chek", "k"][..], "did you mean `check`?"),
+        (&["theme"], "did you mean `themes`?"),
+        (&["check", "the-stoped-clock"], "did you mean `the-stopped-clock`?"),
+        (&["themes", "/there/is/nothing"], "the folder of one theme"),
+    ] {
+        let (code, err) = program(args);
+        assert_eq!(code, Some(2), "{args:?}: {err}");
+        assert!(err.starts_with("error: ") && err.contains(says), "{args:?}: {err}");
+    }
+    for (text, says) in [
+        ("", "the file is empty"),
+        ("junk", "fields in round brackets are expected, and `junk` was found"),
+        ("((((", "hint: "),
+        ("(format: 1, id: ?)", "hint: "),
+    ] {
+        let broken = kit(|_| text.to_owned());
+        let (code, _, err) = inklatch(&["check", broken.path().to_str().unwrap()]);
+        assert_eq!(code, FAILED, "{text}");
+        assert!(err.contains(says) && err.contains(broken.path().to_str().unwrap()), "{text}: {err}");
+        assert!(!err.contains("Head"), "a name of the program's own: {err}");
+    }
+}
+
+#[test]
+fn what_fails_half_way_is_not_in_the_way_of_the_next_try() {
+    let folder = tempfile::tempdir().unwrap();
+    let place = folder.path().join("mine");
+    // A theme whose file is broken is found, and cannot be copied whole.
+    let from = folder.path().join("broken");
+    Disk::new(&from).write(&VPath::new("theme.ron").unwrap(), b"(format: 1").unwrap();
+    let (code, _, err) = inklatch(&["new", place.to_str().unwrap(), "--theme-from", from.to_str().unwrap()]);
+    assert_eq!(code, FAILED, "{err}");
+    assert!(!place.exists());
+    // A folder with something in it is refused before anything long is done.
+    let (code, out, err) = inklatch(&["redress", "--theme", "hive", "--out", from.to_str().unwrap()]);
+    assert_eq!((code, out.as_str()), (FAILED, ""), "{err}");
+    assert!(err.contains("not empty"), "{err}");
 }

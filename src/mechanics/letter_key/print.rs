@@ -16,7 +16,7 @@ pub(super) fn key_card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let mut face = Face::on(&frame, format!("{}: a table that gives each letter a digit", capital(key_name(cx))));
     cx.title(&mut face, &frame, "bookmark", &view.key_title)?;
     let slot = |name: &str| cx.slot(&frame, "bookmark", name);
-    let (rows, foot) = paper::bookmark(cx, slot("table")?, slot("foot")?);
+    let (rows, foot) = paper::cleared_bookmark(cx, &mut face, slot("table")?, slot("foot")?);
     table(view, cx, &mut face, rows);
     let from = cx.at(PuzzleField::Setup);
     face.text(TextRun::new(foot, Role::Text, Rich::plain(RULE), Pt::new(11.0), cx.colour("ink"), from));

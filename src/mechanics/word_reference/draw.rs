@@ -35,7 +35,7 @@ pub(super) fn list(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let mut face = Face::on(&frame, format!("A list of {} rows with three numbers each", view.leads.len()));
     cx.title(&mut face, &frame, "bookmark", cx.name("list-title", "Where to look"))?;
     let slot = |name: &str| cx.slot(&frame, "bookmark", name);
-    let (table, foot) = paper::bookmark(cx, slot("table")?, slot("foot")?);
+    let (table, foot) = paper::cleared_bookmark(cx, &mut face, slot("table")?, slot("foot")?);
     let rows = view.leads.len() + usize::from(view.columns);
     let height = (table.h / rows.max(1) as f64).min(mm(ROW));
     let air = mm(if cx.large() { 0.25 } else { 0.5 });
