@@ -1,9 +1,10 @@
-//! Pieces that are larger than a sheet, parted over several: where to cut, and what each part is called.
+//! Pieces that are larger than a sheet, parted over several: where to cut, how the parts are joined, and what each is
+//! called.
 //!
 //! A piece is cut into bands, and each band into parts at places of its own, so that a cut finds its way past texts and
 //! pictures. A title over which no cut finds a way is moved to the part on which most of it stood.
 
-use crate::face::{Face, Layer, Piece, TextRun, reach};
+use crate::face::{Align, Face, Joint, Layer, Piece, TextRun, Valign, reach};
 use crate::units::{Mm, Pt, Rect, Size};
 
 /// Layers that cover more of a piece than this, width by width and height by height, are its ground: every cut crosses
@@ -14,7 +15,7 @@ const PLACES: u8 = 40;
 /// How far a cut keeps away from what it spares, where there is room.
 const CLEAR: Mm = Mm::new(0.6);
 /// What it costs to cut through a text, and through a picture.
-const COST: (usize, usize) = (4, 1);
+const COST: (usize, usize) = (40, 2);
 /// Parts slimmer than this are made only where that spares more than [`SLIM_COST`]: they are easily lost.
 const SLIM: Mm = Mm::new(45.0);
 const SLIM_COST: usize = 12;
@@ -23,10 +24,13 @@ const SLIM_COST: usize = 12;
 const CHARACTER: (f64, f64) = (0.62, 0.5);
 /// Height of a line in parts of its size.
 const LINE: f64 = 1.4;
+/// Width of the tab by which a part is joined to the next (common practice for posters of several sheets, no source).
+const TAB: Mm = Mm::new(10.0);
 /// Air between a moved title and the cut.
 const BESIDE: Mm = Mm::new(3.0);
 
-/// The parts of a piece, band by band, each no larger than `most`; to be joined edge to edge.
+/// The parts of a piece, band by band, each with its tabs no larger than `most`; and, where no cut finds a way past a
+/// text, the words that it goes through, to be read beside the piece.
 pub(super) fn parts(piece: &Piece, most: Size) -> Vec<Piece> {
     let lying = Size { w: most.h, h: most.w };
     let ways = [(most, false), (most, true), (lying, false), (lying, true)];
@@ -37,20 +41,118 @@ pub(super) fn parts(piece: &Piece, most: Size) -> Vec<Piece> {
         return vec![piece.clone()];
     };
     let face = beside_cuts(&piece.front, &bands);
-    let total: usize = bands.iter().map(Vec::len).sum();
-    let (grid, row) = (bands.len() > 1 && total > bands.len(), upright(&bands));
-    let parts = bands.iter().enumerate().flat_map(|(band, parts)| parts.iter().map(move |part| (band + 1, *part)));
-    parts
-        .enumerate()
-        .map(|(at, (band, rect))| {
-            let place = if grid { format!(", {} {band}", if row { "column" } else { "row" }) } else { String::new() };
-            Piece {
-                label: format!("{}, part {} of {total}{place}: join the edges", piece.label, at + 1),
-                front: face.part(rect),
-                ..piece.clone()
-            }
+    let all: Vec<Rect> = bands.iter().flatten().copied().collect();
+    let (grid, row) = (bands.len() > 1 && all.len() > bands.len(), upright(&bands));
+    let named = bands.iter().enumerate().flat_map(|(band, parts)| parts.iter().map(move |part| (band + 1, *part)));
+    let parts = named.enumerate().map(|(at, (band, rect))| {
+        let place = if grid { format!(", {} {band}", if row { "column" } else { "row" }) } else { String::new() };
+        let next = |follows: &dyn Fn(Rect, Rect) -> bool, turned: bool| -> Vec<usize> {
+            let pair = |other: Rect| if turned { follows(other, rect) } else { follows(rect, other) };
+            (1..).zip(&all).filter(|(_, other)| pair(**other)).map(|(number, _)| number).collect()
+        };
+        let (right, below) = (next(&beside, false), next(&below, false));
+        let (left, above) = (next(&beside, true), next(&self::below, true));
+        let joint = Joint {
+            tab: TAB,
+            right: sayings(&right),
+            below: sayings(&below),
+            laid: (!left.is_empty(), !above.is_empty()),
+        };
+        let mut on: Vec<usize> = left.into_iter().chain(above).collect();
+        on.sort_unstable();
+        let join = match on.as_slice() {
+            [] => "begin with it".to_owned(),
+            [one] => format!("glue it on the tab of part {one}"),
+            several => format!("glue it on the tabs of parts {}", counted(several)),
+        };
+        Piece {
+            label: format!("{}, part {} of {}{place}: {join}", piece.label, at + 1, all.len()),
+            front: face.part(rect).joined(&joint),
+            ..piece.clone()
+        }
+    });
+    parts.chain(words(piece, &cut_texts(&face, &all), most)).collect()
+}
+
+/// Whether the second part follows on the right of the first.
+fn beside(first: Rect, second: Rect) -> bool {
+    let shared = first.bottom().min(second.bottom()) - first.y.max(second.y);
+    (first.right() - second.x).get().abs() < 1e-6 && shared.get() > 1e-6
+}
+
+/// Whether the second part follows below the first.
+fn below(first: Rect, second: Rect) -> bool {
+    let shared = first.right().min(second.right()) - first.x.max(second.x);
+    (first.bottom() - second.y).get().abs() < 1e-6 && shared.get() > 1e-6
+}
+
+/// What may be said on the tab onto which these parts are glued, the longest first.
+fn sayings(parts: &[usize]) -> Vec<String> {
+    let name = match parts {
+        [] => return Vec::new(),
+        [one] => format!("part {one}"),
+        several => format!("parts {}", counted(several)),
+    };
+    let wide = TAB.get();
+    vec![
+        format!("Glue {name} over this tab, up to the line. Overlap {wide} mm."),
+        format!("Glue {name} over this tab: {wide} mm"),
+        format!("Glue {name} here"),
+        name,
+        counted(parts),
+    ]
+}
+
+/// "1, 2 and 3".
+fn counted(numbers: &[usize]) -> String {
+    let words: Vec<String> = numbers.iter().map(usize::to_string).collect();
+    match words.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, before)) => format!("{} and {last}", before.join(", ")),
+        None => String::new(),
+    }
+}
+
+/// The texts of a face that no part holds whole.
+fn cut_texts(face: &Face, parts: &[Rect]) -> Vec<TextRun> {
+    let whole = |run: &TextRun| parts.iter().any(|part| part.holds(reach(&Layer::Text(run.clone()))));
+    face.runs().filter(|run| !whole(run)).cloned().collect()
+}
+
+/// Pieces with the words that cuts go through, paragraph by paragraph one below another.
+fn words(piece: &Piece, cut: &[TextRun], most: Size) -> Vec<Piece> {
+    let mut pages: Vec<Face> = Vec::new();
+    let paragraphs = cut.iter().flat_map(|run| {
+        run.text.paragraphs.iter().map(|paragraph| {
+            let mut one = run.clone();
+            one.text.paragraphs = vec![paragraph.clone()];
+            one
         })
-        .collect()
+    });
+    for run in paragraphs {
+        let h =
+            Mm::new(lines_of(&run, most.w - BESIDE * 2.0) * LINE * run.least.to_mm().get()).min(most.h - BESIDE * 2.0);
+        if pages.last().is_none_or(|page| page.size.h + h + BESIDE > most.h) {
+            pages.push(Face::new(Size { w: most.w, h: BESIDE }, piece.front.alt.clone()));
+        }
+        let Some(page) = pages.last_mut() else { continue };
+        let rect = Rect { x: BESIDE, y: page.size.h, w: most.w - BESIDE * 2.0, h };
+        page.size.h = rect.bottom() + BESIDE;
+        let set = TextRun { rect, most: run.least, turn: 0.0, within: None, whole_lines: false, ..run.clone() };
+        page.text(set.aligned(Align::Left, Valign::Top));
+    }
+    let label = format!("{}, words to read beside it", piece.label);
+    let pages = pages.into_iter().map(|front| Piece { label: label.clone(), front, measured: false, ..piece.clone() });
+    pages.collect()
+}
+
+/// How many lines a text takes at its least size in a column, rather too many than too few.
+fn lines_of(run: &TextRun, width: Mm) -> f64 {
+    let width = width.to_pt().get().max(1.0);
+    let text = run.text.text();
+    #[expect(clippy::cast_precision_loss, reason = "the length of a text on a piece")]
+    let long = |part: &str| part.chars().count() as f64;
+    text.lines().map(|part| (long(part) * CHARACTER.0 * run.least.get() / width).ceil().max(1.0)).sum()
 }
 
 /// Whether bands stand side by side.
@@ -91,7 +193,8 @@ fn ground(face: &Face, layer: &Layer) -> bool {
 
 #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a handful of sheets")]
 fn needed(length: Mm, most: Mm) -> usize {
-    (length.get() / most.get().max(1.0) - 1e-6).ceil().clamp(1.0, 100.0) as usize
+    // All parts but the last have a tab.
+    ((length - TAB).get() / (most - TAB).get().max(1.0) - 1e-6).ceil().clamp(1.0, 100.0) as usize
 }
 
 /// A part of a face, cut across (side by side) or down (one below another), into as few as go: each cut where it
@@ -114,8 +217,8 @@ fn cuts(face: &Face, within: Rect, most: Size, across: bool) -> Vec<Rect> {
     #[expect(clippy::cast_precision_loss, reason = "a handful of sheets")]
     for left in (1..parts).rev() {
         let last = at.last().copied().unwrap_or(start);
-        let low = (end - most * left as f64).max(last);
-        let high = last + most;
+        let low = (end - TAB - (most - TAB) * left as f64).max(last);
+        let high = last + most - TAB;
         let even = last + (end - last) / (left + 1) as f64;
         let places = (0..=PLACES).map(|step| low + (high - low) * (f64::from(step) / f64::from(PLACES)));
         let edges = spared.iter().flat_map(|(from, to, _)| [*from, *to]).filter(|cut| low <= *cut && *cut <= high);
@@ -160,18 +263,15 @@ fn beside_cuts(face: &Face, bands: &[Vec<Rect>]) -> Face {
 
 /// Gives a run its new place if it fits there; one of a single line then stays in one.
 fn move_into(run: &mut TextRun, rect: Rect) {
-    let width = rect.w.to_pt().get().max(1.0);
-    let text = run.text.text();
-    #[expect(clippy::cast_precision_loss, reason = "the length of a text on a piece")]
-    let long = |part: &str| part.chars().count() as f64;
-    let lines: f64 =
-        text.lines().map(|part| (long(part) * CHARACTER.0 * run.least.get() / width).ceil().max(1.0)).sum();
+    let (width, lines) = (rect.w.to_pt().get().max(1.0), lines_of(run, rect.w));
     if rect.h.to_pt().get() < (lines - 1.0) * LINE * run.least.get() + run.least.get() {
         return;
     }
     run.rect = rect;
     if lines <= 1.0 {
-        run.most = run.most.min(Pt::new(width / (long(&text).max(1.0) * CHARACTER.1))).max(run.least);
+        #[expect(clippy::cast_precision_loss, reason = "a title")]
+        let long = run.text.text().chars().count().max(1) as f64;
+        run.most = run.most.min(Pt::new(width / (long * CHARACTER.1))).max(run.least);
     }
 }
 

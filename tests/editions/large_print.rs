@@ -2,15 +2,17 @@
 
 use std::collections::BTreeMap;
 
-use inklatch::diag::Level;
-use inklatch::face::{Audience, Face, Layer, Piece};
+use inklatch::diag::{Anchor, Level};
+use inklatch::face::proof::PrintedText;
+use inklatch::face::{Align, Audience, Face, Layer, Piece, Role, TextRun, Valign, reach};
 use inklatch::mechanics::MECHANICS;
 use inklatch::mechanics::sample::sample;
 use inklatch::party::{Kept, LARGE, Party, enlarged};
 use inklatch::print::DocInfo;
-use inklatch::sheet::{Paper, Sheet, impose};
-use inklatch::theme::{Edition, Palette, builtin_ids};
-use inklatch::units::{Rect, Size};
+use inklatch::script::Rich;
+use inklatch::sheet::{Paper, Placed, Sheet, impose};
+use inklatch::theme::{Colour, Edition, Palette, builtin_ids};
+use inklatch::units::{Mm, Rect, Size};
 
 use super::{Dressed, demo, dressed, sound};
 
@@ -58,18 +60,22 @@ fn both_kits_in_every_theme_are_sound_and_nothing_is_under_16_points() {
     }
 }
 
-#[test]
-fn a_board_in_parts_is_whole() {
-    let mut face = Face::new(Size::mm(300.0, 400.0), "a board");
-    for (x, y) in [(30.0, 40.0), (140.0, 190.0), (250.0, 350.0)] {
-        face.art(
-            "<svg xmlns='http://www.w3.org/2000/svg' width='9' height='9'/>".into(),
-            Rect::mm(x, y, 20.0, 20.0),
-            "",
-        );
+/// A picture that no other is like.
+fn picture(number: usize) -> String {
+    format!("<svg xmlns='http://www.w3.org/2000/svg' width='{}' height='9'/>", number + 9)
+}
+
+fn board(size: Size, pictures: &[(f64, f64)], texts: &[(&str, Rect)]) -> Piece {
+    let mut face = Face::new(size, "a board");
+    for (number, (x, y)) in pictures.iter().enumerate() {
+        face.art(picture(number).into(), Rect::mm(*x, *y, 20.0, 20.0), "");
     }
-    let whole = face.size.w.get() * face.size.h.get();
-    let piece = Piece {
+    for (text, rect) in texts {
+        let ink = Colour { r: 0, g: 0, b: 0 };
+        let run = TextRun::new(*rect, Role::Text, Rich::plain(*text), LARGE, ink, Anchor::Kit);
+        face.text(run.at_least(LARGE).aligned(Align::Left, Valign::Top));
+    }
+    Piece {
         id: "board".into(),
         part: "board".into(),
         label: "Board".into(),
@@ -82,21 +88,85 @@ fn a_board_in_parts_is_whole() {
         on_a_thing: false,
         large: true,
         group: "board".into(),
-    };
+    }
+}
+
+#[test]
+fn a_board_in_parts_is_joined_by_tabs() {
+    const TAB: f64 = 10.0;
+    let at = [(30.0, 40.0), (140.0, 190.0), (250.0, 350.0)];
+    let piece = board(Size::mm(300.0, 400.0), &at, &[]);
+    let whole = piece.front.size.w.get() * piece.front.size.h.get();
     for paper in Paper::ALL {
         let sheets = impose(std::slice::from_ref(&piece), paper, Audience::Players, "Kit").unwrap();
         let parts: Vec<_> = sheets.iter().flat_map(|sheet| &sheet.placed).collect();
-        let area: f64 = parts.iter().map(|part| part.face.size.w.get() * part.face.size.h.get()).sum();
+        let number =
+            |label: &str| -> usize { label.split("part ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap() };
+        // What stands on tabs, and what labels say is glued on them, are the same pairs.
+        let (mut told, mut tabs) = (Vec::new(), Vec::new());
+        let numbers = |text: &str| -> Vec<usize> {
+            text.split(|c: char| !c.is_ascii_digit()).filter_map(|word| word.parse().ok()).collect()
+        };
+        let mut area = 0.0;
+        for part in &parts {
+            assert!(paper.safe().holds(part.rect) && part.label.contains(" of "), "{}", part.label);
+            let own = number(&part.label);
+            let on = part.label.split_once(": ").unwrap().1;
+            assert_eq!(on == "begin with it", own == 1, "{}", part.label);
+            told.extend(numbers(on).into_iter().map(|tab| (tab, own)));
+            let (mut w, mut h) = (part.face.size.w.get(), part.face.size.h.get());
+            for run in part.face.runs() {
+                let said = run.text.text();
+                let said = said.split_once(" over").map_or(said.as_str(), |(names, _)| names).to_owned();
+                tabs.extend(numbers(&said).into_iter().map(|next| (own, next)));
+                if run.turn == 0.0 {
+                    h -= TAB
+                } else {
+                    w -= TAB
+                }
+                assert!(
+                    Rect::of(part.face.size).holds(reach(&Layer::Text(TextRun { turn: 0.0, ..run.clone() })))
+                        || run.turn != 0.0
+                );
+            }
+            area += w * h;
+        }
+        told.sort_unstable();
+        tabs.sort_unstable();
+        assert_eq!(told, tabs);
+        assert!(told.len() >= parts.len() - 1);
         assert!((area - whole).abs() < 1e-6, "{area} of {whole}");
         // No cut goes through a picture that it could go past.
-        let pictures = parts.iter().flat_map(|part| &part.face.layers).filter(|layer| matches!(layer, Layer::Art(_)));
-        assert_eq!(pictures.count(), 3);
-        for part in parts {
-            assert!(paper.safe().holds(part.rect) && part.label.contains(" of "), "{}", part.label);
+        for (number, _) in at.iter().enumerate() {
+            let like = |layer: &&Layer| matches!(layer, Layer::Art(art) if *art.svg == *picture(number));
+            let held = parts.iter().flat_map(|part| part.face.layers.iter().filter(like));
+            assert_eq!(held.count(), 1);
         }
     }
     let usual = Piece { large: false, ..piece };
     assert!(impose(&[usual], Paper::A4, Audience::Players, "Kit").is_err());
+}
+
+#[test]
+fn words_that_a_seam_cannot_spare_can_be_read_whole() {
+    let long = "A sentence that goes on and on over the whole breadth of the board. ".repeat(21);
+    let texts = [(long.trim(), Rect::mm(10.0, 20.0, 380.0, 480.0)), ("Aside", Rect::mm(10.0, 510.0, 60.0, 10.0))];
+    let piece = board(Size::mm(400.0, 540.0), &[], &texts);
+    let press = &dressed()[0].press;
+    for paper in Paper::ALL {
+        let sheets = impose(std::slice::from_ref(&piece), paper, Audience::Players, "Kit").unwrap();
+        let placed: Vec<_> = sheets.iter().flat_map(|sheet| &sheet.placed).collect();
+        for (text, _) in texts {
+            let whole = placed.iter().filter(|part| {
+                let inside = |rect: Rect| Rect::of(part.face.size).holds(rect);
+                part.face.runs().any(|run| run.text.text() == text && inside(run.rect))
+            });
+            assert_eq!(whole.count(), 1, "{text}");
+        }
+        let words: Vec<_> = placed.iter().filter(|part| part.label.ends_with("words to read beside it")).collect();
+        assert_eq!(words.len(), 1);
+        assert!(press.fits(&words[0].face).unwrap().into_iter().all(|fits| fits));
+    }
 }
 
 #[test]
@@ -184,4 +254,27 @@ fn every_mechanic_s_sample_is_printed_without_a_seam() {
             }
         }
     }
+}
+
+#[test]
+fn what_is_said_on_a_tab_stands_on_it() {
+    // The words along the tab are longer than the part is wide.
+    let piece = board(Size::mm(300.0, 400.0), &[], &[]);
+    let sheets = impose(std::slice::from_ref(&piece), Paper::A4, Audience::Players, "Kit").unwrap();
+    let doc = dressed()[0].press.sheets(&sheets, &DocInfo::default()).unwrap();
+    let mut seen = 0;
+    for (page, sheet) in sheets.iter().enumerate() {
+        let said = |placed: &Placed| placed.face.runs().find(|run| run.turn != 0.0).map(|run| run.text.text());
+        for placed in sheet.placed.iter().filter(|placed| !placed.turned) {
+            let Some(said) = said(placed) else { continue };
+            let first = said.split(' ').next().unwrap();
+            let words = doc.words(page);
+            let upright = |word: &&PrintedText| word.text.starts_with(first) && word.turn != 0.0;
+            let word = words.iter().find(upright).unwrap_or_else(|| panic!("{said}: {words:?}"));
+            let right = placed.rect.right();
+            assert!(word.x < right && word.x > right - Mm::new(10.0), "\"{said}\" at {:?}, not {right:?}", word.x);
+            seen += 1;
+        }
+    }
+    assert!(seen >= 2);
 }
