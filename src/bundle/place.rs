@@ -94,3 +94,21 @@ impl Site {
         written
     }
 }
+
+/// Makes sure that a folder is empty or not there yet.
+///
+/// # Errors
+/// When it is not, or cannot be looked into.
+pub fn empty(folder: &Path) -> Hinted<()> {
+    let said = |message: String| {
+        let trouble = Trouble::new(message).at(folder.display().to_string());
+        Err(trouble.hint("name a folder that is empty or not there yet"))
+    };
+    if folder.is_file() {
+        return said("this is a file, not a folder".to_owned());
+    }
+    match Disk::new(folder).list(&VPath::root())?.first() {
+        Some(first) => said(format!("the folder is not empty: it holds {first}")),
+        None => Ok(()),
+    }
+}

@@ -2,6 +2,7 @@ use std::collections::BTreeMap;
 use std::path::Path;
 
 use super::open::{Opened, find_theme};
+use super::place::empty;
 use super::plays::save_plays;
 use super::theme_copy::bring_theme;
 use crate::diag::{Anchor, Hinted, Level, PuzzleField, Trouble};
@@ -91,24 +92,6 @@ pub fn mended(kit: &Kit, theme: &Loaded) -> (Kit, Vec<Mended>) {
         }
     }
     (fresh, places)
-}
-
-/// Makes sure that a folder is empty or not there yet.
-///
-/// # Errors
-/// When it is not, or cannot be looked into.
-pub fn empty(folder: &Path) -> Hinted<()> {
-    let said = |message: String| {
-        let trouble = Trouble::new(message).at(folder.display().to_string());
-        Err(trouble.hint("name a folder that is empty or not there yet"))
-    };
-    if folder.is_file() {
-        return said("this is a file, not a folder".to_owned());
-    }
-    match Disk::new(folder).list(&VPath::root())?.first() {
-        Some(first) => said(format!("the folder is not empty: it holds {first}")),
-        None => Ok(()),
-    }
 }
 
 /// Saves a kit in a folder that is empty or not there yet, with the pictures and themes that it brings. The kit file is

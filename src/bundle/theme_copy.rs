@@ -1,6 +1,7 @@
 use std::path::Path;
 
 use super::open::{Below, author_theme, author_themes};
+use super::place::empty;
 use super::themes::kit_themes;
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Builtin, Disk, Files, VPath};
@@ -68,7 +69,7 @@ pub fn begin_theme(from: &str, folder: &Path) -> Hinted<ThemeId> {
             .hint(format!("give the folder another name: my-{new}")));
     }
     let disk = Disk::new(folder);
-    super::redressed::empty(folder)?;
+    empty(folder)?;
     let fresh = !folder.exists();
     let begun = write_theme(from, &disk, &new, &title_case(&name.replace('-', " ")));
     if begun.is_err() && fresh {

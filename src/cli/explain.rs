@@ -4,6 +4,7 @@ use std::io::Write;
 use super::docs::{TypeDoc, types};
 use super::explain_words::{self, FILES};
 use super::outcome::{CLEAN, Outcome};
+use super::wrap::wrap;
 use crate::bundle;
 use crate::checks::{self, CHECKS};
 use crate::diag::{Hinted, Trouble};
@@ -252,23 +253,6 @@ fn write_types(sources: &[&str], out: &mut dyn Write) -> std::io::Result<()> {
 /// Doc text without the marks of links between items of code.
 fn plain(doc: &str) -> String {
     doc.replace("[`", "`").replace("`]", "`")
-}
-
-pub(super) fn wrap(text: &str, width: usize) -> Vec<String> {
-    let mut lines = vec![String::new()];
-    for word in text.split_whitespace() {
-        match lines.last_mut() {
-            Some(line) if line.is_empty() || line.chars().count() + word.chars().count() < width => {
-                if !line.is_empty() {
-                    line.push(' ');
-                }
-                line.push_str(word);
-            }
-            _ => lines.push(word.to_owned()),
-        }
-    }
-    lines.retain(|line| !line.is_empty());
-    lines
 }
 
 #[cfg(test)]

@@ -76,7 +76,7 @@ fn frame(
     .filter(|_| !mechanics.is_empty());
     let all: Vec<String> = kit.into_iter().chain(mechanics).collect();
     let all = if all.is_empty() { "no sample; setups that ask for it".to_owned() } else { all.join("; ") };
-    for (at, line) in super::explain::wrap(&format!("worn by {all}"), 92).iter().enumerate() {
+    for (at, line) in super::wrap::wrap(&format!("worn by {all}"), 92).iter().enumerate() {
         writeln!(out, "    {}{line}", if at == 0 { "" } else { "    " })?;
     }
     writeln!(out)

@@ -3,8 +3,8 @@
 use std::io::Write;
 
 use super::docs::TypeDoc;
-use super::explain::wrap;
 use super::outcome::{CLEAN, Outcome};
+use super::wrap::wrap;
 use crate::checks::CHECKS;
 use crate::diag::Severity;
 use crate::kit::material::{MATERIALS, Material};

@@ -20,6 +20,7 @@ mod redress;
 mod rehearse;
 mod theme_list;
 mod themes;
+mod wrap;
 
 use std::io::Write;
 use std::path::PathBuf;

@@ -5,7 +5,7 @@ use std::io::Write;
 
 use serde::Serialize;
 
-use super::explain::wrap;
+use super::wrap::wrap;
 use crate::kit::WordForms;
 use crate::theme::Theme;
 

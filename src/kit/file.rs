@@ -1,10 +1,10 @@
 //! Kit files: RON in, RON out, with errors that say where and what was meant.
 
-use ron::extensions::Extensions;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 
 use super::meant::{Meant, forms, meant};
+use super::ron_read::{offset, options, rest};
 use super::{FORMAT, Kit, PLAYS_FORMAT, Plays};
 use crate::diag::{Hinted, Trouble};
 use crate::limits;
@@ -113,12 +113,6 @@ struct PlaysHead {
     format: u32,
 }
 
-pub(super) fn options() -> ron::Options {
-    ron::Options::default()
-        .with_default_extension(Extensions::IMPLICIT_SOME | Extensions::UNWRAP_NEWTYPES)
-        .with_recursion_limit(limits::RON_DEPTH)
-}
-
 /// Turns a RON error into a [`Trouble`] with line, column and, where a name was wrong, the nearest known one.
 fn explain<T: DeserializeOwned>(error: &ron::error::SpannedError, text: &str, name: &str) -> Trouble {
     use ron::Error as E;
@@ -212,11 +206,6 @@ fn about(name: &str) -> &str {
     }
 }
 
-/// The byte at which a position of a text lies.
-pub(super) fn offset(text: &str, at: ron::error::Position) -> usize {
-    text.len() - rest(text, at).len()
-}
-
 /// What a RON error says, without the names that types have in this program.
 fn plain(code: &ron::Error) -> String {
     use ron::Error as E;
@@ -227,14 +216,6 @@ fn plain(code: &ron::Error) -> String {
         }
         code => code.to_string(),
     }
-}
-
-/// What follows a position of a text.
-fn rest(text: &str, at: ron::error::Position) -> &str {
-    let lines: usize = text.split_inclusive('\n').take(at.line.saturating_sub(1)).map(str::len).sum();
-    let text = text.get(lines..).unwrap_or_default();
-    let column = text.char_indices().nth(at.col.saturating_sub(1)).map_or(text.len(), |(byte, _)| byte);
-    text.get(column..).unwrap_or_default()
 }
 
 /// What belongs in the place where something else was found.

@@ -4,7 +4,7 @@
 use ron::Error as E;
 use serde::de::DeserializeOwned;
 
-use super::file::{offset, options};
+use super::ron_read::{offset, options};
 use super::ron_text::{Token, tokens};
 
 /// A name that nothing has.

@@ -20,6 +20,7 @@ mod puzzle;
 mod rename;
 mod revision;
 pub mod ron_merge;
+mod ron_read;
 pub mod ron_text;
 mod setup_fields;
 mod text;

@@ -1,6 +1,7 @@
 use std::sync::Arc;
 
-use super::gather::{Rehearsal, rehearse};
+use super::gather::Rehearsal;
+use super::run::rehearse;
 use super::stage::Stage;
 use crate::diag::{Hinted, Level};
 use crate::flow::Parts;

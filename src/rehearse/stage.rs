@@ -4,12 +4,11 @@ use super::belief::Belief;
 use super::chance::LogNormal;
 use super::estimate::Estimate;
 use super::habits::Habits;
-use super::totals::Total;
 use crate::diag::{Hinted, Level, Step, Trouble};
 use crate::flow::net::{Net, Where};
 use crate::flow::{self, Parts};
 use crate::ids::{BoxId, LockId, PuzzleId};
-use crate::kit::{Kit, LockKind, PropRole};
+use crate::kit::{Kit, LockKind, Play, PropRole};
 use crate::limits;
 use crate::script::ALOUD;
 
@@ -161,4 +160,28 @@ fn sought(kit: &Kit, net: &Net) -> Vec<bool> {
     let loose = |item: usize| net.locks.iter().flatten().any(|opener| *opener == flow::net::Opener::Item(item));
     let key = |item: usize| kit.props.get(item).is_some_and(|prop| matches!(prop.role, PropRole::Key(_)));
     (0..net.items.len()).map(|item| if key(item) { loose(item) } else { needed.contains(&item) }).collect()
+}
+
+/// An evening that was played to its end, of whose puzzles some were not timed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Total {
+    /// How many guests.
+    pub guests: u8,
+    /// Minutes in all.
+    pub minutes: f64,
+    /// The minutes of each puzzle of the stage, as they would have been without hints; none where nobody wrote them down.
+    pub known: Vec<Option<f64>>,
+}
+
+impl Total {
+    /// A play as a total; none where it did not reach the end, or every puzzle was timed.
+    pub(super) fn of(kit: &Kit, play: &Play, without_hints: impl Fn(f64, u8) -> f64) -> Option<Self> {
+        let known: Vec<Option<f64>> = kit
+            .puzzles
+            .iter()
+            .map(|puzzle| play.puzzles.get(&puzzle.id).map(|timed| without_hints(timed.minutes, timed.hints)))
+            .collect();
+        let some = play.finished && play.minutes.is_finite() && play.minutes > 0.0 && known.iter().any(Option::is_none);
+        some.then_some(Self { guests: play.guests, minutes: play.minutes, known })
+    }
 }

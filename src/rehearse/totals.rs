@@ -10,32 +10,7 @@ use super::belief::Belief;
 use super::chance::Z90;
 use super::estimate::{Estimate, Source};
 use super::gather::Rehearsal;
-use super::stage::Stage;
-use crate::kit::{Kit, Play};
-
-/// An evening that was played to its end, of whose puzzles some were not timed.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Total {
-    /// How many guests.
-    pub guests: u8,
-    /// Minutes in all.
-    pub minutes: f64,
-    /// The minutes of each puzzle of the stage, as they would have been without hints; none where nobody wrote them down.
-    pub known: Vec<Option<f64>>,
-}
-
-impl Total {
-    /// A play as a total; none where it did not reach the end, or every puzzle was timed.
-    pub(super) fn of(kit: &Kit, play: &Play, without_hints: impl Fn(f64, u8) -> f64) -> Option<Self> {
-        let known: Vec<Option<f64>> = kit
-            .puzzles
-            .iter()
-            .map(|puzzle| play.puzzles.get(&puzzle.id).map(|timed| without_hints(timed.minutes, timed.hints)))
-            .collect();
-        let some = play.finished && play.minutes.is_finite() && play.minutes > 0.0 && known.iter().any(Option::is_none);
-        some.then_some(Self { guests: play.guests, minutes: play.minutes, known })
-    }
-}
+use super::stage::{Stage, Total};
 
 /// The stage with its estimates corrected by the totals of real evenings; `expected` are simulated evenings of the stage
 /// as it is.

@@ -1,8 +1,8 @@
 use crate::script::capital;
 use serde::Serialize;
 
-use super::before::shown;
 use super::evening::titled;
+use super::words::shown;
 use super::words::{Pointed, list, pointed, sentence};
 use super::{Source, spoken};
 use crate::kit::LockKind;

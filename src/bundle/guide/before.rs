@@ -1,7 +1,7 @@
 use crate::script::capital;
 use serde::Serialize;
 
-use super::words::{Pointed, amount, list, minutes, pointed, sentence, unit};
+use super::words::{Pointed, amount, list, minutes, pointed, sentence, shown, unit};
 use super::{Source, spoken};
 use crate::kit::{BoxDef, Lock, LockKind};
 
@@ -221,14 +221,6 @@ fn hangs(source: &Source<'_>, item: &BoxDef, lock: &Lock) -> String {
         (true, _) => format!("hasp of {name}"),
         _ if lock.kind == LockKind::Spoken => format!("said for {name}"),
         _ => format!("on {name}"),
-    }
-}
-
-/// An answer as it is dialled.
-pub(super) fn shown(kind: &LockKind, answer: &str) -> String {
-    match kind {
-        LockKind::Letters(_) | LockKind::Directions(_) => answer.trim().to_uppercase(),
-        LockKind::Digits(_) | LockKind::Key | LockKind::Spoken => answer.trim().to_owned(),
     }
 }
 

@@ -1,8 +1,7 @@
 //! Locks that are words: what the guide says of them, where it would speak of padlocks otherwise.
 
 use super::Source;
-use super::before::shown;
-use super::words::{LOCKS, LOCKS_KEEP, LOCKS_SPOKEN, list};
+use super::words::{LOCKS, LOCKS_KEEP, LOCKS_SPOKEN, list, shown};
 use crate::kit::{BoxDef, Kit, Lock, LockKind};
 
 fn is_word(lock: &Lock) -> bool {

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::kit::Kit;
+use crate::kit::{Kit, LockKind};
 use crate::script::capital;
 use crate::sheet::Paper;
 
@@ -194,6 +194,14 @@ pub(in crate::bundle) fn amount(value: f64) -> String {
 pub(in crate::bundle) fn unit(unit: &str, amount: f64) -> String {
     let plain = unit.chars().all(|c| c.is_ascii_alphabetic());
     if amount > 1.0 && plain && !unit.is_empty() && !unit.ends_with('s') { format!("{unit}s") } else { unit.to_owned() }
+}
+
+/// An answer as it is dialled.
+pub(super) fn shown(kind: &LockKind, answer: &str) -> String {
+    match kind {
+        LockKind::Letters(_) | LockKind::Directions(_) => answer.trim().to_uppercase(),
+        LockKind::Digits(_) | LockKind::Key | LockKind::Spoken => answer.trim().to_owned(),
+    }
 }
 
 #[cfg(test)]
