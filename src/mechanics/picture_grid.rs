@@ -188,10 +188,13 @@ fn panels(setup: &Setup, answer: &[char], shows: Shows, rng: &mut Rng) -> Hinted
             Trouble::new(format!("there is no picture of {symbol}"))
                 .hint("write an answer of digits, or of letters A to Z, or of directions for a lock that has them")
         })?;
-        // The symbol stands anywhere within its margin, so that equal symbols need not have equal panels.
-        let (left, top) = (rng.random_range(0..=margin), rng.random_range(0..=margin));
-        let width = glyph.first().map_or(0, Vec::len) + margin;
-        let mut picture = vec![vec![false; width]; glyph.len() + margin];
+        // The symbol stands anywhere within its margin, so that equal symbols need not have equal panels. Panels of arrows
+        // are square: a broad one would tell at sight that its arrow lies.
+        let (w, h) = (glyph.first().map_or(0, Vec::len), glyph.len());
+        let side = if shows == Shows::Arrows { w.max(h) } else { 0 };
+        let (width, height) = (w.max(side) + margin, h.max(side) + margin);
+        let (left, top) = (rng.random_range(0..=width - w), rng.random_range(0..=height - h));
+        let mut picture = vec![vec![false; width]; height];
         let mut inked = Vec::new();
         for (row, line) in glyph.iter().enumerate() {
             for (col, _) in line.iter().enumerate().filter(|(_, ink)| **ink) {

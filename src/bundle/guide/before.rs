@@ -60,6 +60,8 @@ pub(super) struct LockRow {
     /// Whether the code is a word or a place rather than symbols to dial.
     worded: bool,
     set: String,
+    /// Whether it is set and opened twice before the party; a word that is said is not.
+    tested: bool,
 }
 
 /// The facts under the title.
@@ -211,6 +213,7 @@ fn row(source: &Source<'_>, lock: &Lock) -> LockRow {
         } else {
             sentence(&source.say(&lock.how_to_set))
         },
+        tested: lock.kind != LockKind::Spoken,
     }
 }
 

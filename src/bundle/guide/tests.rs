@@ -4,11 +4,12 @@ use std::fmt::Write as _;
 use std::sync::Arc;
 
 use super::*;
-use crate::bundle::{open_in, press_of, prove};
+use crate::bundle::{Opened, open_demo, open_in, press_of, prove};
 use crate::diag::Level;
 use crate::files::{Memory, VPath};
+use crate::kit::LockKind;
 use crate::prep::plan;
-use crate::print::{DocInfo, SetDoc};
+use crate::print::{DocInfo, Press, SetDoc};
 
 /// What a kit of these tests is like.
 struct Shape {
@@ -65,11 +66,18 @@ fn guide(shape: &Shape) -> (Value, SetDoc) {
     let path = VPath::new("kit.ron").unwrap();
     let opened = open_in(Arc::new(Memory::with([(path.clone(), kit(shape).into_bytes())])), path).unwrap();
     let press = press_of(&opened).unwrap();
-    let proof = prove(&opened, &press, &[Level::Standard]).unwrap();
+    let data = told(&opened, &press);
+    let set = press.guide(&data, Paper::Letter, &DocInfo::default()).unwrap();
+    (data["flow"].clone(), set)
+}
+
+/// What the guide of a kit says at the standard level.
+fn told(opened: &Opened, press: &Press) -> Value {
+    let proof = prove(opened, press, &[Level::Standard]).unwrap();
     let level = &proof.levels[0];
     let prep = plan(&opened.kit, &[], 1);
     let source = Source {
-        opened: &opened,
+        opened,
         party: &level.party,
         flow: &level.flow,
         prep: &prep,
@@ -79,9 +87,7 @@ fn guide(shape: &Shape) -> (Value, SetDoc) {
         forced: &[],
         files: &[],
     };
-    let data = data(&source).unwrap();
-    let set = press.guide(&data, Paper::Letter, &DocInfo::default()).unwrap();
-    (data["flow"].clone(), set)
+    data(&source).unwrap()
 }
 
 /// Nothing leaves its page or runs into its foot, nothing is tiny, and of the puzzles so many stand in pictures.
@@ -136,4 +142,17 @@ fn a_high_flow_goes_on_and_one_that_fills_the_guide_is_told() {
     let (flow, _) = guide(&Shape { puzzles: 140, hasp: 0, tools: 0 });
     assert!(flow["parts"].as_array().unwrap().is_empty());
     assert!(flow["told"][0].as_str().unwrap().contains("140 puzzles"));
+}
+
+#[test]
+fn a_word_that_is_said_is_no_padlock() {
+    let opened = open_demo("the-harbour-regatta").unwrap();
+    let guide = told(&opened, &press_of(&opened).unwrap());
+    let words = opened.kit.locks.iter().filter(|lock| lock.kind == LockKind::Spoken).count();
+    let locks = guide["locks"].as_array().unwrap();
+    let tested = locks.iter().filter(|lock| lock["tested"].as_bool().unwrap()).count();
+    assert!(words > 0 && tested + words == locks.len(), "{tested} of {} are tested", locks.len());
+    let all = guide.to_string();
+    assert_eq!(all.matches("said aloud, opens").count(), words, "{all}");
+    assert!(all.contains(&format!("Set the {tested} locks")) && all.contains("tell the word"), "{all}");
 }

@@ -73,7 +73,9 @@ fn domino((a, b): (u8, u8), first: bool, arrow: bool, cx: &Dressing<'_>) -> Hint
     }
     if first {
         let left = if arrow { mm(14.0) } else { Mm::ZERO };
-        let words = Rect { x: strip.x + left, w: strip.w - strip.h - mm(2.0) - left, ..strip };
+        // Two millimetres from the cut, as `thin-margin` asks.
+        let (w, h) = (strip.w - strip.h - mm(2.0) - left, strip.h - mm(0.7));
+        let words = Rect { x: strip.x + left, w, h, ..strip };
         paper::words(&mut face, cx, words, Rich::plain("first piece"), 12.0);
     }
     Ok(face)
