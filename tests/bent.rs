@@ -10,7 +10,7 @@ use inklatch::files::{Builtin, Files, Memory, VPath};
 use inklatch::limits;
 use inklatch::sheet::Paper;
 use proptest::prelude::*;
-use proptest::test_runner::TestCaseError;
+use proptest::test_runner::{RngSeed, TestCaseError};
 
 /// What a value is replaced by.
 const NUMBERS: &[&str] = &["0", "1", "2", "3", "5", "9", "12", "200", "255"];
@@ -172,10 +172,10 @@ fn bend(folder: &mut BTreeMap<VPath, Vec<u8>>, path: &VPath, by: impl Fn(&str) -
     }
 }
 
-/// Few of the cases that `PROPTEST_CASES` asks for: each makes a whole bundle.
+/// Few of the cases that `PROPTEST_CASES` asks for, since each makes a whole bundle; the same ones every time.
 fn few() -> ProptestConfig {
     let asked = ProptestConfig::default();
-    ProptestConfig { cases: asked.cases / 64, failure_persistence: None, ..asked }
+    ProptestConfig { cases: asked.cases / 64, failure_persistence: None, rng_seed: RngSeed::Fixed(1), ..asked }
 }
 
 proptest! {

@@ -374,3 +374,12 @@ proptest::proptest! {
         proptest::prop_assert!(set.fits.len() <= 1);
     }
 }
+
+#[test]
+fn characters_that_no_page_may_hold_become_spaces() {
+    let mut card = Face::new(Size::mm(80.0, 40.0), "a card with\u{0} odd\u{FEFF} letters");
+    let text = Rich::plain("one\u{0}two \\u0000 three\u{FFFE}four\u{8}five");
+    card.text(TextRun::new(Rect::mm(5.0, 5.0, 70.0, 30.0), Role::Text, text, Pt::new(12.0), INK, Anchor::Kit));
+    let words: String = PRESS.face(&card).unwrap().words().iter().map(|word| word.text.as_str()).collect();
+    assert!(words.contains("\\u0000") && !words.contains(['\u{0}', '\u{8}', '\u{FFFE}']), "{words:?}");
+}

@@ -337,6 +337,29 @@ const PARAGRAPH_GAP: f64 = 0.42;
 /// The lettering roles, the one for running text first.
 const ROLES: [Role; 4] = [Role::Text, Role::Code, Role::Display, Role::Hand];
 
+/// A value as the templates read it. Characters that no page may hold (PDF/A-2 and PDF/UA-1 refuse them: controls, the
+/// byte order mark, the noncharacters beside it) become spaces: text may come from any file.
 fn json(value: &impl Serialize) -> Hinted<Vec<u8>> {
-    serde_json::to_vec(value).map_err(|error| Trouble::new(format!("the page's data cannot be written: {error}")))
+    let text = serde_json::to_string(value)
+        .map_err(|error| Trouble::new(format!("the page's data cannot be written: {error}")))?;
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text.chars();
+    while let Some(c) = rest.next() {
+        match c {
+            '\u{FEFF}' | '\u{FFFE}' | '\u{FFFF}' => out.push(' '),
+            // JSON writes controls as escapes, and a backslash nowhere else but in one.
+            '\\' => match rest.next() {
+                Some('b' | 'f') => out.push(' '),
+                Some('u') => {
+                    let code: String = rest.by_ref().take(4).collect();
+                    let control = u32::from_str_radix(&code, 16).is_ok_and(|code| code < 0x20);
+                    if control { out.push(' ') } else { out.extend(["\\u", &code]) }
+                }
+                Some(escape) => out.extend(['\\', escape]),
+                None => {}
+            },
+            c => out.push(c),
+        }
+    }
+    Ok(out.into_bytes())
 }
