@@ -1,6 +1,8 @@
-use super::{Draft, Facts, Sink};
+use super::{Draft, Facts, FixKind, Sink};
 use crate::diag::Anchor;
-use crate::rehearse::{advice, minutes, percent};
+use crate::kit::edit::{Edit, Facts as KitFacts};
+use crate::limits;
+use crate::rehearse::{advice, fives, minutes, percent};
 
 check!(
     /// ## What it does
@@ -36,6 +38,12 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let mut draft = Draft::new(Anchor::Kit, message);
     for line in advice(facts.kit, rehearsal) {
         draft = draft.help(facts.party.say(&line));
+    }
+    let state = fives(rehearsal.end.slow);
+    if state <= limits::PLAY_MINUTES {
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within the bound of minutes")]
+        let told = KitFacts { minutes: state as u16, ..KitFacts::of(facts.kit) };
+        draft = draft.fix(format!("State {state:.0} minutes"), FixKind::Ask, vec![Edit::Facts(Box::new(told))]);
     }
     sink.add(draft);
 }

@@ -28,4 +28,4 @@ pub use habits::Habits;
 pub use kept::Rehearsals;
 pub use run::rehearse;
 pub use stage::{Stage, Task, Total};
-pub use words::{advice, compared, in_fives, minutes, outline, percent};
+pub use words::{advice, compared, fives, in_fives, minutes, outline, percent};

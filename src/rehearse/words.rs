@@ -109,5 +109,11 @@ pub fn advice(kit: &Kit, rehearsal: &Rehearsal) -> Vec<String> {
 /// Minutes as a kit states them: the next multiple of five.
 #[must_use]
 pub fn in_fives(minutes: f64) -> String {
-    format!("{:.0}", (minutes / 5.0).ceil() * 5.0)
+    format!("{:.0}", fives(minutes))
+}
+
+/// The next multiple of five.
+#[must_use]
+pub fn fives(minutes: f64) -> f64 {
+    (minutes / 5.0).ceil() * 5.0
 }

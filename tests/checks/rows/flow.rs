@@ -73,12 +73,12 @@ pub fn flow() -> Vec<Row> {
                 case.kit.apart.push(Apart { one, other: Lying::Letter, why: "it smells".into() });
             },
         )),
-        row(
+        mending(row(
             "long-evening",
             "simulated evenings at the level standard end within 12 minutes",
             |case| case.kit.minutes = 12,
             |_| {},
-        ),
+        )),
         row(
             "short-evening",
             "simulated evenings at the level standard end within 240 minutes",
