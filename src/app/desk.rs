@@ -102,7 +102,17 @@ impl Desk {
                 ui.trouble(trouble);
             }
             if shown.items.is_empty() && shown.troubles.is_empty() && shown.done {
-                ui.quiet("Nothing is printed for this.");
+                let refused = match cx.session.selection(cx.kit) {
+                    Selection::Puzzle(id) | Selection::Hints(id) | Selection::Readings(id) => {
+                        cx.derived.puzzle(cx.session.level, &id).is_some_and(|laid| laid.laid.is_err())
+                    }
+                    _ => false,
+                };
+                ui.quiet(if refused {
+                    "The puzzle cannot be arranged as it is; once what blocks is mended, it shows here."
+                } else {
+                    "Nothing is printed for this."
+                });
             }
             let gallery =
                 matches!(wanted, Wanted::Pieces(_)) || matches!(cx.session.selection(cx.kit), Selection::Hints(_));
@@ -122,7 +132,7 @@ impl Desk {
     /// The sample of a mechanic, if it is drawn.
     #[must_use]
     pub fn sample(&self, id: &str) -> Option<&Item> {
-        let shown = self.shown.as_ref().filter(|shown| shown.wanted == Wanted::Gallery)?;
+        let shown = self.shown.as_ref().filter(|shown| matches!(shown.wanted, Wanted::Gallery(_)))?;
         shown.items.iter().find(|item| item.id == sample_id(id))
     }
 

@@ -88,7 +88,9 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
         Selection::Letter | Selection::Facts => Wanted::Letter(paper, edition),
         Selection::Sheets | Selection::Bundle => Wanted::Sheets(paper, edition),
         Selection::Theme => match &cx.session.target {
-            Some(theme) if *theme != cx.kit.theme => Wanted::SideBySide(theme.clone(), cx.session.symbols.clone()),
+            Some(theme) if *theme != cx.kit.theme => {
+                Wanted::SideBySide(theme.clone(), cx.session.symbols.clone(), edition)
+            }
             _ => Wanted::Pieces(edition),
         },
         Selection::Lettering => cx.session.specimens.clone().map_or(Wanted::Pieces(edition), Wanted::Specimens),
@@ -98,7 +100,7 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
         | Selection::Dressings
         | Selection::Leftovers
         | Selection::Pieces => Wanted::Pieces(edition),
-        Selection::Gallery(_) => Wanted::Gallery,
+        Selection::Gallery(_) => Wanted::Gallery(edition),
         Selection::Finish => Wanted::Of(Selection::Note(cx.kit.finish.card.clone()), edition),
         Selection::Lock(id) => cx
             .kit

@@ -27,7 +27,7 @@ use crate::files::FontBook;
 use crate::ids::ThemeId;
 use crate::kit::Kit;
 use crate::mechanics::sample::Facts;
-use crate::party::{Kept, Party};
+use crate::party::{Fits, Kept, Party};
 use crate::print::{Press, Raster};
 use crate::sheet::Paper;
 use crate::theme::{Edition, Lettering, Loaded};
@@ -51,12 +51,12 @@ pub enum Wanted {
     Pieces(Edition),
     /// Every sheet on this paper, in this edition.
     Sheets(Paper, Edition),
-    /// A sample of every mechanic.
-    Gallery,
+    /// A sample of every mechanic, in this edition.
+    Gallery(Edition),
     /// The kit's own words in every family at hand, for this lettering role.
     Specimens(String),
-    /// Every piece as it is, and beside it in another theme, with the author's choice of symbols.
-    SideBySide(ThemeId, BTreeMap<String, String>),
+    /// Every piece as it is, and beside it in another theme, with the author's choice of symbols, in this edition.
+    SideBySide(ThemeId, BTreeMap<String, String>, Edition),
 }
 
 impl Wanted {
@@ -64,17 +64,20 @@ impl Wanted {
     #[must_use]
     pub const fn edition(&self) -> Edition {
         match self {
-            Self::Letter(_, edition) | Self::Of(_, edition) | Self::Pieces(edition) | Self::Sheets(_, edition) => {
-                *edition
-            }
-            Self::Nothing | Self::Gallery | Self::Specimens(_) | Self::SideBySide(..) => Edition::Colour,
+            Self::Letter(_, edition)
+            | Self::Of(_, edition)
+            | Self::Pieces(edition)
+            | Self::Sheets(_, edition)
+            | Self::Gallery(edition)
+            | Self::SideBySide(_, _, edition) => *edition,
+            Self::Nothing | Self::Specimens(_) => Edition::Colour,
         }
     }
 
-    /// Whether it can be looked at in another edition.
+    /// Whether it can be looked at in another edition: all but words alone, which every edition prints alike.
     #[must_use]
     pub const fn in_editions(&self) -> bool {
-        matches!(self, Self::Letter(..) | Self::Of(..) | Self::Pieces(_) | Self::Sheets(..))
+        !matches!(self, Self::Nothing | Self::Specimens(_))
     }
 }
 
@@ -205,8 +208,9 @@ impl Painter {
             return Ok(());
         }
         let press = self.press(job)?;
-        if job.wanted == Wanted::Gallery {
-            let samples = self.samples.of(&job.theme, &job.kit, stop)?;
+        if let Wanted::Gallery(edition) = job.wanted {
+            let fits: Fits<'_> = &|face| press.fits(face);
+            let samples = self.samples.of(&job.theme, &job.kit, edition, fits, stop)?;
             for (at, made) in samples.iter().enumerate() {
                 if stop() {
                     return Ok(());
@@ -225,7 +229,7 @@ impl Painter {
             }
             return Ok(());
         }
-        if let (Wanted::SideBySide(theme, symbols), Some(opened)) = (&job.wanted, &job.opened) {
+        if let (Wanted::SideBySide(theme, symbols, _), Some(opened)) = (&job.wanted, &job.opened) {
             return beside::beside(job, (opened, theme, symbols), &press, shown, stop, report);
         }
         if let Wanted::Specimens(role) = &job.wanted {
@@ -237,12 +241,14 @@ impl Painter {
         if let Wanted::Sheets(paper, _) = &job.wanted {
             return sheets::sheets(job, &press, *paper, shown, stop, report);
         }
-        let party = laid_out(&narrowed(&job.kit, &job.wanted), job, &press)?;
+        let party = laid_out(&narrowed(&job.kit, &job.wanted), &job.theme, job, &press)?;
         let letters;
         let pieces: Vec<&Piece> = match &job.wanted {
-            Wanted::Nothing | Wanted::Gallery | Wanted::SideBySide(..) | Wanted::Specimens(_) | Wanted::Sheets(..) => {
-                Vec::new()
-            }
+            Wanted::Nothing
+            | Wanted::Gallery(_)
+            | Wanted::SideBySide(..)
+            | Wanted::Specimens(_)
+            | Wanted::Sheets(..) => Vec::new(),
             Wanted::Letter(paper, _) => {
                 letters = party.letters(&job.theme, paper.page_size(party.large()), &|face| press.fits(face))?;
                 letters.iter().collect()
@@ -282,6 +288,8 @@ impl Painter {
         }
         let press = Press::new(&job.fonts, &lettering)?;
         self.kept.clear();
+        // How large a piece must be in large print, its lettering decides.
+        self.samples = Samples::default();
         self.press = Some(KeptPress { families, fonts, press: press.clone() });
         Ok(press)
     }
@@ -314,8 +322,8 @@ impl Painter {
 }
 
 /// A kit with the pieces of the edition that is looked at, at the sizes at which they are printed.
-fn laid_out(kit: &Kit, job: &Job, press: &Press) -> Hinted<Party> {
-    let mut party = Party::in_edition(kit, &job.theme, job.level, job.wanted.edition(), &mut Kept::default())?;
+fn laid_out(kit: &Kit, theme: &Loaded, job: &Job, press: &Press) -> Hinted<Party> {
+    let mut party = Party::in_edition(kit, theme, job.level, job.wanted.edition(), &mut Kept::default())?;
     if party.large() {
         party.enlarge(&|face| press.fits(face))?;
     }

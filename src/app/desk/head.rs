@@ -49,7 +49,7 @@ const fn heading(wanted: &Wanted) -> &'static str {
         Wanted::Nothing => "The kit at a glance",
         Wanted::Sheets(..) => "The sheets",
         Wanted::Letter(..) => "The letter as printed",
-        Wanted::Gallery => "A sample in this theme",
+        Wanted::Gallery(_) => "A sample in this theme",
         Wanted::Of(..) | Wanted::Pieces(_) => "As printed",
         Wanted::SideBySide(..) => "Before and after",
         Wanted::Specimens(_) => "The kit's own words in each font",
@@ -64,9 +64,9 @@ fn in_column(cx: &Ctx<'_>) -> bool {
 /// Whether there is a switch beside the heading.
 fn has_switch(cx: &Ctx<'_>, wanted: &Wanted) -> bool {
     match wanted {
-        Wanted::Letter(..) | Wanted::Sheets(..) | Wanted::Pieces(_) => !in_column(cx),
+        Wanted::Letter(..) | Wanted::Sheets(..) | Wanted::Pieces(_) | Wanted::SideBySide(..) => !in_column(cx),
         Wanted::Of(..) => cx.session.tab != Tab::Prove,
-        Wanted::Nothing | Wanted::Gallery | Wanted::SideBySide(..) | Wanted::Specimens(_) => false,
+        Wanted::Nothing | Wanted::Gallery(_) | Wanted::Specimens(_) => false,
     }
 }
 

@@ -23,7 +23,7 @@ impl Painter {
         let Some(group) = self.groups.get(id) else { return Ok(false) };
         let mut kit = (*job.kit).clone();
         kit.puzzles.retain(|puzzle| puzzle.id.as_str() == group);
-        let party = laid_out(&kit, job, press)?;
+        let party = laid_out(&kit, &job.theme, job, press)?;
         let Some(piece) = party.pieces.iter().find(|piece| piece.id == *id) else { return Ok(false) };
         self.piece(press, piece, job.width_px, shown);
         report(shown.clone());

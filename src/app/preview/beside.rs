@@ -1,10 +1,9 @@
 use std::collections::BTreeMap;
 
-use super::{BATCH, Item, Job, Shown, draw_face, scale};
+use super::{BATCH, Item, Job, Shown, draw_face, laid_out, scale};
 use crate::bundle::{Opened, pairs, redone};
 use crate::diag::Hinted;
 use crate::ids::ThemeId;
-use crate::party::Party;
 use crate::print::Press;
 use crate::theme::Lettering;
 
@@ -22,8 +21,8 @@ pub fn beside(
     let new = fresh.opened;
     let lettering = Lettering::new(&new.theme.theme.lettering, &new.kit.look.lettering)?;
     let new_press = Press::new(&new.fonts, &lettering)?;
-    let before = Party::new(&job.kit, &job.theme, job.level)?;
-    let after = Party::new(&new.kit, &new.theme, job.level)?;
+    let before = laid_out(&job.kit, &job.theme, job, press)?;
+    let after = laid_out(&new.kit, &new.theme, job, &new_press)?;
     for (at, (old, new)) in pairs(&before, &after).into_iter().enumerate() {
         let (Some(old), Some(new)) = (old, new) else { continue };
         if stop() {

@@ -14,7 +14,7 @@ pub(super) fn narrowed<'a>(kit: &'a Kit, wanted: &Wanted) -> Cow<'a, Kit> {
     let only = match wanted {
         Wanted::Pieces(_) | Wanted::Sheets(..) | Wanted::SideBySide(..) => return Cow::Borrowed(kit),
         Wanted::Of(Selection::Puzzle(id) | Selection::Hints(id) | Selection::Readings(id), _) => Some(id),
-        Wanted::Nothing | Wanted::Gallery | Wanted::Letter(..) | Wanted::Specimens(_) | Wanted::Of(..) => None,
+        Wanted::Nothing | Wanted::Gallery(_) | Wanted::Letter(..) | Wanted::Specimens(_) | Wanted::Of(..) => None,
     };
     let mut kit = kit.clone();
     kit.puzzles.retain(|puzzle| Some(&puzzle.id) == only);

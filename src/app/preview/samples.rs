@@ -7,7 +7,8 @@ use crate::face::{Audience, Face, Layer, Piece};
 use crate::kit::Kit;
 use crate::mechanics::sample::{Facts, sample};
 use crate::mechanics::{AnyMechanic, MECHANICS};
-use crate::theme::{Loaded, Palette};
+use crate::party::{Fits, enlarged};
+use crate::theme::{Edition, Loaded, Palette};
 use crate::units::{Mm, Size};
 
 /// Width of a row of pieces, if no piece is wider.
@@ -20,10 +21,10 @@ const MOST: usize = 10;
 /// A sample's picture with what the mechanic takes.
 type Made = Hinted<(Piece, Facts)>;
 
-/// Samples, kept as long as theme and palette stay.
+/// Samples, kept as long as theme, palette and edition stay.
 #[derive(Default)]
 pub(super) struct Samples {
-    of: Option<(Arc<Loaded>, Palette)>,
+    of: Option<(Arc<Loaded>, Palette, Edition)>,
     made: Arc<Vec<Made>>,
 }
 
@@ -37,29 +38,43 @@ pub fn sample_id(mechanic: &str) -> String {
 impl Samples {
     /// The samples in the kit's look; those that were made are kept, and none are when `stop` says that something newer
     /// waits.
-    pub fn of(&mut self, theme: &Arc<Loaded>, kit: &Kit, stop: &dyn Fn() -> bool) -> Hinted<Arc<Vec<Made>>> {
-        let palette = Palette::new(&theme.theme.palette, &kit.look.palette)?;
-        let same = self.of.as_ref().is_some_and(|(of, looks)| Arc::ptr_eq(of, theme) && *looks == palette);
+    pub fn of(
+        &mut self,
+        theme: &Arc<Loaded>,
+        kit: &Kit,
+        edition: Edition,
+        fits: Fits<'_>,
+        stop: &dyn Fn() -> bool,
+    ) -> Hinted<Arc<Vec<Made>>> {
+        let palette = Palette::new(&theme.theme.palette, &kit.look.palette)?.in_edition(edition);
+        let same = self.of.as_ref().is_some_and(|(of, looks, in_edition)| {
+            Arc::ptr_eq(of, theme) && *looks == palette && *in_edition == edition
+        });
         if !same {
             let mut made = Vec::new();
             for mechanic in MECHANICS {
                 if stop() {
                     return Ok(Arc::default());
                 }
-                made.push(picture(*mechanic, theme, &palette));
+                made.push(picture(*mechanic, theme, &palette, edition, fits));
             }
             self.made = Arc::new(made);
-            self.of = Some((theme.clone(), palette));
+            self.of = Some((theme.clone(), palette, edition));
         }
         Ok(self.made.clone())
     }
 }
 
-fn picture(mechanic: &dyn AnyMechanic, theme: &Loaded, palette: &Palette) -> Made {
+fn picture(mechanic: &dyn AnyMechanic, theme: &Loaded, palette: &Palette, edition: Edition, fits: Fits<'_>) -> Made {
     let meta = mechanic.meta();
     let sample = sample(mechanic, theme, palette).map_err(|trouble| trouble.at(meta.name))?;
     let printed: Vec<&Piece> = sample.pieces.iter().filter(|piece| piece.audience == Audience::Players).collect();
-    let pieces = if printed.is_empty() { sample.pieces.iter().collect() } else { printed };
+    let printed = if printed.is_empty() { sample.pieces.iter().collect() } else { printed };
+    let mut shown: Vec<Piece> = printed.into_iter().take(MOST).cloned().collect();
+    if edition == Edition::LargePrint {
+        shown = enlarged(&shown, fits)?;
+    }
+    let pieces: Vec<&Piece> = shown.iter().collect();
     let first = pieces.first().ok_or_else(|| {
         Trouble::new(format!("{} prints nothing", meta.name)).hint("`inklatch mechanics` tells of it")
     })?;

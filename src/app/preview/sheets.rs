@@ -18,7 +18,7 @@ pub(super) fn sheets(
     stop: &dyn Fn() -> bool,
     report: &dyn Fn(Shown),
 ) -> Hinted<()> {
-    let party = laid_out(&job.kit, job, press)?;
+    let party = laid_out(&job.kit, &job.theme, job, press)?;
     if stop() {
         return Ok(());
     }
