@@ -104,6 +104,7 @@ impl App {
     fn carry_out(&mut self, ctx: &egui::Context, command: Command) {
         match command {
             Command::Edit(edit) => {
+                self.put_away();
                 let field = ctx.memory(egui::Memory::focused).map(|id| id.value());
                 let now = ctx.input(|input| input.time);
                 if self.history.edit(&mut self.doc, Change::Kit(edit), field, now) {
@@ -111,6 +112,7 @@ impl App {
                 }
             }
             Command::Step(edits) => {
+                self.put_away();
                 if self.history.step(&mut self.doc, edits.into_iter().map(Change::Kit).collect()) {
                     self.changed(ctx);
                 }
@@ -180,6 +182,13 @@ impl App {
                     self.leave(ctx, leaving);
                 }
             }
+        }
+    }
+
+    /// Puts away what the bar says was done: after a change it is no longer so, "saved" above all.
+    fn put_away(&mut self) {
+        if matches!(self.bar, Bar::Done(_)) {
+            self.bar = Bar::None;
         }
     }
 

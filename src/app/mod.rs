@@ -35,7 +35,7 @@ mod worker;
 use std::path::PathBuf;
 use std::sync::Arc;
 
-use eframe::egui::{self, CentralPanel, Frame, Margin, Panel, Stroke, Ui, ViewportBuilder};
+use eframe::egui::{self, CentralPanel, Frame, Margin, Panel, Stroke, Ui, UiBuilder, ViewportBuilder};
 
 use crate::app::bars::Bar;
 use crate::app::ctx::{Command, Ctx, Leaving};
@@ -228,7 +228,8 @@ impl eframe::App for App {
     }
 }
 
-/// The window, from its edges to its middle.
+/// The window. The panels stand in the order in which the keyboard goes through them, which is that of reading: header,
+/// outline, fields, desk, findings. The room for those below and on the right is left free before they are drawn.
 fn panels(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar, desk: &mut Desk, locals: &mut Locals, wanted: &Wanted) {
     let t: &Tokens = cx.tokens;
     let shelf = |margin: Margin| Frame::new().fill(t.shelf).inner_margin(margin);
@@ -240,47 +241,87 @@ fn panels(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar, desk: &mut Desk, locals: &mu
         let frame = Frame::new().fill(ground).inner_margin(Margin::symmetric(tokens::MARGIN, 10));
         Panel::top("bar").frame(frame).show(ui, |ui| bars::ui(ui, cx, bar));
     }
-    // Panels by name, so that the height of the open one outlives the closed one.
-    let listed = findings::listed(cx);
-    let full = findings::full_height(cx);
-    // A few rows need no more than their height, and leave that of a long list as the author dragged it.
-    let few = listed && full < FEW;
-    let most = (ui.available_height() - BODY).clamp(LISTED, 460.0);
-    let strip = Panel::bottom(match (listed, few) {
-        (true, false) => "findings",
-        (true, true) => "findings, few",
-        (false, _) => "findings, closed",
-    });
-    let strip = strip.frame(shelf(Margin::symmetric(tokens::MARGIN, 8)));
-    let strip = if few {
-        strip.resizable(false).exact_size(full.clamp(LISTED, most))
-    } else if listed {
-        strip.resizable(true).default_size(FEW).size_range(LISTED..=most)
-    } else {
-        strip.resizable(false).exact_size(46.0)
-    };
-    strip.show(ui, |ui| findings::ui(ui, cx));
+    let strip = Strip::of(ui, cx);
+    let mut above = ui.available_rect_before_wrap();
+    above.max.y -= strip.height;
+    let mut upper = ui.new_child(UiBuilder::new().id_salt("above the findings").max_rect(above));
+    upper.set_clip_rect(above.intersect(ui.clip_rect()));
     // Outline and desk give way, so that in a small window and at 200 % the fields keep their room.
     // Small and large windows keep widths of their own, so that a window made small and large again is as it was.
-    let width = ui.available_width();
+    let width = upper.available_width();
     let small = width < SMALL;
     Panel::left(if small { "outline, small" } else { "outline" })
         .resizable(true)
         .default_size(OUTLINE)
         .size_range(130.0..=(width * 0.21).clamp(130.0, 380.0))
         .frame(shelf(Margin::ZERO))
-        .show(ui, |ui| outline::ui(ui, cx));
-    let desk_width = (ui.available_width() - (width * 0.46).min(FIELDS)).clamp(180.0, 900.0);
+        .show(&mut upper, |ui| outline::ui(ui, cx));
+    let most = (upper.available_width() - (width * 0.46).min(FIELDS)).clamp(180.0, 900.0);
     // The drawn flow shows no printed thing, and takes the whole width.
-    if cx.session.selection(cx.kit) != Selection::Drawn {
-        Panel::right(if small { "desk, small" } else { "desk" })
-            .resizable(true)
-            .default_size(DESK)
-            .size_range(180.0..=desk_width)
-            .frame(Frame::new().fill(t.desk).inner_margin(Margin { left: 20, right: 8, top: 14, bottom: 8 }))
-            .show(ui, |ui| desk.ui(ui, cx, wanted));
-    }
+    let name = (cx.session.selection(cx.kit) != Selection::Drawn).then_some(if small { "desk, small" } else { "desk" });
+    let mut fields = upper.available_rect_before_wrap();
+    fields.max.x -= name.map_or(0.0, |name| kept(&upper, name, DESK).clamp(180.0, most));
+    let mut middle = upper.new_child(UiBuilder::new().id_salt("fields").max_rect(fields));
     CentralPanel::default()
         .frame(Frame::new().fill(t.panel).stroke(Stroke::NONE))
-        .show(ui, |ui| places::ui(ui, cx, locals, desk));
+        .show(&mut middle, |ui| places::ui(ui, cx, locals, desk));
+    if let Some(name) = name {
+        let shown = Panel::right(name)
+            .resizable(true)
+            .default_size(DESK)
+            .size_range(180.0..=most)
+            .frame(Frame::new().fill(t.desk).inner_margin(Margin { left: 20, right: 8, top: 14, bottom: 8 }))
+            .show(&mut upper, |ui| desk.ui(ui, cx, wanted));
+        keep(&upper, name, shown.response.rect.width());
+    }
+    let frame = shelf(Margin::symmetric(tokens::MARGIN, 8));
+    let shown = strip.panel().frame(frame).show(ui, |ui| findings::ui(ui, cx));
+    keep(ui, strip.name, shown.response.rect.height());
+}
+
+/// The size that a panel had in the frame before: the rest is drawn first, and leaves it so much room.
+fn kept(ui: &Ui, name: &str, usual: f32) -> f32 {
+    ui.data(|data| data.get_temp(egui::Id::unique(("size of", name)))).unwrap_or(usual)
+}
+
+fn keep(ui: &Ui, name: &str, size: f32) {
+    let id = egui::Id::unique(("size of", name));
+    let before: Option<f32> = ui.data(|data| data.get_temp(id));
+    if before.is_none_or(|before| (before - size).abs() > 0.5) {
+        ui.data_mut(|data| data.insert_temp(id, size));
+        ui.ctx().request_repaint();
+    }
+}
+
+/// The strip of findings: how high it is, and whether that can be dragged.
+struct Strip {
+    /// Panels by name, so that the height of the open one outlives the closed one.
+    name: &'static str,
+    height: f32,
+    /// The heights between which it can be dragged, if it can.
+    range: Option<(f32, f32)>,
+}
+
+impl Strip {
+    fn of(ui: &Ui, cx: &Ctx<'_>) -> Self {
+        let full = findings::full_height(cx);
+        let most = (ui.available_height() - BODY).clamp(LISTED, 460.0);
+        if !findings::listed(cx) {
+            return Self { name: "findings, closed", height: 46.0, range: None };
+        }
+        // A few rows need no more than their height, and leave that of a long list as the author dragged it.
+        if full < FEW {
+            return Self { name: "findings, few", height: full.clamp(LISTED, most), range: None };
+        }
+        let name = "findings";
+        Self { name, height: kept(ui, name, FEW).clamp(LISTED, most), range: Some((LISTED, most)) }
+    }
+
+    fn panel(&self) -> Panel {
+        let panel = Panel::bottom(self.name);
+        match self.range {
+            Some((least, most)) => panel.resizable(true).default_size(FEW).size_range(least..=most),
+            None => panel.resizable(false).exact_size(self.height),
+        }
+    }
 }
