@@ -6,6 +6,8 @@ mod drawn;
 mod editing;
 #[path = "app/files.rs"]
 mod files;
+#[path = "app/forms.rs"]
+mod forms;
 #[path = "app/gallery.rs"]
 mod gallery;
 #[path = "app/rehearsal.rs"]

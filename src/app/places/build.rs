@@ -1,6 +1,7 @@
 //! Build: puzzles, locks, boxes, spots, props, and how the party ends.
 
 mod drawn;
+mod faults;
 mod form;
 pub mod fresh;
 mod gallery;

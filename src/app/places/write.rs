@@ -7,7 +7,7 @@ use crate::app::places::item::{place_choices, remove_ui};
 use crate::app::session::Selection;
 use crate::app::switches::level_ui;
 use crate::app::tokens::GAP_M;
-use crate::app::widgets::{Field, UiExt as _};
+use crate::app::widgets::{Field, UiExt as _, finding_ui};
 use crate::diag::{Anchor, Level, PuzzleField, Step};
 use crate::ids::{NoteId, PuzzleId};
 use crate::kit::edit::{Edit, Facts};
@@ -68,7 +68,8 @@ fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.title("Title and guests");
     ui.lede("What stands on the first page, and for whom the kit is made.");
     let mut facts = Facts::of(cx.kit);
-    let mut changed = Field::new("Title").at(Anchor::Kit).slots(Anchor::Kit).line(ui, cx, &mut facts.title);
+    let mut changed = Field::new("Title").goes(Anchor::Kit).slots(Anchor::Kit).line(ui, cx, &mut facts.title);
+    told_ui(ui, cx, |name| !is_timely(name));
     changed |= Field::new("Author").line(ui, cx, &mut facts.author);
     changed |= Field::new("Terms").help("What the buyer may do with it, in a sentence.").line(ui, cx, &mut facts.terms);
     changed |= Field::new("The story in brief").help("Two or three sentences for the host, with no answers.").text(
@@ -92,6 +93,7 @@ fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         changed |= narrow(ui, |ui| Field::new("Play time").number(ui, cx, &mut facts.minutes, 5..=600, "min"));
         changed |= narrow(ui, |ui| Field::new("Seed").number(ui, cx, &mut facts.seed, 0..=u64::MAX, ""));
     });
+    told_ui(ui, cx, is_timely);
     ui.quiet("Another seed arranges anew everything that chance arranges.");
     changed |= sources::preparing_ui(ui, cx, &mut facts);
     changed |= sources::hosting_ui(ui, cx, &mut facts);
@@ -102,6 +104,18 @@ fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         cx.edit(Edit::Facts(Box::new(facts)));
     }
     sources::sources_ui(ui, cx);
+}
+
+/// Whether a check speaks of the play time rather than of the kit as a whole.
+fn is_timely(check: &str) -> bool {
+    matches!(check, "long-evening" | "short-evening")
+}
+
+/// What is found of the kit as a whole, by checks of these names.
+fn told_ui(ui: &mut Ui, cx: &Ctx<'_>, wanted: impl Fn(&str) -> bool) {
+    for finding in cx.findings_at(&Anchor::Kit).filter(|finding| wanted(finding.name)) {
+        finding_ui(ui, cx, finding);
+    }
 }
 
 /// Width of a field for a number.

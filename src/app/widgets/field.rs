@@ -8,6 +8,7 @@ use crate::app::ctx::Ctx;
 use crate::app::tokens::{GAP_S, SERIF};
 use crate::app::widgets::picked::{keep_picked, picked_ui};
 use crate::app::widgets::{Mark, UiExt as _, mark_ui};
+use crate::checks::Finding;
 use crate::diag::Anchor;
 use crate::limits;
 use crate::script::capital;
@@ -20,6 +21,8 @@ pub struct Field<'a> {
     name: &'a str,
     help: &'a str,
     anchor: Option<Anchor>,
+    /// Whether what is found at that place is shown below.
+    tells: bool,
     salt: Option<Id>,
     slots: Option<Anchor>,
     wide: bool,
@@ -30,7 +33,7 @@ impl<'a> Field<'a> {
     /// A field called `name`.
     #[must_use]
     pub const fn new(name: &'a str) -> Self {
-        Self { name, help: "", anchor: None, salt: None, slots: None, wide: true, hint: "" }
+        Self { name, help: "", anchor: None, tells: true, salt: None, slots: None, wide: true, hint: "" }
     }
 
     /// What belongs into it, in a sentence, shown below the name.
@@ -51,6 +54,14 @@ impl<'a> Field<'a> {
     #[must_use]
     pub fn at(mut self, anchor: Anchor) -> Self {
         self.anchor = Some(anchor);
+        self
+    }
+
+    /// The place in the kit that it edits, where somebody else shows what is found there.
+    #[must_use]
+    pub fn goes(mut self, anchor: Anchor) -> Self {
+        self.anchor = Some(anchor);
+        self.tells = false;
         self
     }
 
@@ -165,8 +176,9 @@ impl<'a> Field<'a> {
     }
 
     fn show(self, ui: &mut Ui, cx: &Ctx<'_>, add: impl FnOnce(&mut Ui, Id) -> Response) -> bool {
-        let Self { name, help, anchor, salt, slots, wide, hint: _ } = self;
-        let id = ui.make_persistent_id((name, anchor.clone(), salt));
+        let Self { name, help, anchor, tells, salt, slots, wide, hint: _ } = self;
+        // Where somebody else tells what is found, the place moves from field to field, and the keyboard must stay.
+        let id = ui.make_persistent_id((name, anchor.clone().filter(|_| tells), salt));
         let changed = ui
             .vertical(|ui| {
                 ui.spacing_mut().item_spacing.y = GAP_S;
@@ -186,7 +198,9 @@ impl<'a> Field<'a> {
                         response.request_focus();
                         response.scroll_to_me(Some(eframe::egui::Align::Center));
                     }
-                    found_ui(ui, cx, anchor);
+                    if tells {
+                        found_ui(ui, cx, anchor);
+                    }
                 }
                 response.changed()
             })
@@ -198,13 +212,16 @@ impl<'a> Field<'a> {
 
 /// What is found at a place, in small lines.
 pub fn found_ui(ui: &mut Ui, cx: &Ctx<'_>, anchor: &Anchor) {
-    for finding in cx.findings_at(anchor) {
-        ui.horizontal_wrapped(|ui| {
-            ui.spacing_mut().item_spacing.x = 6.0;
-            let mark = Mark::severity(finding.severity);
-            mark_ui(ui, mark, 12.0);
-            let (tone, _) = mark.colours(cx.tokens);
-            ui.label(RichText::new(capital(&finding.message)).size(13.5).color(tone)).on_hover_text(&finding.why);
-        });
-    }
+    cx.findings_at(anchor).for_each(|finding| finding_ui(ui, cx, finding));
+}
+
+/// One finding, in a small line.
+pub fn finding_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding) {
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = 6.0;
+        let mark = Mark::severity(finding.severity);
+        mark_ui(ui, mark, 12.0);
+        let (tone, _) = mark.colours(cx.tokens);
+        ui.label(RichText::new(capital(&finding.message)).size(13.5).color(tone)).on_hover_text(&finding.why);
+    });
 }

@@ -1,8 +1,9 @@
 //! A setup as a form: a control for each field, made from the shape of the mechanic's own setup.
 
-use eframe::egui::{Checkbox, RichText, Ui};
+use eframe::egui::{Align, Checkbox, Response, RichText, Ui};
 use serde_json::Value;
 
+use super::faults::Fault;
 use crate::app::ctx::Ctx;
 use crate::app::tokens::GAP_S;
 use crate::app::widgets::{Field, UiExt as _};
@@ -14,9 +15,19 @@ use crate::script::capital;
 /// Texts longer than this are shown on several lines.
 const LINE_CHARS: usize = 56;
 
-/// The form of a setup; true when its data changed. `salt` tells one puzzle's form from another's.
-pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, fields: &[FormField], data: &mut Value, anchor: &Anchor, salt: &str) -> bool {
+/// The form of a setup; true when its data changed. What is found stands at its row, or at the foot when it speaks of none.
+/// `salt` tells one puzzle's form from another's.
+pub fn ui(
+    ui: &mut Ui,
+    cx: &Ctx<'_>,
+    fields: &[FormField],
+    data: &mut Value,
+    (anchor, faults): (&Anchor, &[Fault]),
+    salt: &str,
+) -> bool {
     let mut changed = false;
+    // Who follows a finding comes to the row that it speaks of.
+    let aim = faults.iter().find_map(|fault| fields.iter().position(|field| fault.row.as_ref() == Some(&field.name)));
     if fields.is_empty() {
         ui.quiet("This mechanic has nothing to choose.");
     }
@@ -25,12 +36,19 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, fields: &[FormField], data: &mut Value, anc
         let place = Place {
             label: label(&field.name),
             help: &field.help,
-            anchor: (at == 0).then_some(anchor),
+            anchor: (at == aim.unwrap_or(0)).then_some(anchor),
             salt: format!("{salt}/{}", field.name),
             unit: if field.name.ends_with("_mm") { "mm" } else { "" },
         };
         changed |= shape_ui(ui, cx, &field.shape, value, &place);
+        let here: Vec<&Fault> = faults.iter().filter(|fault| fault.row.as_ref() == Some(&field.name)).collect();
+        here.iter().for_each(|fault| fault.ui(ui));
+        if !here.is_empty() {
+            ui.add_space(GAP_S);
+        }
     }
+    let told = |fault: &Fault| fields.iter().any(|field| fault.row.as_ref() == Some(&field.name));
+    faults.iter().filter(|fault| !told(fault)).for_each(|fault| fault.ui(ui));
     changed
 }
 
@@ -48,7 +66,7 @@ impl Place<'_> {
     fn field(&self) -> Field<'_> {
         let field = Field::new(&self.label).help(self.help).salt(&self.salt);
         match self.anchor {
-            Some(anchor) => field.at(anchor.clone()),
+            Some(anchor) => field.goes(anchor.clone()),
             None => field,
         }
     }
@@ -59,9 +77,17 @@ impl Place<'_> {
     }
 }
 
+/// Gives the keyboard to a control that is no [`Field`], when a finding is followed to it.
+fn arrive(cx: &Ctx<'_>, response: &Response, place: &Place<'_>) {
+    if place.anchor.is_some_and(|anchor| cx.arrives(anchor)) {
+        response.request_focus();
+        response.scroll_to_me(Some(Align::Center));
+    }
+}
+
 fn shape_ui(ui: &mut Ui, cx: &Ctx<'_>, shape: &Shape, value: &mut Value, place: &Place<'_>) -> bool {
     match shape {
-        Shape::Switch => switch_ui(ui, value, place),
+        Shape::Switch => switch_ui(ui, cx, value, place),
         Shape::Text => text_ui(ui, cx, value, place),
         Shape::Letter => letter_ui(ui, cx, value, place),
         Shape::Whole(least, most) => {
@@ -96,9 +122,11 @@ fn shape_ui(ui: &mut Ui, cx: &Ctx<'_>, shape: &Shape, value: &mut Value, place: 
     }
 }
 
-fn switch_ui(ui: &mut Ui, value: &mut Value, place: &Place<'_>) -> bool {
+fn switch_ui(ui: &mut Ui, cx: &Ctx<'_>, value: &mut Value, place: &Place<'_>) -> bool {
     let mut on = value.as_bool().unwrap_or_default();
-    let changed = ui.add(Checkbox::new(&mut on, &place.label)).changed();
+    let response = ui.add(Checkbox::new(&mut on, &place.label));
+    arrive(cx, &response, place);
+    let changed = response.changed();
     if !place.help.is_empty() {
         ui.scope(|ui| {
             ui.visuals_mut().indent_has_left_vline = false;
@@ -164,7 +192,7 @@ fn choice_ui(ui: &mut Ui, cx: &Ctx<'_>, choices: &[Choice], value: &mut Value, p
 
 fn maybe_ui(ui: &mut Ui, cx: &Ctx<'_>, inner: &Shape, value: &mut Value, place: &Place<'_>) -> bool {
     let mut on = Value::Bool(!value.is_null());
-    let mut changed = switch_ui(ui, &mut on, place);
+    let mut changed = switch_ui(ui, cx, &mut on, place);
     if changed {
         *value = if on == Value::Bool(true) { inner.blank() } else { Value::Null };
     }
@@ -215,7 +243,9 @@ fn list_ui(ui: &mut Ui, cx: &Ctx<'_>, inner: &Shape, value: &mut Value, place: &
         changed = true;
     }
     let more = entries.len() < limits::FORM_ENTRIES;
-    if ui.lesser(more, "Add one", &format!("Add one to {}", place.label)).clicked() {
+    let add = ui.lesser(more, "Add one", &format!("Add one to {}", place.label));
+    arrive(cx, &add, place);
+    if add.clicked() {
         entries.push(inner.blank());
         changed = true;
     }
@@ -224,7 +254,7 @@ fn list_ui(ui: &mut Ui, cx: &Ctx<'_>, inner: &Shape, value: &mut Value, place: &
 }
 
 /// A field's name in the kit file as words: `say_order`, `lid_mm` and `by-lines` as "Say order", "Lid", "By lines".
-fn label(name: &str) -> String {
+pub fn label(name: &str) -> String {
     let mut words = String::new();
     for c in name.strip_suffix("_mm").unwrap_or(name).chars() {
         if c == '_' || c == '-' {

@@ -1,8 +1,9 @@
-use eframe::egui::Ui;
+use eframe::egui::{Align, Layout, Ui};
 
 use crate::app::ctx::Ctx;
-use crate::app::tokens::GAP_M;
+use crate::app::tokens::{GAP_M, GAP_S};
 use crate::app::widgets::{Field, UiExt as _};
+use crate::kit::material::material;
 use crate::kit::{HowMany, OwnStep};
 use crate::limits;
 
@@ -13,36 +14,99 @@ const MOST: f64 = 1000.0;
 
 /// The author's own steps of the preparation; whether they changed. `salt` tells several such lists apart.
 pub fn own_steps_ui(ui: &mut Ui, cx: &Ctx<'_>, salt: &str, steps: &mut Vec<OwnStep>) -> bool {
-    let (mut changed, mut gone) = (false, None);
+    let (mut changed, mut moved) = (false, None);
+    let count = steps.len();
     for (at, step) in steps.iter_mut().enumerate() {
-        let named = (salt, at);
-        let title = format!("Step {}", at + 1);
-        changed |= Field::new(&title).salt((named, "what")).text(ui, cx, 2, &mut step.what);
-        ui.horizontal_top(|ui| {
-            ui.spacing_mut().item_spacing.x = GAP_M;
-            for (name, value) in [("Hands", &mut step.minutes), ("Then waiting", &mut step.wait)] {
-                changed |= Field::new(name).narrow().salt((named, name)).number(ui, cx, value, 0.0..=MINUTES, "min");
+        ui.group_card(|ui| {
+            if let Some(to) = step_head_ui(ui, at, count) {
+                moved = Some((at, to));
             }
+            changed |= step_ui(ui, cx, (salt, at), step);
         });
-        let mut takes = takes_text(step);
-        let help = "One to a line, with how much of it: \"string 0.5\", \"large button 2\".";
-        if Field::new("What it takes").help(help).salt((named, "takes")).text(ui, cx, 2, &mut takes) {
-            step.takes = takes_of(&takes);
-            changed = true;
-        }
-        if ui.button(format!("Remove step {}", at + 1)).clicked() {
-            gone = Some(at);
-        }
+        ui.add_space(GAP_S);
     }
-    if let Some(at) = gone {
-        steps.remove(at);
-        changed = true;
+    match moved {
+        Some((at, Move::Away)) => {
+            steps.remove(at);
+        }
+        Some((at, Move::Up)) => steps.swap(at, at.saturating_sub(1)),
+        Some((at, Move::Down)) if at + 1 < count => steps.swap(at, at + 1),
+        _ => {}
     }
+    changed |= moved.is_some();
     if steps.len() < limits::OWN_STEPS && ui.secondary("Add a step").clicked() {
-        steps.push(OwnStep { what: "What the host does".into(), minutes: 5.0, ..OwnStep::default() });
+        steps.push(OwnStep { minutes: 5.0, ..OwnStep::default() });
         changed = true;
     }
     changed
+}
+
+/// Where a step goes.
+#[derive(Clone, Copy)]
+enum Move {
+    Up,
+    Down,
+    Away,
+}
+
+/// The number of a step, and the buttons that move it or take it away.
+fn step_head_ui(ui: &mut Ui, at: usize, count: usize) -> Option<Move> {
+    let number = at + 1;
+    let mut to = None;
+    ui.horizontal(|ui| {
+        ui.strong_small(&format!("Step {number} of {count}"));
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            let moves = [
+                (true, "Remove", format!("Remove step {number}"), Move::Away),
+                (number < count, "Later", format!("Step {number} later"), Move::Down),
+                (at > 0, "Earlier", format!("Step {number} earlier"), Move::Up),
+            ];
+            for (able, words, name, way) in moves {
+                if ui.lesser(able, words, &name).clicked() {
+                    to = Some(way);
+                }
+            }
+        });
+    });
+    to
+}
+
+fn step_ui(ui: &mut Ui, cx: &Ctx<'_>, named: (&str, usize), step: &mut OwnStep) -> bool {
+    let mut changed = Field::new("What the host does").salt((named, "what")).text(ui, cx, 2, &mut step.what);
+    if step.what.trim().is_empty() {
+        ui.quiet("Until it says something, the guide leaves this step out.");
+    }
+    ui.horizontal_top(|ui| {
+        ui.spacing_mut().item_spacing.x = GAP_M;
+        for (name, value) in [("Hands", &mut step.minutes), ("Then waiting", &mut step.wait)] {
+            changed |= Field::new(name).narrow().salt((named, name)).number(ui, cx, value, 0.0..=MINUTES, "min");
+        }
+    });
+    // What is typed stays as it is typed, as long as it says what the kit holds: the kit sorts the names, and knows no
+    // number that is only begun.
+    let kept = ui.make_persistent_id((named, "takes as typed"));
+    let typed = ui.data(|data| data.get_temp::<String>(kept)).filter(|text| takes_of(text) == step.takes);
+    let mut takes = typed.unwrap_or_else(|| takes_text(step));
+    let help = "One to a line, with how much of it: \"string 0.5\", \"large button 2\". May be empty.";
+    if Field::new("What it takes").help(help).salt((named, "takes")).text(ui, cx, 2, &mut takes) {
+        step.takes = takes_of(&takes);
+        ui.data_mut(|data| data.insert_temp(kept, takes));
+        changed = true;
+    }
+    if !step.takes.is_empty() {
+        ui.quiet(&format!("On the shopping list: {}.", told(step)));
+    }
+    changed
+}
+
+/// What a step takes, as the shopping list says it.
+fn told(step: &OwnStep) -> String {
+    let one = |(name, amount): (&String, &f64)| {
+        let (unit, name) = material(name).map_or(("piece", name.as_str()), |known| (known.unit, known.name));
+        let many = if *amount > 1.0 && !unit.ends_with('s') { "s" } else { "" };
+        format!("{name} ({amount} {unit}{many})")
+    };
+    step.takes.iter().map(one).collect::<Vec<_>>().join(", ")
 }
 
 fn takes_text(step: &OwnStep) -> String {
@@ -63,8 +127,8 @@ fn takes_of(text: &str) -> std::collections::BTreeMap<String, f64> {
     text.lines().filter_map(line).collect()
 }
 
-/// How much of a thing a group needs; whether it changed.
-pub fn amount_ui(ui: &mut Ui, cx: &Ctx<'_>, salt: &str, amount: &mut HowMany, usual: &str) -> bool {
+/// How much of a thing a group needs, in this unit; whether it changed.
+pub fn amount_ui(ui: &mut Ui, cx: &Ctx<'_>, salt: &str, amount: &mut HowMany, usual: &str, unit: &str) -> bool {
     let value = match *amount {
         HowMany::Usual => 1.0,
         HowMany::Each(value) | HowMany::All(value) => value,
@@ -76,7 +140,12 @@ pub fn amount_ui(ui: &mut Ui, cx: &Ctx<'_>, salt: &str, amount: &mut HowMany, us
     ];
     let mut changed = Field::new("How much of it").salt((salt, "amount")).pick(ui, cx, amount, &choices, usual);
     if let HowMany::Each(value) | HowMany::All(value) = amount {
-        changed |= Field::new("Amount").narrow().salt((salt, "value")).number(ui, cx, value, 0.1..=MOST, "");
+        changed |= Field::new("Amount").narrow().salt((salt, "value")).number(ui, cx, value, 0.1..=MOST, unit);
+    }
+    if let HowMany::Each(value) = *amount {
+        let (guests, all) = (cx.kit.players.1, value * f64::from(cx.kit.players.1));
+        ui.quiet(&format!("Bought for the most guests, who are {guests}: {} {unit}", (all * 10.0).round() / 10.0));
+        ui.add_space(GAP_S);
     }
     changed
 }

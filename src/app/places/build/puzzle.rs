@@ -297,14 +297,26 @@ fn minutes_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, meta: Option<&Meta
             changed = true;
         }
     }
-    let now = Estimate::of(cx.kit, puzzle, level);
-    if let Source::Plays(_) = now.source {
+    played_ui(ui, cx, puzzle);
+    changed
+}
+
+/// What the plays that were written down say of the puzzle's minutes, where they say something: those in which it was
+/// timed, and what the whole minutes of evenings tell of it, which only a rehearsal can part among the puzzles.
+fn played_ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &Puzzle) {
+    let level = cx.session.level;
+    let rehearsed = cx.derived.rehearsal(level).and_then(|rehearsal| {
+        let found = rehearsal.puzzles.iter().find(|of| of.puzzle == puzzle.id)?;
+        Some(found.estimate)
+    });
+    let timed = Estimate::of(cx.kit, puzzle, level);
+    let now = rehearsed.filter(|known| matches!(known.source, Source::Totals(..))).unwrap_or(timed);
+    if let Source::Plays(_) | Source::Totals(..) = now.source {
         ui.quiet(&format!(
-            "With the plays: half need {} min, nine in ten {} ({}).",
+            "With the plays: half need {} min, nine in ten {} ({}). The rehearsal goes by these.",
             minutes(now.median),
             minutes(now.slow),
             now.source.words()
         ));
     }
-    changed
 }

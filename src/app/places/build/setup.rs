@@ -2,7 +2,7 @@ use eframe::egui::Ui;
 
 use serde_json::Value;
 
-use super::form;
+use super::{faults, form};
 use crate::app::ctx::Ctx;
 use crate::app::widgets::{Field, UiExt as _};
 use crate::diag::{Anchor, Hinted, Level, PuzzleField, Trouble};
@@ -68,10 +68,14 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, draft: &mut Option<Set
     };
     if let Some(current) = draft.of.clone() {
         let anchor = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Setup);
+        let faults = match &draft.form {
+            Some(form) => faults::found(cx, &puzzle.id, level, current.ron(), &form.fields),
+            None => Vec::new(),
+        };
         match &mut draft.form {
             Some(form) => {
                 let salt = format!("{}/{}", puzzle.id, level.word());
-                if form::ui(ui, cx, &form.fields, &mut form.data, &anchor, &salt) {
+                if form::ui(ui, cx, &form.fields, &mut form.data, (&anchor, &faults), &salt) {
                     changed |= take_form(puzzle, draft, &current);
                 }
                 ui.collapsing("The same as text", |ui| changed |= text_ui(ui, cx, puzzle, draft, None));
@@ -86,7 +90,8 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, puzzle: &mut Puzzle, draft: &mut Option<Set
                     .hint("the kit keeps the last setup that could be read until this is mended"),
             );
         }
-        None => refusal_ui(ui, cx, &puzzle.id, level),
+        None if draft.form.is_none() => refusal_ui(ui, cx, &puzzle.id, level),
+        None => {}
     }
     changed
 }

@@ -11,7 +11,7 @@ use crate::diag::Anchor;
 use crate::ids::{BoxId, LockId, PropId, SpotId};
 use crate::kit::edit::Edit;
 use crate::kit::material::{MATERIALS, material};
-use crate::kit::{Place, PropRole};
+use crate::kit::{HowMany, Place, PropRole};
 
 /// First width and height of a box label, in millimetres.
 const LABEL: (f64, f64) = (95.0, 58.0);
@@ -28,6 +28,9 @@ pub fn spot_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &SpotId) {
         .line(ui, cx, &mut spot.name);
     changed |= Field::new("For the host").salt(id).text(ui, cx, 3, &mut spot.about);
     changed |= ui.checkbox(&mut spot.person, "It is a person, such as a helper").changed();
+    if spot.person {
+        ui.quiet("Nobody is searched: what lies here is with them, and the guide says so.");
+    }
     if changed {
         cx.edit(Edit::Spot(Box::new(spot)));
     }
@@ -138,8 +141,9 @@ pub fn prop_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PropId) {
         });
         ui.add_space(8.0);
     }
+    let unit = material(&prop.material).map_or("piece", |material| material.unit);
     let usual = if prop.role == PropRole::Treat { "one for each guest" } else { "one" };
-    changed |= amount_ui(ui, cx, id.as_str(), &mut prop.amount, usual);
+    changed |= amount_ui(ui, cx, id.as_str(), &mut prop.amount, usual, unit);
     changed |= Field::new("For the host").salt(id).text(ui, cx, 3, &mut prop.about);
     changed |= printed_ui(ui, cx, &mut prop);
     if changed {
@@ -172,7 +176,8 @@ pub fn finish_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         cx,
         &mut finish.treat,
     );
-    changed |= amount_ui(ui, cx, "treat", &mut finish.amount, "one for each guest");
+    let unit = if matches!(finish.amount, HowMany::All(_)) { "piece" } else { "portion" };
+    changed |= amount_ui(ui, cx, "treat", &mut finish.amount, "one for each guest", unit);
     if changed {
         cx.edit(Edit::Finish(Box::new(finish)));
     }
