@@ -70,6 +70,7 @@ fn scenario(case: &Json) -> Kit {
             mark: String::new(),
             hole: 0,
             how_to_set: String::new(),
+            tag: true,
         });
     }
     for puzzle in list(s, "puzzles") {
@@ -238,6 +239,7 @@ fn lock_of(name: &str, id: &str) -> Lock {
         mark: String::new(),
         hole: 0,
         how_to_set: String::new(),
+        tag: true,
     }
 }
 

@@ -23,6 +23,27 @@ pub struct Lock {
     /// How to set the code, in a sentence, if the maker's sheet may be lost.
     #[serde(default)]
     pub how_to_set: String,
+    /// Whether a tag with its mark is printed, to be tied to its shackle; `tag: false` where you mark it otherwise. A word
+    /// that is said has none: its mark is on the box.
+    #[serde(default = "yes", skip_serializing_if = "is_so")]
+    pub tag: bool,
+}
+
+const fn yes() -> bool {
+    true
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands over a reference")]
+const fn is_so(value: &bool) -> bool {
+    *value
+}
+
+impl Lock {
+    /// Whether a tag is printed for it.
+    #[must_use]
+    pub fn tagged(&self) -> bool {
+        self.tag && !self.mark.is_empty() && self.kind != LockKind::Spoken
+    }
 }
 
 /// How a lock is opened.

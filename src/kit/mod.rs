@@ -186,4 +186,9 @@ impl Kit {
     pub fn box_of(&self, lock: &LockId) -> Option<&BoxDef> {
         self.boxes.iter().find(|item| item.locks.contains(lock))
     }
+
+    /// The locks for which a tag is printed: those that hang on a box.
+    pub fn tagged(&self) -> impl Iterator<Item = &Lock> {
+        self.locks.iter().filter(|lock| lock.tagged() && self.box_of(&lock.id).is_some())
+    }
 }

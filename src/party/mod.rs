@@ -8,6 +8,7 @@ mod laid;
 mod large;
 mod letter;
 mod lock_table;
+mod lock_tags;
 mod notes;
 mod old_hints;
 mod on_view;
@@ -173,6 +174,7 @@ impl Party {
         let mut party = Self { level, palette, script, puzzles, pieces, troubles, positions, pictures };
         party.add(|party| notes::notes(party, theme));
         party.add(|party| labels::labels(party, kit, theme));
+        party.add(|party| lock_tags::lock_tags(party, kit, theme));
         party.add(|party| printed::printed(party, kit, theme));
         party.add(|party| tokens::tokens(party, kit, theme));
         party.add(|party| slips::slips(party, kit, theme));

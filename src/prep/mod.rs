@@ -1,5 +1,6 @@
 //! The host's preparation: what to buy, what to do in which order, what to be careful with.
 
+mod marks;
 pub mod printed;
 pub mod schedule;
 mod shopping;
@@ -123,6 +124,11 @@ fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work
         let at = list.add(None, what.into(), WORD_MINUTES);
         list.after[at] = vec![print];
     }
+    for step in marks::steps(kit) {
+        let at = list.add(None, step.what, step.hands);
+        list.tasks[at].needs = step.needs;
+        list.after[at] = vec![print];
+    }
     for own in &kit.preparation {
         list.own(None, own, Vec::new());
     }
@@ -194,12 +200,12 @@ impl List {
     }
 }
 
-/// How many pieces are cut out: those of the puzzles, the notes and labels, the tokens, and what props are printed as.
+/// How many pieces are cut out: those of the puzzles, the notes, labels and locks' tags, the tokens, and what props are printed as.
 fn cut_out(kit: &Kit, steps: &[PuzzleSteps]) -> usize {
     let puzzles: usize = steps.iter().map(|group| group.pieces).sum();
     let labels = kit.boxes.iter().filter(|item| item.label.is_some()).count();
     let props: usize = kit.props.iter().map(printed::pieces).sum();
-    puzzles + labels + kit.notes.len() + kit.puzzles.len() * Step::ALL.len() + props
+    puzzles + labels + kit.tagged().count() + kit.notes.len() + kit.puzzles.len() * Step::ALL.len() + props
 }
 
 /// Nothing takes less than no time.

@@ -2,7 +2,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::{PuzzleSteps, count};
+use super::{PuzzleSteps, count, marks};
 use crate::kit::material::{MATERIALS, Material, material};
 use crate::kit::{BoxDef, HowMany, Kit, LockKind, OwnStep, Prop, PropRole};
 use crate::limits;
@@ -131,6 +131,14 @@ fn sums(kit: &Kit, steps: &[PuzzleSteps]) -> BTreeMap<&'static str, Sum> {
             } else {
                 sum.add(need.amount, &prop.name);
             }
+        }
+    }
+    for step in marks::steps(kit) {
+        for need in &step.needs {
+            let sum = sums.entry(need.material).or_default();
+            sum.amount =
+                if SHARED.contains(&need.material) { sum.amount.max(need.amount) } else { sum.amount + need.amount };
+            sum.name(step.key);
         }
     }
     for group in steps {

@@ -3,7 +3,7 @@ use serde::Serialize;
 
 use super::words::list;
 use super::{Source, spoken};
-use crate::kit::{BoxDef, Place, PropRole, Puzzle};
+use crate::kit::{BoxDef, Kit, Place, PropRole, Puzzle};
 use crate::mechanics;
 
 /// A spot or a box with what goes there.
@@ -35,7 +35,7 @@ pub(super) fn places(source: &Source<'_>) -> Vec<PlaceText> {
             name: format!("Into {}", source.say(&item.name)),
             about: source.say(&item.about),
             things: things(source, &Place::Box(item.id.clone())),
-            after: hung(source, item).chain([shut(source, item)]).collect(),
+            after: hung(source, item).chain([shut(source, item)]).chain(worn(kit, item)).collect(),
         });
     }
     for spot in &kit.spots {
@@ -78,6 +78,19 @@ fn hung<'a>(source: &'a Source<'_>, item: &'a BoxDef) -> impl Iterator<Item = St
             format!("Hang {name} ({}) on the locks, not inside.", for_lock(source, puzzle))
         })
     })
+}
+
+/// What the box and its locks wear, to be seen to once more: without it guests cannot tell what opens with which answer.
+fn worn(kit: &Kit, item: &BoxDef) -> Option<String> {
+    let tags = kit.tagged().filter(|lock| item.locks.contains(&lock.id)).count();
+    let tags = match tags {
+        0 => None,
+        1 => Some("the padlock wears its tag"),
+        _ => Some("each padlock wears its tag"),
+    };
+    let label = item.label.is_some().then_some("the label is on the outside");
+    let seen: Vec<&str> = tags.into_iter().chain(label).collect();
+    (!seen.is_empty()).then(|| format!("{}.", capital(&seen.join(", and "))))
 }
 
 /// Whether a part hangs on the locks of the box that the kit gives as its place.

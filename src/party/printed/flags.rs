@@ -104,7 +104,7 @@ fn edge(bench: &Bench<'_>, face: &mut Face, below: Mm) {
 }
 
 /// Cuts a face along these corners. White paper lies under all of it, so that it shows on any ground.
-pub(super) fn shaped(face: &mut Face, corners: &[(Mm, Mm)]) {
+pub(in crate::party) fn shaped(face: &mut Face, corners: &[(Mm, Mm)]) {
     let mut drawing = Drawing::new(face.size);
     drawing.polygon(corners, Pen::fill(Colour::WHITE));
     let art = Art { svg: drawing.svg(), rect: Rect::of(face.size), turn: 0.0, alt: String::new() };

@@ -9,6 +9,9 @@ mod ground;
 mod joined;
 mod tab;
 
+pub(super) use flags::shaped;
+pub(super) use tab::hole;
+
 use super::Party;
 use crate::diag::{Anchor, Hinted, Trouble};
 use crate::face::{Audience, Face, Piece, Stock};

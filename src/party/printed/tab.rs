@@ -4,6 +4,7 @@ use super::Bench;
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Face, Role};
 use crate::script::Rich;
+use crate::theme::Colour;
 use crate::units::{Mm, Rect, Size};
 
 /// Width of a character and height of a line at 9 pt, generously, to choose words that fit.
@@ -60,16 +61,21 @@ impl Bench<'_> {
         face.art(drawing.svg(), Rect::of(face.size), String::new());
     }
 
-    /// Draws a hole to be punched about this middle: its true size, with a cross where the punch goes.
+    /// Draws a hole to be punched about this middle.
     pub(super) fn hole(&self, face: &mut Face, x: Mm, y: Mm, diameter: f64) {
-        let mut drawing = Drawing::new(face.size);
-        let line = Pen::line(self.cx.colour("line"), Mm::new(0.2));
-        drawing.circle(x, y, Mm::new(diameter / 2.0), line);
-        let arm = Mm::new(diameter * 0.22);
-        drawing.line((x - arm, y), (x + arm, y), line);
-        drawing.line((x, y - arm), (x, y + arm), line);
-        face.art(drawing.svg(), Rect::of(face.size), format!("a hole of {diameter} mm"));
+        hole(face, self.cx.colour("line"), (x, y), diameter);
     }
+}
+
+/// Draws a hole to be punched about this middle: its true size, with a cross where the punch goes.
+pub(in crate::party) fn hole(face: &mut Face, colour: Colour, (x, y): (Mm, Mm), diameter: f64) {
+    let mut drawing = Drawing::new(face.size);
+    let line = Pen::line(colour, Mm::new(0.2));
+    drawing.circle(x, y, Mm::new(diameter / 2.0), line);
+    let arm = Mm::new(diameter * 0.22);
+    drawing.line((x - arm, y), (x + arm, y), line);
+    drawing.line((x, y - arm), (x, y + arm), line);
+    face.art(drawing.svg(), Rect::of(face.size), format!("a hole of {diameter} mm"));
 }
 
 /// Whether a saying fits at its size, by a generous count of its lines.

@@ -87,7 +87,7 @@ fn fresh_lock(id: LockId, kind: LockKind, (kit, theme): (&Kit, &Theme)) -> Lock 
     let mark = theme.symbols.keys().find(|name| !used.contains(*name)).cloned().unwrap_or_default();
     let name =
         if mark.is_empty() { "a new lock".into() } else { format!("the lock with the {}", mark.replace('-', " ")) };
-    Lock { id, name, kind, mark, hole: 0, how_to_set: String::new() }
+    Lock { id, name, kind, mark, hole: 0, how_to_set: String::new(), tag: true }
 }
 
 /// A box.

@@ -66,6 +66,10 @@ pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, id: &LockId) {
         &marks,
         &otherwise,
     );
+    if lock.kind != LockKind::Spoken && !lock.mark.is_empty() {
+        changed |= ui.add(Checkbox::new(&mut lock.tag, "Print a tag with its mark, to tie to its shackle")).changed();
+        ui.add_space(8.0);
+    }
     let most = u8::try_from(limits::HASP).unwrap_or(6);
     changed |= Field::new("Hole of the hasp").help("Counted from the hinge; 0 when it hangs alone.").salt(id).number(
         ui,
