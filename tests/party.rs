@@ -7,7 +7,7 @@ use inklatch::diag::{Anchor, Level, PuzzleField, Step};
 use inklatch::face::{Audience, Layer, Outline};
 use inklatch::kit::edit::apply_all;
 use inklatch::kit::material::{Need, PrepStep};
-use inklatch::kit::{HintLadder, LevelChange};
+use inklatch::kit::{HintLadder, LevelChange, LockKind};
 use inklatch::party::{Party, rng_at, rng_of};
 use inklatch::prep::schedule::{Work, schedule, tidied};
 use inklatch::prep::{PuzzleSteps, plan};
@@ -153,6 +153,39 @@ fn a_label_has_the_size_asked_for_and_the_marks_of_its_locks() {
     // The frame keeps its shape: 95 by 58 in 190 by 80.
     assert!((label.front.size.h.get() - 80.0).abs() < 0.01 && label.front.size.w.get() < 190.0);
     assert!(label.front.alt.contains("star, moon"));
+}
+
+#[test]
+fn a_padlock_has_a_tag_with_its_mark_on_both_sides() {
+    let mut kit = sound_kit();
+    let (no_tag, said) = (kit.boxes[0].locks[0].clone(), kit.boxes[1].locks[0].clone());
+    kit.lock_mut(&no_tag).unwrap().tag = false;
+    kit.lock_mut(&said).unwrap().kind = LockKind::Spoken;
+    let party = Party::new(&kit, &plain_theme(), Level::Standard).unwrap();
+    for lock in &kit.locks {
+        let tag = party.piece(&format!("lock-tag-{}", lock.id));
+        if lock.id == no_tag || lock.id == said {
+            assert!(tag.is_none(), "{}", lock.id);
+            continue;
+        }
+        let face = &tag.unwrap().front;
+        let alt = format!("mark: {}", lock.mark);
+        let marks = face.layers.iter().filter_map(|layer| match layer {
+            Layer::Art(art) if art.alt == alt => Some(art),
+            _ => None,
+        });
+        let marks: Vec<_> = marks.collect();
+        let ((_, fold), _) = face.folds[0];
+        // Folded at its middle, each side has the mark upright at the same height.
+        let [back, front] = marks.as_slice() else { panic!("{}: {} marks", lock.id, marks.len()) };
+        assert_eq!((back.turn, front.turn), (180.0, 0.0));
+        assert!((fold - back.rect.bottom() - (front.rect.y - fold)).get().abs() < 1e-9);
+        assert!((fold * 2.0 - face.size.h).get().abs() < 1e-9);
+    }
+    // The preparation ties what is printed.
+    let tags = party.pieces.iter().filter(|piece| piece.id.starts_with("lock-tag-")).count();
+    let string = plan(&kit, &[], 1).tasks.iter().flat_map(|task| task.needs.clone()).find(|n| n.material == "string");
+    assert_eq!((tags > 0, tags), (string.is_some(), kit.tagged().count()));
 }
 
 #[test]

@@ -18,6 +18,7 @@ use crate::common::PRESS;
 pub fn kit_of(props: Vec<Printed>) -> Kit {
     let mut kit = read_kit(&inklatch::bundle::scaffold("Props").unwrap(), "kit.ron").unwrap();
     kit.puzzles.clear();
+    kit.locks.iter_mut().for_each(|lock| lock.tag = false);
     kit.notes.clear();
     kit.props = props
         .into_iter()
