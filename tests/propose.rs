@@ -8,9 +8,12 @@ use inklatch::diag::{Level, Severity};
 use inklatch::ids::ThemeId;
 use inklatch::kit::edit::apply_all;
 use inklatch::kit::{HintLadder, Kit, LockKind, RawSetup};
+use inklatch::mechanics::MECHANICS;
+use inklatch::mechanics::sample::sample;
 use inklatch::party::Party;
 use inklatch::propose::{Wish, propose};
-use inklatch::theme::Loaded;
+use inklatch::readings::Verdict;
+use inklatch::theme::{Loaded, Palette};
 
 use crate::common::{THEME, plain_theme};
 use crate::sound::sound_kit;
@@ -207,4 +210,61 @@ fn own_hints_that_name_what_is_gone_are_noted() {
     // Written anew, it is forgotten.
     fresh.puzzle_mut(&id).unwrap().hints.giveaway = "Begin with the dearest thing.".into();
     assert!(noted(&fresh).is_empty());
+}
+
+/// A code is made of what the puzzle holds by itself: no 7, 8 or 0 for a grid of 1 to 6.
+#[test]
+fn what_is_proposed_for_a_mechanic_builds_and_is_of_its_own_symbols() {
+    let palette = Palette::new(&THEME.theme.palette, &BTreeMap::new()).unwrap();
+    let mut changed = BTreeSet::new();
+    for mechanic in MECHANICS {
+        let id = mechanic.meta().id;
+        let made = sample(*mechanic, &THEME, &palette).unwrap();
+        let setup = mechanic.default_setup().unwrap();
+        let mut kit = sound_kit();
+        kit.locks[0].kind = made.lock.clone();
+        let puzzle = &mut kit.puzzles[0];
+        puzzle.mechanic = id.into();
+        puzzle.answer = made.answer.clone();
+        puzzle.setup = RawSetup::new(&setup).unwrap();
+        puzzle.hints = HintLadder::default();
+        let puzzle = puzzle.clone();
+        for seed in 0..3 {
+            let wish = Wish { seed, ..Wish::only(&kit, &puzzle.id) };
+            let proposal = propose(&kit, &THEME, &wish).unwrap();
+            let Some(change) = proposal.changes.iter().find(|change| change.puzzle == puzzle.id) else {
+                assert!(proposal.kept.iter().any(|kept| kept.puzzle == puzzle.id && !kept.why.is_empty()), "{id}");
+                continue;
+            };
+            if let Some(held) = mechanic.symbols(&setup, &made.lock) {
+                assert!(change.new.chars().all(|symbol| held.contains(&symbol)), "{id}: {change:?}");
+            }
+            let mut fresh = kit.clone();
+            apply_all(&mut fresh, proposal.edits(&kit, &THEME));
+            let party = Party::new(&fresh, &THEME, Level::Standard).unwrap();
+            let laid = party.puzzle(&puzzle.id).unwrap();
+            assert!(laid.laid.is_ok(), "{id}: {change:?}: {:?}", laid.laid);
+            assert_eq!(laid.verdict, Some(Verdict::One), "{id}: {change:?}");
+            changed.insert(id);
+        }
+    }
+    // The rest opens a key, is a word that is said, or hangs on locks that this kit does not have.
+    assert!(changed.contains("number-place") && changed.len() * 10 > MECHANICS.len() * 8, "{changed:?}");
+}
+
+#[test]
+fn a_grid_with_symbols_of_its_own_gets_codes_of_those() {
+    let mut kit = sound_kit();
+    kit.puzzles[0].mechanic = "number-place".into();
+    kit.puzzles[0].answer = "407".into();
+    kit.puzzles[0].hints = HintLadder::default();
+    for (setup, held) in [("(symbols: \"047895\")", "047895"), ("(size: 9)", "123456789"), ("(size: 4)", "1234")] {
+        kit.puzzles[0].setup = RawSetup::new(setup).unwrap();
+        for seed in 0..4 {
+            let wish = Wish { seed, ..Wish::only(&kit, &kit.puzzles[0].id) };
+            let proposal = propose(&kit, &THEME, &wish).unwrap();
+            let new = &proposal.changes[0].new;
+            assert!(new.chars().all(|symbol| held.contains(symbol)), "{setup}: {new}");
+        }
+    }
 }

@@ -104,7 +104,7 @@ impl View {
     fn rules(&self) -> [String; 2] {
         let symbols: Vec<String> = self.symbols.iter().map(char::to_string).collect();
         [
-            format!("Every row, every column and every box holds {} once each.", symbols.join(" ")),
+            format!("Each row, column and box must hold {}, each once.", symbols.join(" ")),
             format!("Then read cells {} in this order.", paper::place_letters(self.marks.len())),
         ]
     }
@@ -131,6 +131,10 @@ impl Mechanic for NumberPlace {
 
     fn lay_out(&self, setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
         lay::lay_out(setup, job, rng)
+    }
+
+    fn symbols(&self, setup: &Setup, lock: &LockKind) -> Option<Vec<char>> {
+        lay::symbols_of(setup, lock)
     }
 
     fn readings(&self, view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {

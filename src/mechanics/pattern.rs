@@ -47,6 +47,13 @@ pub trait Mechanic: Sync + Send + 'static {
         None
     }
 
+    /// The symbols that a puzzle with this setup holds by itself, where codes of other symbols would change what it is
+    /// made of: codes are proposed of these alone. None: of any that the lock can show.
+    fn symbols(&self, setup: &Self::Setup, lock: &LockKind) -> Option<Vec<char>> {
+        let _ = (setup, lock);
+        None
+    }
+
     /// The parts that this view has, of those in [`Meta::parts`].
     fn parts(&self, view: &Self::View) -> Vec<&'static str>;
 

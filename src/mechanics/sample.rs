@@ -69,11 +69,31 @@ pub fn locks() -> Vec<LockKind> {
 /// # Errors
 /// When no lock can be found for the mechanic, or the theme lacks what its pieces stand on.
 pub fn sample(mechanic: &dyn AnyMechanic, theme: &Loaded, palette: &Palette) -> Hinted<Sample> {
+    made(mechanic, &mechanic.default_setup()?, theme, palette)?.ok_or_else(|| {
+        Trouble::new(format!("no lock was found for a sample of {}", mechanic.meta().name))
+            .hint("choose another mechanic")
+    })
+}
+
+/// A sample of each form that a mechanic's rules can take: the default setup, the example of its help, and the default
+/// with each switch or choice changed alone, each for the first lock that it suits. Setups with their samples.
+///
+/// # Errors
+/// As [`sample`].
+pub fn samples(mechanic: &dyn AnyMechanic, theme: &Loaded, palette: &Palette) -> Hinted<Vec<(String, Sample)>> {
+    let mut all = Vec::new();
+    for setup in setups(mechanic)? {
+        all.extend(made(mechanic, &setup, theme, palette)?.map(|sample| (setup, sample)));
+    }
+    Ok(all)
+}
+
+/// A sample with this setup, for the first lock that it suits.
+fn made(mechanic: &dyn AnyMechanic, setup: &str, theme: &Loaded, palette: &Palette) -> Hinted<Option<Sample>> {
     let meta = mechanic.meta();
-    let setup = mechanic.default_setup()?;
     for lock in locks() {
         let mut rng = Rng::seed_from_u64(limits::SAMPLE_SEED);
-        let Some((answer, view)) = carried(mechanic, &setup, &lock, theme, &|_| false, &mut rng) else { continue };
+        let Some((answer, view)) = carried(mechanic, setup, &lock, theme, &|_| false, &mut rng) else { continue };
         let id = PuzzleId::from_text(meta.id);
         let pictures = &Pictures::default();
         let (lock_name, mark) = ("the lock", "");
@@ -96,9 +116,9 @@ pub fn sample(mechanic: &dyn AnyMechanic, theme: &Loaded, palette: &Palette) -> 
             things: names(&things),
         };
         let frames = pictures.frames_asked();
-        return Ok(Sample { lock, answer, view, pieces, facts, frames });
+        return Ok(Some(Sample { lock, answer, view, pieces, facts, frames }));
     }
-    Err(Trouble::new(format!("no lock was found for a sample of {}", meta.name)).hint("choose another mechanic"))
+    Ok(None)
 }
 
 /// The kinds of locks that a mechanic can answer, in a word each, tried out: with the setup as it is when nothing is
@@ -154,7 +174,7 @@ fn setups(mechanic: &dyn AnyMechanic) -> Hinted<Vec<String>> {
     Ok(setups)
 }
 
-/// An answer by chance that the mechanic carries for this lock, with the puzzle; answers that `refused` says so of are
+/// An answer by chance that the mechanic carries for this lock, of symbols that it holds by itself ([`AnyMechanic::symbols`]), with the puzzle; answers that `refused` says so of are
 /// passed over. None when it carries none, or none was met.
 pub fn carried(
     mechanic: &dyn AnyMechanic,
@@ -175,9 +195,11 @@ pub fn carried(
         .zip(1..)
         .map(|((name, mark), hole)| Hung { name, mark, hole, needed: true })
         .collect();
+    let held = mechanic.symbols(setup, lock);
     for turn in 0..limits::SAMPLE_TRIES {
-        let answer = drawn(lock, setup, turn, rng)?;
-        if refused(&answer) {
+        let answer = drawn(lock, setup, held.as_deref(), turn, rng)?;
+        let holds = |symbols: &Vec<char>| answer.chars().all(|symbol| symbols.contains(&symbol));
+        if refused(&answer) || !held.as_ref().is_none_or(holds) {
             continue;
         }
         let job = Job { answer: &answer, lock, symbols: &symbols, marks: &[], colours: &colours, hung: &hung };
@@ -192,12 +214,15 @@ pub fn carried(
 const WORDS: &[&str] =
     &["LAMP", "WIND", "ROPE", "BELL", "STAR", "DOOR", "NEST", "RAIN", "SAIL", "PATH", "MILL", "LEAF"];
 
-/// An answer for a lock; for a key the name of one of the things in the setup.
-fn drawn(lock: &LockKind, setup: &str, turn: usize, rng: &mut Rng) -> Option<String> {
+/// An answer for a lock, of digits that are `held` where the mechanic says which; for a key the name of one of the things
+/// in the setup.
+fn drawn(lock: &LockKind, setup: &str, held: Option<&[char]>, turn: usize, rng: &mut Rng) -> Option<String> {
     let mut pick = |from: &[char]| from.get(rng.random_range(0..from.len().max(1))).copied();
     match lock {
         LockKind::Digits(wheels) => {
-            (0..*wheels).map(|_| pick(&['0', '1', '2', '3', '4', '5', '6', '7', '8', '9'])).collect()
+            let mut digits: Vec<char> = ('0'..='9').collect();
+            digits.retain(|digit| held.is_none_or(|held| held.contains(digit)));
+            (0..*wheels).map(|_| pick(&digits)).collect()
         }
         LockKind::Directions(pushes) => (0..*pushes).map(|_| pick(&['U', 'D', 'L', 'R'])).collect(),
         LockKind::Letters(wheels) => {

@@ -41,6 +41,8 @@ pub trait AnyMechanic: Sync {
     /// # Errors
     /// When the setup cannot be read, or the data is no setup.
     fn setup_text(&self, setup: &str, data: &serde_json::Value) -> Hinted<String>;
+    /// See [`Mechanic::symbols`]; none for a setup that cannot be read.
+    fn symbols(&self, setup: &str, lock: &LockKind) -> Option<Vec<char>>;
     /// Reads the setup and arranges the puzzle.
     ///
     /// # Errors
@@ -169,6 +171,10 @@ impl<M: Mechanic> AnyMechanic for Untyped<M> {
         let old: M::Setup = from_ron(setup, "setup")?;
         let new = M::Setup::deserialize(data).map_err(|error| Trouble::new(error.to_string()))?;
         form::written(setup, &old, &new)
+    }
+
+    fn symbols(&self, setup: &str, lock: &LockKind) -> Option<Vec<char>> {
+        self.0.symbols(&from_ron(setup, "setup").ok()?, lock)
     }
 
     fn lay_out(&self, setup: &str, job: &Job<'_>, rng: &mut Rng) -> Hinted<Box<dyn AnyView>> {

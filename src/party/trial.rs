@@ -39,6 +39,13 @@ impl<'a> Trial<'a> {
         text.map_or(puzzle.setup.ron(), |text| text.setup.as_str())
     }
 
+    /// The symbols to which the mechanic of `puzzle` keeps with its setup at this level; none where it takes any.
+    #[must_use]
+    pub fn symbols(&self, puzzle: &Puzzle) -> Option<Vec<char>> {
+        let lock = self.kit.lock(&puzzle.opens)?;
+        crate::mechanics::find(&puzzle.mechanic).ok()?.symbols(self.setup(puzzle), &lock.kind)
+    }
+
     /// The texts of the kit at this level.
     #[must_use]
     pub const fn script(&self) -> &Script {

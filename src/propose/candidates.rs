@@ -46,6 +46,7 @@ impl<'a> Pool<'a> {
         codes.sort_by_key(|code| code.chars().collect::<BTreeSet<char>>().len() < code.chars().count());
         let now = set_answer(scene, kind, puzzle);
         let mut pool = Self { puzzle, kind, codes: Vec::new(), tries: 0, bars: Vec::new(), fallen: BTreeMap::new() };
+        let held = scene.held(puzzle);
         for code in codes {
             let avoided = || wish.avoid.iter().any(|avoid| crate::readings::same_answer(avoid, &code));
             let no = if code == now || avoided() {
@@ -54,6 +55,8 @@ impl<'a> Pool<'a> {
                 Some(No::Guessable)
             } else if matches!(kind, LockKind::Digits(_)) && code.len() > 1 && reads_turned(&code).is_some() {
                 Some(No::Turnable)
+            } else if !held(&code) {
+                Some(No::NotHeld)
             } else {
                 None
             };
@@ -125,6 +128,7 @@ impl<'a> Pool<'a> {
                     No::Avoided => format!("{count} {is} to be avoided"),
                     No::Guessable => format!("{count} {is} easy to guess"),
                     No::Turnable => format!("{count} can be read upside down as another"),
+                    No::NotHeld => format!("{count} {is} of symbols that the puzzle does not hold"),
                     No::OnView => format!("{count} {stands} in a text that guests can read"),
                     No::Hinted => format!("{count} {is} told by a hint"),
                     No::Refused(why) => format!("{count} cannot be carried by the puzzle ({why})"),
@@ -150,7 +154,9 @@ impl<'a> Pool<'a> {
             }
             Some(No::OnView) => "take the code out of the text in which it stands, or give the lock another wheel",
             Some(No::Hinted) => "write the hints without it",
-            Some(No::Refused(_) | No::Read(_)) => "change the setup of the puzzle, or the lock that it opens",
+            Some(No::Refused(_) | No::Read(_) | No::NotHeld) => {
+                "change the setup of the puzzle, or the lock that it opens"
+            }
             Some(No::Avoided) => "avoid fewer codes, or give the lock another wheel",
             _ => "give the lock another wheel",
         }

@@ -27,6 +27,7 @@ pub(super) enum No {
     Avoided,
     Guessable,
     Turnable,
+    NotHeld,
     OnView,
     Hinted,
     Refused(String),
@@ -77,6 +78,12 @@ impl<'a> Scene<'a> {
     pub fn words(&self) -> Vec<String> {
         let Some(trial) = self.trials.first() else { return Vec::new() };
         trial.script().words.forms().values().flat_map(|forms| [forms.one.clone(), forms.many.clone()]).collect()
+    }
+
+    /// Whether the puzzle holds all symbols of the code by itself, at every level.
+    pub fn held(&self, puzzle: &Puzzle) -> impl Fn(&str) -> bool + use<> {
+        let held: Vec<Vec<char>> = self.trials.iter().filter_map(|trial| trial.symbols(puzzle)).collect();
+        move |code| held.iter().all(|symbols| code.chars().all(|symbol| symbols.contains(&symbol)))
     }
 
     /// Whether a fixed text or a hint tells the code.

@@ -66,6 +66,18 @@ impl Grid<'_> {
     }
 }
 
+/// The symbols that the author names, or those of a plain grid where the lock shows digits: 1, 2, 3 and so on.
+pub(super) fn symbols_of(setup: &Setup, lock: &LockKind) -> Option<Vec<char>> {
+    let own: Vec<char> = setup.symbols.to_uppercase().chars().filter(|c| !c.is_whitespace()).collect();
+    let digits = matches!(lock, LockKind::Digits(_));
+    if own.is_empty() { digits.then(|| plain(usize::from(setup.size))) } else { Some(own) }
+}
+
+/// 1, 2, 3 and so on.
+fn plain(size: usize) -> Vec<char> {
+    ('1'..='9').take(size).collect()
+}
+
 /// The symbols of the grid: the author's, or 1, 2, 3 and so on where the answer allows it, or the answer's own
 /// filled up with others of the lock.
 fn alphabet(setup: &Setup, answer: &[char], lock: &LockKind, size: usize, rng: &mut Rng) -> Hinted<Vec<char>> {
@@ -84,7 +96,7 @@ fn alphabet(setup: &Setup, answer: &[char], lock: &LockKind, size: usize, rng: &
         }
         return Ok(own);
     }
-    let plain: Vec<char> = ('1'..='9').take(size).collect();
+    let plain = plain(size);
     if answer.iter().all(|symbol| plain.contains(symbol)) {
         return Ok(plain);
     }

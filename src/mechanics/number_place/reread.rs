@@ -51,7 +51,7 @@ pub(super) fn view(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
 /// The symbols that the rule names.
 fn symbols(sheet: &Printed) -> Hinted<Vec<char>> {
     let words = sheet.words();
-    let named = words.split_once(" box holds ").and_then(|(_, rest)| rest.split_once(" once each"));
+    let named = words.split_once(" box must hold ").and_then(|(_, rest)| rest.split_once(", each once"));
     let Some((named, _)) = named else { return Err(Trouble::new("the sheet does not say what the cells hold")) };
     Ok(named.split(' ').filter_map(|word| word.chars().next()).collect())
 }
