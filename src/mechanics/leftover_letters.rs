@@ -26,7 +26,7 @@ pub struct LeftoverLetters;
 const SHEET: &str = "letters";
 
 /// The order rule as the sheet prints it.
-const ORDER: &str = "Then read the letters that are left over, row by row from the top, each row from left to right.";
+const ORDER: &str = "Then read the letters that are left. Read row by row from the top, each from left to right.";
 
 /// What the author chooses.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]

@@ -95,3 +95,48 @@ fn refusals_say_what_to_change() {
         assert!(!trouble.hints.is_empty(), "{setup}: {trouble}");
     }
 }
+
+#[test]
+fn the_sheet_says_in_which_directions_its_words_run() {
+    let mechanic = find("leftover-letters").unwrap();
+    let lock = LockKind::Digits(3);
+    let rule = |setup: &str, seed| {
+        let view = lay_out(mechanic, setup, "471", &lock, seed).unwrap();
+        let pieces = dressed("leftover-letters", &lock, |cx| view.pieces(cx)).unwrap();
+        let said = pieces[0].front.runs().map(|run| run.text.text()).find(|text| text.starts_with("Circle")).unwrap();
+        said.split(". ").nth(1).unwrap().to_owned()
+    };
+    let (mut aslant, mut turned) = (0, 0);
+    for seed in 0..8 {
+        for setup in ["(work: Light)", "(aslant: false)"] {
+            assert_eq!(rule(setup, seed), "They run across and down and may cross", "{setup}");
+        }
+        let said = rule("()", seed);
+        assert!(!said.contains("some of them"), "{said}");
+        aslant += usize::from(said.contains("on a slant"));
+        let said = rule("(backwards: true, aslant: false)", seed);
+        assert!(!said.contains("slant"), "{said}");
+        turned += usize::from(said.contains("some of them"));
+    }
+    assert!(aslant > 0 && turned > 0, "{aslant} {turned}");
+    // What the words of a sheet do is said, not what the setup allows.
+    let (rows, lock) = (["T.E", "OWL", "P.O"], LockKind::Spoken);
+    let row = |line: &str| line.chars().map(|c| if c == '.' { Value::Null } else { json!(c) }).collect::<Vec<_>>();
+    let said = |word: &str| {
+        let view = json!({ "rows": rows.map(row).to_vec(), "words": [word] });
+        let view = mechanic.view(&view).unwrap();
+        let pieces = dressed("leftover-letters", &lock, |cx| view.pieces(cx)).unwrap();
+        pieces[0].front.runs().map(|run| run.text.text()).find(|text| text.starts_with("Circle")).unwrap()
+    };
+    for (word, ways) in [
+        ("OWL", "run across and may"),
+        ("LWO", "run across, some of them backwards, and may"),
+        ("TOP", "run down and may"),
+        ("POT", "run down, some of them up, and may"),
+        ("TWO", "run on a slant and may"),
+        ("OWT", "run on a slant, some of them backwards, and may"),
+        ("PWE", "run on a slant and may"),
+    ] {
+        assert!(said(word).contains(ways), "{word}: {}", said(word));
+    }
+}

@@ -3,6 +3,8 @@
 use super::{ORDER, SHEET, View};
 use crate::kit::HintLadder;
 use crate::mechanics::Dressing;
+use crate::mechanics::words::listed;
+use crate::readings::occurrences::{DIRECTIONS, placements};
 use crate::script::capital;
 
 pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
@@ -11,7 +13,33 @@ pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
 
 /// What the sheet tells about the words.
 pub(super) fn rule(view: &View) -> String {
-    format!("Circle all {} words. They run straight, in any direction, and may cross.", view.words.len())
+    format!("Circle all {} words. They run {} and may cross.", view.words.len(), ways(view))
+}
+
+/// The ways in which the words of this sheet run: "across, down and on a slant, some of them backwards or up,".
+fn ways(view: &View) -> String {
+    let grid = view.grid();
+    let mut ways = [("across", false), ("down", false), ("on a slant", false)];
+    let mut turned = [("backwards", false), ("up", false)];
+    for word in &view.words {
+        let letters: Vec<char> = word.chars().collect();
+        for (down, right) in placements(&grid, &letters).iter().filter_map(|hit| DIRECTIONS.get(hit.direction)) {
+            let way = match (*down, *right) {
+                (0, _) => 0,
+                (_, 0) => 1,
+                _ => 2,
+            };
+            ways[way].1 = true;
+            turned[0].1 |= *right < 0;
+            turned[1].1 |= *right == 0 && *down < 0;
+        }
+    }
+    let used = |all: &[(&str, bool)]| -> Vec<String> {
+        all.iter().filter(|(_, used)| *used).map(|(word, _)| (*word).to_owned()).collect()
+    };
+    let turned = used(&turned);
+    let turned = if turned.is_empty() { String::new() } else { format!(", some of them {},", turned.join(" or ")) };
+    format!("{}{turned}", listed(&used(&ways)))
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
