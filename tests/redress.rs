@@ -136,13 +136,42 @@ fn old_words_are_found_by_stem_and_mended_in_form() {
     let word = |text: &str| mended(text, "crow", "", Mend::Replace);
     assert_eq!(word("A crow saw a crow; two crows, CROWS, Crow."), "An eider saw an eider; two eiders, EIDERS, Eider.");
     assert_eq!(mended("Mice, mice.", "mouse", "mice", Mend::Replace), "Eiders, eiders.");
-    // Another ending has no form of its own: it is found and left.
-    let (kit, _) = kit_saying("It was crowed.", "crow", "");
+    // One of what the old word names several of has no form of its own: it is found and left.
+    let (kit, _) = kit_saying("An oar lay there.", "oars", "");
     let found = leftovers(&kit);
     assert_eq!((found.len(), found[0].slot, found[0].replace), (1, false, false));
     // What is in a slot already, or only begins alike, is no leftover.
     let (kit, _) = kit_saying("{{ crow }} crown crowd", "crow", "");
     assert_eq!(leftovers(&kit), []);
+}
+
+/// How often an old word is found in a text.
+fn times(text: &str, one: &str) -> usize {
+    let (kit, _) = kit_saying(text, one, "");
+    leftovers(&kit).iter().filter(|leftover| leftover.anchor == Anchor::Letter).map(|leftover| leftover.count).sum()
+}
+
+#[test]
+fn only_whole_words_are_found_and_little_words_only_as_names_of_things() {
+    for (one, text, count) in [
+        ("garden", "The gardener digs; gardening, gardened.", 0),
+        ("garden", "The gardener's garden; gardens, the garden's gate, GARDEN.", 4),
+        ("crow", "It was crowed, crowing all day.", 0),
+        ("clock tower", "The clock-tower, a clock  tower, clock towers, clocks tower.", 3),
+        ("can", "You can see what they can do; all can, that can, Can you?", 0),
+        ("can", "A can, the can's lid, your can, two cans. They can.", 4),
+        ("can", "Can", 1),
+        ("well", "Well done! All is well, as well.", 0),
+        ("well", "By the well you do well.", 1),
+        ("watering can", "The watering can can leak.", 1),
+    ] {
+        assert_eq!(times(text, one), count, "{one}: {text}");
+    }
+    // Of two old words of one stem each finds its own.
+    let (mut kit, _) = kit_saying("The gardener in the garden.", "garden", "");
+    kit.dressed.old_words.push(OldWord { one: "gardener".into(), ..OldWord::default() });
+    let said: Vec<String> = leftovers(&kit).into_iter().map(|leftover| leftover.said).collect();
+    assert_eq!(said, ["gardener", "garden"]);
 }
 
 #[test]

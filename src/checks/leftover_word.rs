@@ -3,8 +3,10 @@ use crate::redress::{Mend, leftovers, mend};
 
 check!(
     /// ## What it does
-    /// Flags words of the season before in a kit that was put into another theme: by stem, so that "owls" is found for
-    /// "owl", in all texts, setups, titles, names and file names. What stands in a slot is not meant.
+    /// Flags words of the season before in a kit that was put into another theme, in all texts, setups, titles, names and
+    /// file names: as whole words, one or several, so that "owls" and "the owl's" are found for "owl", and a gardener is
+    /// no garden. A name that is mostly said as another kind of word, such as "can" or "well", is found after an article or
+    /// a word such as "your", and where it stands alone. What stands in a slot is not meant.
     ///
     /// ## Why it matters at the table
     /// An owl in a harbour makes guests laugh in the wrong place; the name of a picture or a colour that is no longer

@@ -1,4 +1,5 @@
-//! Old words in a text: found by stem, and put into another word's form.
+//! Old words in a text: found as whole words in the singular, the plural and the possessive, and put into another word's
+//! form.
 
 use std::ops::Range;
 
@@ -25,7 +26,7 @@ pub(super) enum Form {
     One,
     /// "owls"
     Many,
-    /// Another ending of the same stem: nothing else can take its place by rule.
+    /// One of what the old word names several of: nothing else can take its place by rule.
     Other,
 }
 
@@ -45,41 +46,54 @@ pub(super) fn hits(text: &str, old: &[OldWord]) -> Vec<Hit> {
     let mut at = 0;
     while at < words.len() {
         let here = words.get(at..).unwrap_or_default();
-        let hit = phrases.iter().find(|(_, stems)| {
-            here.len() >= stems.len() && here.iter().zip(stems).all(|(word, stem)| word.stem == *stem)
+        let start = here.first().map_or(0, |word| word.span.start);
+        let before = at.checked_sub(1).and_then(|at| words.get(at)).and_then(|word| {
+            let gap = text.get(word.span.end..start)?;
+            Some((word.span.start, text.get(word.span.clone())?.to_lowercase())).filter(|_| gap == " ")
         });
-        let Some((word, stems)) = hit else {
+        let hit = phrases.iter().find_map(|(word, stems)| {
+            let alike = here.len() >= stems.len() && here.iter().zip(stems).all(|(word, stem)| word.stem == *stem);
+            let last = here.get(stems.len().checked_sub(1)?).filter(|_| alike)?.span.end;
+            let whole = text.get(start..last)?;
+            let bare = ["'s", "’s", "'S", "’S"].iter().find_map(|end| whole.strip_suffix(end)).unwrap_or(whole);
+            let form = form(bare, old.get(*word)?)?;
+            let noun = before.as_ref().is_some_and(|(_, word)| BEFORE_NOUNS.contains(&word.as_str()));
+            let small = LITTLE_WORDS.contains(&bare.to_lowercase().as_str()) && !noun && text.trim() != whole;
+            (!small).then_some((*word, stems.len(), start..start + bare.len(), form))
+        });
+        let Some((word, length, span, form)) = hit else {
             at += 1;
             continue;
         };
-        let last = here.get(stems.len() - 1).map_or(0, |word| word.span.end);
-        let start = here.first().map_or(0, |word| word.span.start);
-        let whole = text.get(start..last).unwrap_or_default();
-        let bare = whole.trim_end_matches("'s").trim_end_matches("’s");
-        let before = at.checked_sub(1).and_then(|at| words.get(at));
-        let article = before
-            .filter(|word| {
-                let said = text.get(word.span.clone()).unwrap_or_default().to_lowercase();
-                let gap = text.get(word.span.end..start).unwrap_or_default();
-                (said == "a" || said == "an") && gap == " "
-            })
-            .map(|word| word.span.start..start);
-        let form = old.get(*word).map_or(Form::Other, |old| form(bare, old));
-        found.push(Hit { word: *word, span: start..start + bare.len(), article, form });
-        at += stems.len();
+        let article = before.filter(|(_, said)| said == "a" || said == "an").map(|(from, _)| from..start);
+        found.push(Hit { word, span, article, form });
+        at += length;
     }
     found
 }
 
-fn form(said: &str, old: &OldWord) -> Form {
-    let said = said.to_lowercase();
+/// Names of things that are mostly said as other kinds of words: "you can", "as well", "turn right".
+const LITTLE_WORDS: &[&str] = &[
+    "can", "down", "last", "left", "like", "may", "might", "mine", "must", "near", "past", "right", "round", "second",
+    "still", "well", "while", "will",
+];
+/// Words after which such a one names a thing. Those after which it may be a verb ("that can", "all can") are left out:
+/// rather none is found than one in every other sentence.
+const BEFORE_NOUNS: &[&str] =
+    &["a", "an", "the", "my", "your", "his", "her", "its", "our", "their", "every", "another"];
+
+/// The form of a whole word; none for another word of the same stem: the gardener is no garden.
+fn form(said: &str, old: &OldWord) -> Option<Form> {
+    let said =
+        words_of(said).into_iter().filter_map(|word| said.get(word.span)).collect::<Vec<_>>().join(" ").to_lowercase();
     let forms = WordForms { one: old.one.to_lowercase(), many: old.many.to_lowercase(), ..WordForms::default() };
     if said == forms.one {
-        Form::One
+        Some(Form::One)
     } else if said == many(&forms) {
-        Form::Many
+        Some(Form::Many)
     } else {
-        Form::Other
+        let several = many(&WordForms { one: said, ..WordForms::default() });
+        (several == forms.one).then_some(Form::Other)
     }
 }
 
