@@ -249,8 +249,10 @@ pub fn reread(
 pub struct Stage {
     /// The theme.
     pub theme: Loaded,
-    palette: Palette,
-    press: Press,
+    /// Its palette in the edition.
+    pub palette: Palette,
+    /// The press with its fonts.
+    pub press: Press,
 }
 
 impl Stage {

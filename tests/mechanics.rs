@@ -31,6 +31,7 @@ mod number_place;
 mod odd_letters;
 mod overlay_sheets;
 mod picture_grid;
+mod plain;
 mod price_list;
 mod proof;
 mod route_map;

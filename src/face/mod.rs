@@ -13,6 +13,7 @@ mod order;
 mod pictures;
 mod piece;
 pub mod proof;
+mod prose;
 mod usual;
 
 use std::sync::Arc;
@@ -26,6 +27,7 @@ pub use ink::inked;
 pub use joint::Joint;
 pub use pictures::Pictures;
 pub use piece::{Audience, Piece, Stock};
+pub use prose::prose;
 pub use usual::{EXAMPLE, UsualFrame, UsualSlot, usual_frames};
 
 use crate::diag::Anchor;

@@ -32,7 +32,7 @@ pub struct BalanceCards;
 const SHEET: &str = "scales";
 
 /// The order rule as the sheet prints it.
-const ORDER: &str = "Put the things in order from the heaviest to the lightest, and read their tags in that order.";
+const ORDER: &str = "Put the things in order from heavy to light. Read their tags in that order.";
 
 /// What the author chooses.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]

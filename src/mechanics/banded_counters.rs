@@ -53,7 +53,7 @@ impl Default for Setup {
             lid_mm: 70.0,
             lid_title: "Spare parts".into(),
             card_title: "The count".into(),
-            card_text: "Only a few of them are numbered.".into(),
+            card_text: "Only a few have a number.".into(),
         }
     }
 }

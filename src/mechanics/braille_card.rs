@@ -210,7 +210,7 @@ impl Mechanic for BrailleCard {
 }
 
 /// The order rule, as guests read it on the card.
-const RULE: &str = "Read from the arrowhead, left to right.";
+const RULE: &str = "Start at the arrowhead. Read from left to right.";
 
 fn card_name<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(CARD, "the card of dots")

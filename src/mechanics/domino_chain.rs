@@ -29,9 +29,9 @@ const PIECES: &str = "pieces";
 const CARD: &str = "card";
 
 /// The order rule as the card prints it.
-const ORDER: &str = "Begin with the piece that says “first piece” and lay all pieces in one row, so that halves that \
-                     touch show the same number of pips. Then read, from that end on, the number at each place where \
-                     two pieces touch: once each. A blank half is 0.";
+const ORDER: &str = "Start with the piece that says “first piece”. Lay all pieces in one row. Halves that touch must have \
+                     the same number of dots. Then start at the first piece and read the number at each place where \
+                     two pieces touch. Read it once, not twice. A blank half is 0.";
 
 /// What the author chooses.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -61,7 +61,7 @@ pub struct View {
 impl View {
     /// The order rule as the card prints it.
     fn order(&self) -> String {
-        let arrows = if self.arrows { " Every arrow points away from the first piece." } else { "" };
+        let arrows = if self.arrows { " Each arrow points away from the first piece." } else { "" };
         format!("{ORDER}{arrows}")
     }
 }

@@ -125,6 +125,10 @@ pub struct View {
     note_text: String,
 }
 
+/// What stands before the list of places on the note, and between two of them.
+const LISTED: &str = "Read in this order. First ";
+const NEXT: &str = ". Then ";
+
 impl View {
     /// The order rule, as guests read it on the note; empty where the author leaves it open.
     fn rule(&self) -> String {
@@ -132,7 +136,7 @@ impl View {
             return format!("Look at {} and read from left to right.", only.place.words());
         }
         match self.order {
-            Told::Listed => format!("Read in this order: {}.", self.listed.join(", then ")),
+            Told::Listed => format!("{LISTED}{}.", self.listed.join(NEXT)),
             Told::Pages => "Read from the lowest page number to the highest.".into(),
             Told::Open => String::new(),
         }

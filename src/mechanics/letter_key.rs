@@ -25,7 +25,7 @@ const KEY_CARD: &str = "key-card";
 const WORD_CARD: &str = "word-card";
 
 /// The order rule, as guests read it on the key card.
-const RULE: &str = "Letter by letter, from left to right: one digit each.";
+const RULE: &str = "Read from left to right. Each letter gives a digit.";
 
 /// What the author chooses.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]

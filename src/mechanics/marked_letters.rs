@@ -113,11 +113,12 @@ pub enum Says {
 }
 
 /// The rule of a pointer that lists letters.
-const LETTERS_RULE: &str = "Read the digits under these letters, in this order.";
+const LETTERS_RULE: &str = "Find these letters on the sign. Read the digits under them, in this order.";
 /// The rule of a pointer whose words give letters.
-const LINE_RULE: &str = "Take the first letter of each word, then read the digits under those letters, in that order.";
+const LINE_RULE: &str =
+    "Take the first letter of each word. Find these letters on the sign. Read the digits under them, in that order.";
 /// How the rule about equal letters begins.
-const EQUAL_RULE: &str = "If such a letter stands on the sign more than once";
+const EQUAL_RULE: &str = "Does one stand there more than once?";
 
 impl View {
     /// All cells in reading order: the top line first, each from left to right.
@@ -141,7 +142,7 @@ impl View {
         if self.pointer.equal_rule {
             let way =
                 if self.lines.len() > 1 { "from left to right, the top line first" } else { "from left to right" };
-            rules.push(format!("{EQUAL_RULE}, take the first of them {way}; each time it is named again, the next."));
+            rules.push(format!("{EQUAL_RULE} Take the first, {way}. When it is named again, take the next."));
         }
         rules
     }

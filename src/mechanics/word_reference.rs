@@ -108,7 +108,7 @@ impl Mechanic for WordReference {
             Part { key: LIST, name: "the list of numbers", printed: true, optional: false },
         ],
         minutes: (3, 8),
-        least_age: 8,
+        least_age: 9,
         tools: &[],
         colour: false,
     };

@@ -143,7 +143,7 @@ fn the_last_hint_names_the_strips_from_the_top() {
 
 #[test]
 fn the_card_says_how_the_strips_are_laid() {
-    for (setup, words) in [("()", "Every arrowhead points up"), ("(arrows: false)", "upside down")] {
+    for (setup, words) in [("()", "Each arrowhead points up"), ("(arrows: false)", "upside down")] {
         let laid = lay_out(find("cut-strips").unwrap(), setup, "347", &THREE, 1).unwrap();
         let pieces = dressed("cut-strips", &THREE, |cx| laid.pieces(cx)).unwrap();
         assert_eq!(pieces.len(), 1 + 7);

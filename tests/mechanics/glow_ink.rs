@@ -105,7 +105,7 @@ fn the_note_prints_the_rule_and_the_host_is_told_what_to_write() {
         let note = pieces.iter().find(|piece| piece.part == "note").unwrap();
         let words: Vec<String> = note.front.runs().map(|run| run.text.text()).collect();
         assert!(
-            words.iter().any(|text| text.starts_with("Read in this order: the page of the great storm")),
+            words.iter().any(|text| text.starts_with("Read in this order. First the page of the great storm")),
             "{words:?}"
         );
         let told: String = laid.prep(cx).into_iter().map(|step| step.what).collect();

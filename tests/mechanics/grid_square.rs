@@ -104,5 +104,5 @@ fn the_card_states_the_rule_and_the_square_shows_all_letters() {
     let pieces = dressed("grid-square", &lock, |cx| laid.pieces(cx)).unwrap();
     let runs = |piece: usize| pieces[piece].front.runs().map(|run| run.text.text()).collect::<Vec<_>>();
     assert_eq!(runs(0).len(), 1 + 10 + 25);
-    assert!(runs(1).iter().any(|text| text.contains("first the digit of its row")), "{:?}", runs(1));
+    assert!(runs(1).iter().any(|text| text.contains("write the digit of its row, then")), "{:?}", runs(1));
 }

@@ -87,5 +87,8 @@ fn the_discs_are_measured_and_the_card_states_setting_and_way() {
     assert!(pieces[0].front.size.w.get() > pieces[1].front.size.w.get() + 20.0, "the outer ring shows");
     assert_eq!(pieces[0].front.runs().count(), 10);
     let card: Vec<String> = pieces[2].front.runs().map(|run| run.text.text()).collect();
-    assert!(card.iter().any(|text| text.contains("start mark to 3") && text.contains("Left to right")), "{card:?}");
+    assert!(
+        card.iter().any(|text| text.contains("start mark to 3") && text.contains("from left to right")),
+        "{card:?}"
+    );
 }

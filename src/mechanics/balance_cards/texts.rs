@@ -13,11 +13,11 @@ pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
 /// What the pans tell, as the sheet prints it.
 pub(super) fn rule(view: &View) -> String {
     let both = if view.weighings.iter().any(|weighing| weighing.both.is_some()) {
-        " A thing that lies on both pans weighs the same on either."
+        " A thing on both pans weighs the same on each."
     } else {
         ""
     };
-    format!("The lower pan holds the heavier load.{both}")
+    format!("The lower pan holds more weight.{both}")
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {

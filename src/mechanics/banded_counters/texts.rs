@@ -20,7 +20,7 @@ fn counters_name<'a>(cx: &Dressing<'a>) -> &'a str {
 
 /// The order rule, as guests read it on the card.
 pub(super) fn rule(cx: &Dressing<'_>) -> String {
-    format!("Of {}, read the numbered ones in the order of this list, from the top.", counters_name(cx))
+    format!("Find {} with a number. Read them in the order of this list, from the top.", counters_name(cx))
 }
 
 /// "white, marked with the sign \"cross\"".

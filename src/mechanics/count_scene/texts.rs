@@ -26,13 +26,13 @@ fn none_of_some(view: &View) -> bool {
 pub(super) fn rule(view: &View) -> String {
     let mut rule = String::from("How many of each are there?");
     if view.ring_rule {
-        rule.push_str(" What stands in a ring was counted before: leave it out.");
+        rule.push_str(" Leave out what stands in a ring.");
     }
     if none_of_some(view) {
-        rule.push_str(" None at all counts as zero.");
+        rule.push_str(" If there is none, write zero.");
     }
     if view.say_order {
-        rule.push_str(" Set the numbers from the top of the list to the bottom.");
+        rule.push_str(" Set the numbers from the top of the list down.");
     }
     rule
 }

@@ -35,11 +35,11 @@ lies.
 
 /// The order rule, as the card prints it.
 pub(super) fn rule(view: &View) -> String {
-    let ends = if view.arrows { "Every arrowhead points up" } else { "Some of them lie upside down" };
+    let ends = if view.arrows { "Each arrowhead points up" } else { "Some of them are upside down" };
     format!(
-        "These {} strips were one picture. Lay them one below another, without gaps and with their left ends in line. {ends}. \
-         Change their order until you see whole letters or digits. Read these from left to right. The small letters are only \
-         the names of the strips.",
+        "These {} strips were one picture. Lay them one below the next, with no gaps and with their left ends in line. {ends}. \
+         Change their order till you see whole letters or digits. Read them from left to right. The small letters just name \
+         the strips.",
         view.strips.len()
     )
 }

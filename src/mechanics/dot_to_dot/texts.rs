@@ -19,11 +19,11 @@ fn row(view: &View) -> String {
 
 /// The rule as the sheet or the first card prints it.
 pub(super) fn rule(view: &View) -> String {
-    let others = if view.step > 1 { "Other numbers are strays." } else { "Dots without a number are strays." };
+    let others = if view.step > 1 { "Leave out all other dots." } else { "Leave out dots with no number." };
     let strays = view.panels.iter().flatten().any(|dot| dot.number.is_none_or(|n| n % view.step.max(1) != 0));
     format!(
-        "On each panel join the dots with straight lines: {}, to the last. {}Each line shows a digit; the panels are read \
-         in the order of their numbers.",
+        "Join the dots on each panel with straight lines: {}, up to the last. {}Each line shows a digit. Read them in the \
+         order of the panels.",
         row(view),
         if strays { format!("{others} ") } else { String::new() }
     )

@@ -28,7 +28,7 @@ chosen so that it cannot happen.
 - Halves that make no digit when they meet.";
 
 /// The order rule, as the strip prints it.
-pub(super) const RULE: &str = "Tuck dotted lines behind until the dashed lines meet. Read left to right.";
+pub(super) const RULE: &str = "Tuck the dotted lines back till the dashed lines meet. Read left to right.";
 
 pub(super) fn strip<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(STRIP, "the strip to fold")

@@ -15,17 +15,16 @@ pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
 pub(super) fn rule(view: &View) -> String {
     let (start, goal) = (word(&view.start.1), word(&view.goal.1));
     let way = if view.say_order {
-        format!("Find the way from the {start} to the {goal}, without ever turning back.")
+        format!("Find the way from the {start} to the {goal}. It never turns back.")
     } else {
-        format!("Find the way between the {start} and the {goal}, without ever turning back.")
+        format!("Find the way between the {start} and the {goal}. It never turns back.")
     };
     let noted = match &view.floor {
-        Floor::Symbols(_) if view.say_order => "Note what lies on it, in the order in which you pass it.".to_owned(),
-        Floor::Symbols(_) => "Note what lies on it.".to_owned(),
-        Floor::Waymarks(picture, _) => format!(
-            "At each {} that you come to, note the side to which the way goes on: up, down, left or right.",
-            word(picture)
-        ),
+        Floor::Symbols(_) if view.say_order => "Write down what lies on it, in the order you pass it.".to_owned(),
+        Floor::Symbols(_) => "Write down what lies on it.".to_owned(),
+        Floor::Waymarks(picture, _) => {
+            format!("At each {} on it, write down which way it goes on: up, down, left or right.", word(picture))
+        }
     };
     format!("{way} {noted}")
 }

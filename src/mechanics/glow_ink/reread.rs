@@ -1,11 +1,8 @@
-use super::{NOTE, Paper, Spot, Told, View, Writing};
+use super::{LISTED, NEXT, NOTE, Paper, Spot, Told, View, Writing};
 use crate::diag::{Hinted, Trouble};
 use crate::face::proof::{Block, Printed, TOLD};
 use crate::mechanics::{Dressing, front, told};
 use crate::readings::tokens::turns;
-
-/// What stands before the list of places on the note.
-const LISTED: &str = "Read in this order: ";
 
 /// The note from paper, and what the host is told to write.
 pub(super) fn view(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
@@ -44,7 +41,7 @@ pub(super) fn view(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
 fn rule(words: &str, view: &mut View) {
     if let Some((text, list)) = words.rsplit_once(LISTED) {
         view.order = Told::Listed;
-        view.listed = list.trim_end_matches('.').split(", then ").map(str::to_owned).collect();
+        view.listed = list.trim_end_matches('.').split(NEXT).map(str::to_owned).collect();
         text.trim().clone_into(&mut view.note_text);
     } else if words.contains("Read from the lowest page number to the highest.") {
         view.order = Told::Pages;

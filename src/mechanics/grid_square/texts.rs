@@ -36,9 +36,9 @@ of digits, and each pair gives a letter. An answer of digits must have an even n
 
 /// The order rule for a word, as guests read it on the card.
 pub(super) const WORD_RULE: &str =
-    "Letter by letter, from left to right: first the digit of its row, then of its column.";
+    "Take the letters from left to right. For each, write the digit of its row, then the digit of its column.";
 /// The order rule for pairs.
-pub(super) const PAIR_RULE: &str = "From left to right. In each pair the row comes first, then the column.";
+pub(super) const PAIR_RULE: &str = "Read from left to right. In each pair the row comes first, then the column.";
 
 pub(super) fn square<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(SQUARE, "the square of letters")

@@ -32,7 +32,7 @@ from left to right. Letters lead to digits and never back: a key has several let
 - A lock with letter wheels is refused: the way from digits to letters is open.";
 
 /// The order rule, as guests read it on the card.
-pub(super) const RULE: &str = "Letter by letter, from left to right: the digit of its key, once.";
+pub(super) const RULE: &str = "Take the letters from left to right. For each, write the digit on its key, just once.";
 
 pub(super) fn keypad<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(KEYPAD, "the keypad")

@@ -25,7 +25,7 @@ pub(super) fn label_name<'a>(view: &View, cx: &Dressing<'a>) -> &'a str {
 /// The order rule, as guests read it on the lid or the label.
 pub(super) fn rule(view: &View) -> &'static str {
     match (view.carrier, view.start, view.direction) {
-        (Carrier::Tile, true, _) => "Read what stays row by row, arrow upwards.",
+        (Carrier::Tile, true, _) => "Read what stays row by row, with the arrow up.",
         (Carrier::Tile, false, _) => "Read what stays row by row.",
         (Carrier::Jar, true, Direction::Rightwards) => "Read what stays: from the thick line to the right.",
         (Carrier::Jar, true, Direction::Leftwards) => "Read what stays: from the thick line to the left.",

@@ -31,10 +31,8 @@ or, for an answer of digits, its number words from zero to nine.
 /// The order rule, as guests read it below the lines.
 pub(super) const fn rule(by: By) -> &'static str {
     match by {
-        By::Lines => "Of each line only the first letter counts. Read downwards, from the top line to the last.",
-        By::Paragraphs => {
-            "Of each paragraph only the first letter counts. Read downwards, from the first paragraph to the last."
-        }
+        By::Lines => "Only the first letter of each line counts. Read down, from the top line to the last.",
+        By::Paragraphs => "Only the first letter of each paragraph counts. Read down, from the first to the last.",
     }
 }
 

@@ -30,7 +30,7 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
     let things = signs(setup, job, &names, rng)?;
     let note = match (setup.note.trim(), things.get(at)) {
         ("", Some(thing)) => {
-            format!("Look {} the one that wears the sign of the {}.", setup.place.word(), thing.word)
+            format!("Look {} the one with the sign of the {}.", setup.place.word(), thing.word)
         }
         (own, _) => own.to_owned(),
     };

@@ -38,7 +38,7 @@ pub(super) fn rule(corner: Corner, turns: u8) -> String {
         Corner::Cut => "Lay the card on this square, cut corner on cut corner.",
         Corner::Plain => "Lay the card on this square.",
     };
-    let read = "Read what shows in its windows: the top row first, each row from left to right.";
+    let read = "Read what shows in its windows. Start with the top row, and read each row from left to right.";
     let turn = "Then turn the card to the right, like a clock hand that goes from 12 to 3, and read on.";
     match turns {
         1 => format!("{lay} {read}"),

@@ -12,12 +12,12 @@ pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
 /// The rule of the grids, as the sheet prints it.
 pub(super) fn rule(view: &View) -> String {
     let given =
-        if view.panels.iter().any(|panel| !panel.given.is_empty()) { " Some cells are filled already." } else { "" };
+        if view.panels.iter().any(|panel| !panel.given.is_empty()) { " Some cells are filled for you." } else { "" };
     format!("{RULE}{given} Each panel shows {}.", view.shows.one())
 }
 
-const RULE: &str = "A number beside a row or above a column stands for so many filled cells without a gap; several come in the order \
-     of their numbers, with an empty cell or more between them. Beside a 0 nothing is filled.";
+const RULE: &str = "The numbers by a row or column tell how many cells to fill there. Each number is one run with no gap. The runs come \
+     in the order of the numbers, with one or more blank cells in between. For a 0 fill none.";
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     format!(

@@ -30,7 +30,7 @@ is digits, or letters A to Z, and has no more different ones than there are pict
 - A picture that also marks a lock may be taken for that mark.";
 
 /// The order rule, as guests read it on the card.
-pub(super) const RULE: &str = "Read from the arrowhead, left to right.";
+pub(super) const RULE: &str = "Start at the arrowhead. Read from left to right.";
 
 pub(super) fn row<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(ROW, "the row of pictures")

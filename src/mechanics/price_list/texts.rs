@@ -13,7 +13,7 @@ pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
 /// What the sheet tells about the prices.
 pub(super) fn rule(view: &View) -> String {
     let coin = if view.coin.is_empty() { "coins" } else { view.coin.as_str() };
-    format!("Every piece of a thing costs the same on all bills: whole {coin}, from 0 (it is given away) to {DEAREST}.")
+    format!("Every piece of a thing costs the same on all bills. Prices are whole {coin}, from 0 (free) to {DEAREST}.")
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {

@@ -23,7 +23,7 @@ pub(super) fn view(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
     }
     Ok(View {
         text: String::new(),
-        say_front: says("seen from the front"),
+        say_front: says("from the front"),
         say_order: says("from left to right"),
         figures: row.signs,
         key,

@@ -40,9 +40,9 @@ fn rules(text: &str, view: &mut View) {
     if let Some((_, rest)) = text.split_once("Set the start mark to ") {
         view.setting = rest.split(' ').next().and_then(single);
     }
-    if text.contains("find each on the outer ring, read the inner") {
+    if text.contains("Find each sign on the outer ring,") {
         view.from = Some(Ring::Outer);
-    } else if text.contains("find each on the inner ring, read the outer") {
+    } else if text.contains("Find each sign on the inner ring,") {
         view.from = Some(Ring::Inner);
     }
     if view.setting.is_none() && view.from.is_none() {

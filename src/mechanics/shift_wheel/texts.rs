@@ -40,8 +40,14 @@ pub(super) fn rule(view: &View) -> String {
         rules.push(format!("Set the start mark to {setting} on the outer ring."));
     }
     match view.from {
-        Some(Ring::Outer) => rules.push("Left to right: find each on the outer ring, read the inner.".into()),
-        Some(Ring::Inner) => rules.push("Left to right: find each on the inner ring, read the outer.".into()),
+        Some(Ring::Outer) => rules.push(
+            "Go from left to right. Find each sign on the outer ring, and read the sign beside it on the inner ring."
+                .into(),
+        ),
+        Some(Ring::Inner) => rules.push(
+            "Go from left to right. Find each sign on the inner ring, and read the sign beside it on the outer ring."
+                .into(),
+        ),
         None => {}
     }
     rules.join(" ")

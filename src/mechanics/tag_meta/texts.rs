@@ -39,7 +39,8 @@ opens. The host guide says that they hang on the locks.
 - A tag that is not folded and closed can be read before its lock is open.";
 
 /// The order rule, as guests read it on the hasp card.
-pub(super) const RULE: &str = "Open a tag only when its lock is open. Put the tags in the order of the holes, from hole 1 at the hinge, and read.";
+pub(super) const RULE: &str =
+    "Open a tag only when its lock is open. Put the tags in the order of the holes. Hole 1 is at the hinge. Then read.";
 
 pub(super) fn tags<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(TAGS, "the tags on the locks")
