@@ -113,15 +113,11 @@ pub fn close_pairs(kit: &Kit, mechanics: &[Apart]) -> Vec<ClosePair> {
         return Vec::new();
     }
     let positions = Positions::of(kit);
-    // A pair that the kit lists as well is told once, with the kit's reason.
-    let listed = |pair: &Apart| {
-        let same = |own: &Apart| {
-            (own.one == pair.one && own.other == pair.other) || (own.one == pair.other && own.other == pair.one)
-        };
-        kit.apart.iter().any(same)
-    };
+    // A pair that the kit lists as well is told once, with the kit's reason; or not at all, where it may lie together.
+    let listed = |pair: &Apart| kit.apart.iter().any(|own| own.same_pair(pair));
     kit.apart
         .iter()
+        .filter(|pair| !pair.together)
         .chain(mechanics.iter().filter(|pair| !listed(pair)))
         .filter_map(|pair| {
             let place = place_at(kit, &positions, &pair.one)?;

@@ -104,7 +104,8 @@ pub struct Kit {
     /// The puzzles.
     #[serde(default)]
     pub puzzles: Vec<Puzzle>,
-    /// Things that must not lie at one place; some mechanics add pairs of their own.
+    /// Things that must not lie at one place; some mechanics add pairs of their own, which may lie together where the list
+    /// says so.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub apart: Vec<Apart>,
     /// What the end of the party is: the box that must open and the card in it.

@@ -109,7 +109,9 @@ pub enum Lying {
     Part(PuzzleId, String),
 }
 
-/// Two things that must not lie at one place, because side by side they say too much or get mixed up.
+/// Two things that must not lie at one place, because side by side they say too much or get mixed up; or two parts of a
+/// puzzle that may, though its mechanic would have them apart: `(one: Part("cuff", "word-card"), other: Part("cuff",
+/// "key-card"), together: true)`.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Apart {
@@ -120,6 +122,17 @@ pub struct Apart {
     /// Why, for the finding.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub why: String,
+    /// Whether they may lie together after all: then nobody warns of it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub together: bool,
+}
+
+impl Apart {
+    /// Whether it is about the same two things.
+    #[must_use]
+    pub fn same_pair(&self, other: &Self) -> bool {
+        (self.one == other.one && self.other == other.other) || (self.one == other.other && self.other == other.one)
+    }
 }
 
 /// The end of the party.

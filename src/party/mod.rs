@@ -294,6 +294,7 @@ impl Party {
                 why: String::new(),
             })
         })
+                together: false,
         .collect()
     }
 

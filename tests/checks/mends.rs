@@ -26,7 +26,7 @@ const BREAKS: &[Break] = &[
     ("unknown-reference", "be the closing card", |case| case.kit.finish.card = NoteId::new("wel-done").unwrap()),
     ("unknown-reference", "Take the pair off the list", |case| {
         let other = Lying::Prop(PropId::new("crowbar").unwrap());
-        case.kit.apart.push(Apart { one: Lying::Letter, other, why: String::new() });
+        case.kit.apart.push(Apart { one: Lying::Letter, other, why: String::new(), together: false });
     }),
     ("unknown-reference", "Use moon-lock instead", |case| {
         let key = PropRole::Key(lock("moon-lokc"));

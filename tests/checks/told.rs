@@ -2,7 +2,9 @@
 
 use inklatch::checks::Finding;
 use inklatch::diag::Severity;
-use inklatch::kit::{Apart, LevelChange, LockKind, Lying, RawSetup};
+use inklatch::kit::edit::apply_all;
+use inklatch::kit::file::{read_kit, write_kit};
+use inklatch::kit::{Apart, LevelChange, LockKind, Lying, Place, RawSetup};
 use inklatch::mechanics::MECHANICS;
 use inklatch::mechanics::sample::sample;
 use inklatch::theme::Palette;
@@ -157,7 +159,8 @@ fn a_wheel_beside_its_message_is_too_close_without_a_word_of_the_kit() {
         puzzle.setup = RawSetup::new("()").unwrap();
         puzzle.parts = [("wheel".to_owned(), spot("table")), ("message".to_owned(), spot("table"))].into();
         let part = |part: &str| Lying::Part(puzzle.id.clone(), part.into());
-        case.kit.apart = vec![Apart { one: part("message"), other: part("wheel"), why: "half of the fun".into() }];
+        case.kit.apart =
+            vec![Apart { one: part("message"), other: part("wheel"), why: "half of the fun".into(), together: false }];
     });
     let told = of(&findings, "too-close");
     assert_eq!((told.len(), told[0].why.as_str()), (1, "half of the fun"), "{}", lines(&findings));
@@ -187,4 +190,53 @@ fn a_code_in_the_themes_own_words_is_told_as_theirs() {
     case.kit.puzzles[0].names.insert("sheets-title".into(), "On the pane".into());
     let findings = look(&case, |_, _| {});
     assert!(of(&findings, "code-in-plain-sight").is_empty(), "{}", lines(&findings));
+}
+
+#[test]
+fn what_is_printed_on_pieces_is_held_to_the_age_of_the_youngest() {
+    let hard = "Underneath the uppermost undergarment, notwithstanding appearances to the contrary, an industrious \
+                seamstress has embroidered an exceptionally inconspicuous inscription:";
+    let with = |youngest: u8, text: &str| {
+        let mut case = Case::sound();
+        case.kit.ages.0 = youngest;
+        case.kit.puzzles[0].setup = RawSetup::new(&format!("(word: \"OWL\", card_text: \"{text}\")")).unwrap();
+        let findings = look(&case, |_, _| {});
+        of(&findings, "reading-age").iter().map(|f| format!("{}: {}", f.anchor, f.message)).collect::<Vec<_>>()
+    };
+    let told = with(9, hard);
+    assert!(matches!(told.as_slice(), [one] if one.contains("on the pieces of \"The cuff\" has grade")), "{told:?}");
+    // The rule that the mechanic prints is for six and older, and they are read to who are younger.
+    for youngest in [4, 6, 9] {
+        assert_eq!(with(youngest, "There is a name on the cuff:"), Vec::<String>::new(), "{youngest}");
+    }
+}
+
+#[test]
+fn parts_that_a_mechanic_keeps_apart_may_lie_together_where_the_author_says_so() {
+    let mut case = Case::sound();
+    let puzzle = &mut case.kit.puzzles[0];
+    puzzle.mechanic = "shift-wheel".into();
+    puzzle.setup = RawSetup::new("()").unwrap();
+    puzzle.parts = [("wheel".to_owned(), spot("table")), ("message".to_owned(), spot("table"))].into();
+    // With one spot, and boxes that this puzzle opens, there is no other place for either.
+    case.kit.spots.truncate(1);
+    let places = case.kit.boxes.iter_mut().map(|item| &mut item.place);
+    let places = places.chain(case.kit.props.iter_mut().map(|prop| &mut prop.place));
+    let places = places.chain(case.kit.puzzles.iter_mut().flat_map(|puzzle| puzzle.parts.values_mut()));
+    places.filter(|place| matches!(place, Place::Spot(_))).for_each(|place| *place = spot("table"));
+    let wheel = |findings: &[Finding]| -> Vec<Finding> {
+        of(findings, "too-close").into_iter().filter(|f| f.message.contains("wheel")).cloned().collect()
+    };
+    let told = wheel(&look(&case, |_, _| {}));
+    assert_eq!(told.len(), 1);
+    assert!(told[0].help.iter().any(|help| help.contains("together: true")), "{:?}", told[0].help);
+    let fix = told[0].fix.clone().unwrap();
+    assert_eq!(fix.title, "Let them lie together");
+    let back = apply_all(&mut case.kit, fix.edits);
+    assert!(case.kit.apart[0].together);
+    assert_eq!(wheel(&look(&case, |_, _| {})), []);
+    let text = write_kit(&case.kit).unwrap();
+    assert_eq!(read_kit(&text, "kit.ron").unwrap().apart, case.kit.apart);
+    apply_all(&mut case.kit, back);
+    assert_eq!(wheel(&look(&case, |_, _| {})), told);
 }

@@ -25,7 +25,12 @@ fn edits(kit: &Kit) -> Vec<Edit> {
     let making = Making { tokens: TokenMake::FoldOver, ..kit.making };
     let mut dressed = kit.dressed.clone();
     dressed.old_pictures.push(inklatch::files::VPath::new("art/owl.svg").unwrap());
-    let apart = Apart { one: Lying::Letter, other: Lying::Prop(kit.props[0].id.clone()), why: "it rustles".into() };
+    let apart = Apart {
+        one: Lying::Letter,
+        other: Lying::Prop(kit.props[0].id.clone()),
+        why: "it rustles".into(),
+        together: false,
+    };
     let at = Item::Spot(kit.spots[0].id.clone());
     let (mut spot, mut item, mut prop, mut puzzle) =
         (kit.spots[1].clone(), kit.boxes[0].clone(), kit.props[1].clone(), kit.puzzles[1].clone());
@@ -121,11 +126,17 @@ fn a_new_id_goes_wherever_the_old_one_stood() {
         apply_all(&mut before, edits);
     }
     let one = Lying::Part(before.puzzles[0].id.clone(), "key-card".into());
-    before.apart.push(Apart { one, other: Lying::Box(before.boxes[0].id.clone()), why: String::new() });
+    before.apart.push(Apart {
+        one,
+        other: Lying::Box(before.boxes[0].id.clone()),
+        why: String::new(),
+        together: false,
+    });
     before.apart.push(Apart {
         one: Lying::Note(before.notes[0].id.clone()),
         other: Lying::Prop(before.props[0].id.clone()),
         why: String::new(),
+        together: false,
     });
     let at = format!("puzzle {}, title", before.puzzles[0].id);
     before.dressed.kept.push(Kept { at, what: "tower".into() });

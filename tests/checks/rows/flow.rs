@@ -70,7 +70,7 @@ pub fn flow() -> Vec<Row> {
             |case| {
                 case.kit.puzzles[2].parts.insert("word-card".into(), inside("tin"));
                 let one = Lying::Prop(PropId::new("supper").unwrap());
-                case.kit.apart.push(Apart { one, other: Lying::Letter, why: "it smells".into() });
+                case.kit.apart.push(Apart { one, other: Lying::Letter, why: "it smells".into(), together: false });
             },
         )),
         mending(row(
@@ -91,7 +91,7 @@ pub fn flow() -> Vec<Row> {
             |case| {
                 let one = Lying::Prop(PropId::new("supper").unwrap());
                 let other = Lying::Box(BoxId::new("tin").unwrap());
-                case.kit.apart.push(Apart { one, other, why: "the tin is found by its smell".into() });
+                case.kit.apart.push(Apart { one, other, why: "the tin is found by its smell".into(), together: false });
             },
             |_| {},
         )),

@@ -15,6 +15,7 @@ pub(super) fn ui(ui: &mut Ui, cx: &Ctx<'_>, local: &mut Drawn) {
     for (at, pair) in cx.kit.apart.iter().enumerate() {
         let words =
             capital(&cx.say(&format!("{} and {}", thing_words(cx.kit, &pair.one), thing_words(cx.kit, &pair.other))));
+        let words = if pair.together { format!("{words} may lie together") } else { words };
         ui.horizontal_wrapped(|ui| {
             ui.label(&words);
             if ui.lesser(true, "Take off", &format!("Take off the list: {words}")).clicked() {
@@ -37,7 +38,7 @@ pub(super) fn ui(ui: &mut Ui, cx: &Ctx<'_>, local: &mut Drawn) {
         .any(|pair| (pair.one == one && pair.other == other) || (pair.one == other && pair.other == one));
     if ui.add_enabled(one != other && !known, eframe::egui::Button::new("Keep them apart")).clicked() {
         let mut pairs = cx.kit.apart.clone();
-        pairs.push(Apart { one: one.clone(), other: other.clone(), why: String::new() });
+        pairs.push(Apart { one: one.clone(), other: other.clone(), why: String::new(), together: false });
         cx.send(Command::Step(vec![Edit::Apart(pairs)]));
     }
     (local.one, local.other) = (Some(one), Some(other));
