@@ -28,7 +28,7 @@ pub const ADULT: u8 = 14;
 pub const PUZZLES: usize = 2_000;
 /// Own steps of the preparation, of one puzzle or of the whole kit: more is no afternoon.
 pub const OWN_STEPS: usize = 60;
-/// Locks, boxes, spots or props of one kit, each.
+/// Locks, boxes, spots, props or smaller texts of one kit, each.
 pub const THINGS: usize = 4_000;
 /// Characters of one text of the kit (letter, hint, note).
 pub const TEXT_CHARS: usize = 20_000;

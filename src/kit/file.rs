@@ -42,7 +42,7 @@ pub fn to_ron<T: Serialize>(value: &T) -> Hinted<String> {
 /// Reads a kit file.
 ///
 /// # Errors
-/// As [`from_ron`]; and when the file is of a newer format.
+/// As [`from_ron`]; when the file is of a newer format; and when the kit has more of anything than a kit can have.
 pub fn read_kit(text: &str, name: &str) -> Hinted<Kit> {
     let head: Head = from_ron(text, name)?;
     if head.format > FORMAT {
@@ -58,7 +58,28 @@ pub fn read_kit(text: &str, name: &str) -> Hinted<Kit> {
             .at(name)
             .hint(format!("write format: {FORMAT}")));
     }
-    from_ron(text, name)
+    let kit: Kit = from_ron(text, name)?;
+    bounded(&kit).map_err(|trouble| trouble.at(name))?;
+    Ok(kit)
+}
+
+/// Holds a kit to how many things it can have.
+fn bounded(kit: &Kit) -> Hinted<()> {
+    let lists = [
+        ("puzzles", kit.puzzles.len(), limits::PUZZLES),
+        ("notes", kit.notes.len(), limits::THINGS),
+        ("spots", kit.spots.len(), limits::THINGS),
+        ("boxes", kit.boxes.len(), limits::THINGS),
+        ("locks", kit.locks.len(), limits::THINGS),
+        ("props", kit.props.len(), limits::THINGS),
+    ];
+    match lists.into_iter().find(|(_, count, most)| count > most) {
+        None => Ok(()),
+        Some((list, count, most)) => {
+            Err(Trouble::new(format!("`{list}` lists {count}, and a kit can have {most} at most"))
+                .hint("make several kits of it, one for each party, or take out what was listed by mistake"))
+        }
+    }
 }
 
 /// Reads a file of plays.

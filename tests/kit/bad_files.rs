@@ -1,7 +1,8 @@
 //! Files that are no kits, and what the author is told.
 
 use inklatch::diag::Trouble;
-use inklatch::kit::file::read_kit;
+use inklatch::kit::Kit;
+use inklatch::kit::file::{read_kit, write_kit};
 use inklatch::limits;
 
 use super::demo_text;
@@ -164,4 +165,21 @@ fn no_fault_of_a_file_is_told_without_a_hint() {
             }
         }
     }
+}
+
+#[test]
+fn a_kit_with_more_than_a_kit_can_have_is_told_of_what_and_how_many() {
+    let mut kit = crate::sound::sound_kit();
+    let (puzzle, prop) = (kit.puzzles[0].clone(), kit.props[0].clone());
+    kit.puzzles = vec![puzzle.clone(); limits::PUZZLES];
+    kit.props = vec![prop.clone(); limits::THINGS];
+    assert!(read_kit(&write_kit(&kit).unwrap(), "kit.ron").is_ok());
+    let told = |kit: &Kit| read_kit(&write_kit(kit).unwrap(), "kit.ron").expect_err("the kit was taken").to_string();
+    kit.props.push(prop);
+    let said = told(&kit);
+    assert!(said.contains("kit.ron") && said.contains("`props` lists 4001, and a kit can have 4000 at most"), "{said}");
+    kit.puzzles.push(puzzle);
+    let said = told(&kit);
+    assert!(said.contains("`puzzles` lists 2001, and a kit can have 2000 at most"), "{said}");
+    assert!(said.contains("hint: make several kits of it"), "{said}");
 }
