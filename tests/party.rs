@@ -316,3 +316,13 @@ fn a_puzzle_names_its_own_parts_and_sheets() {
     apply_all(&mut mended, stray.fix.clone().unwrap().edits);
     assert_eq!(mended.puzzle(&id).unwrap().names.get("pointer").map(String::as_str), Some("a slip"));
 }
+
+#[test]
+fn labels_beside_pieces_have_typographic_marks() {
+    let mut kit = sound_kit();
+    kit.boxes[1].name = "the winder's \"best\" chest".into();
+    let party = Party::new(&kit, &plain_theme(), Level::Standard).unwrap();
+    let labels: Vec<&str> = party.pieces.iter().map(|piece| piece.label.as_str()).collect();
+    assert!(labels.iter().any(|label| label.contains("winder’s “best” chest")), "{labels:?}");
+    assert!(labels.iter().all(|label| !label.contains(['\'', '"'])), "{labels:?}");
+}

@@ -35,7 +35,7 @@ use crate::kit::{Apart, HintLadder, Kit, Lying, Positions};
 use crate::mechanics::work::Work;
 use crate::mechanics::{AnyView, Dressing, NO_NAMES};
 use crate::readings::{Readings, Verdict};
-use crate::script::Script;
+use crate::script::{Script, typographic};
 use crate::theme::{Colour, Edition, Loaded, Palette};
 use crate::units::Size;
 
@@ -178,6 +178,8 @@ impl Party {
         party.add(|party| printed::printed(party, kit, theme));
         party.add(|party| tokens::tokens(party, kit, theme));
         party.add(|party| slips::slips(party, kit, theme));
+        // Labels are printed beside the pieces, with the names that authors gave to things.
+        party.pieces.iter_mut().for_each(|piece| piece.label = typographic(&piece.label));
         Ok(party)
     }
 
@@ -292,9 +294,9 @@ impl Party {
                 one: part(id, one),
                 other: part(id, other),
                 why: String::new(),
+                together: false,
             })
         })
-                together: false,
         .collect()
     }
 

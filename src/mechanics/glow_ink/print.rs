@@ -5,7 +5,7 @@ use crate::face::{Face, Piece, Role, TextRun};
 use crate::mechanics::Dressing;
 use crate::script::capital;
 use crate::script::{Rich, parse};
-use crate::units::{Pt, Rect};
+use crate::units::{Mm, Pt, Rect};
 
 /// The jacket of the book that is written in.
 pub(super) fn jacket(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
@@ -34,8 +34,9 @@ pub(super) fn note(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let (words, told) = (view.note_text.chars().count(), rule.chars().count());
     let share = (words as f64 / (words + told).max(1) as f64).clamp(0.0, 1.0);
     let share = if words == 0 || told == 0 { share } else { share.clamp(0.3, 0.7) };
-    let top = Rect { h: body.h * share, ..body };
-    let below = Rect { y: body.y + body.h * share, h: body.h * (1.0 - share), ..body };
+    let air = if words == 0 || told == 0 { Mm::ZERO } else { Mm::new(1.2) };
+    let top = Rect { h: body.h * share - air, ..body };
+    let below = Rect { y: body.y + body.h * share + air, h: body.h * (1.0 - share) - air, ..body };
     face.text(TextRun::new(top, Role::Text, parse(&view.note_text), Pt::new(15.0), ink, from.clone()));
     let mut told = Rich::plain(rule);
     told.paragraphs.iter_mut().flat_map(|paragraph| &mut paragraph.spans).for_each(|span| span.strong = true);

@@ -42,14 +42,16 @@ pub(super) fn sheets(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     let numbered: Vec<String> =
         texts::statements(view).iter().enumerate().map(|(index, text)| format!("{}. {text}", index + 1)).collect();
     let half = numbered.len().div_ceil(2);
-    let w = slot.w / 2.0 - mm(2.0);
+    // Statements begin as far from the frame as a column stands from the next; in large print room is dear.
+    let air = mm(if cx.large() { 1.0 } else { 4.0 });
+    let w = slot.w / 2.0 - mm(2.0) - air;
     let high = |size| numbered.chunks(half.max(1)).map(|part| paper::height(cx, part, w, size)).fold(Mm::ZERO, Mm::max);
     let few = cx.large() || high(STATEMENT.0) < slot.h * FEW;
     let points = if few { STATEMENT.0 } else { STATEMENT.1 };
     let most = if cx.large() { slot.h } else { slot.h * LIST - mm(2.0) };
     let list = Rect { y: top.bottom() + mm(2.0), h: high(points).min(most), ..slot };
     for (index, part) in numbered.chunks(half.max(1)).enumerate() {
-        let column = Rect { x: list.x + (list.w / 2.0 + mm(2.0)) * index as f64, w, ..list };
+        let column = Rect { x: list.x + air + (w + mm(4.0)) * index as f64, w, ..list };
         paper::lines(&mut face, cx, column, part, points.get());
     }
     let order = Rich::plain(texts::order(view));
