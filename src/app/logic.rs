@@ -104,7 +104,6 @@ impl App {
     fn carry_out(&mut self, ctx: &egui::Context, command: Command) {
         match command {
             Command::Edit(edit) => {
-                self.put_away();
                 let field = ctx.memory(egui::Memory::focused).map(|id| id.value());
                 let now = ctx.input(|input| input.time);
                 if self.history.edit(&mut self.doc, Change::Kit(edit), field, now) {
@@ -112,7 +111,6 @@ impl App {
                 }
             }
             Command::Step(edits) => {
-                self.put_away();
                 if self.history.step(&mut self.doc, edits.into_iter().map(Change::Kit).collect()) {
                     self.changed(ctx);
                 }
@@ -185,11 +183,16 @@ impl App {
         }
     }
 
-    /// Puts away what the bar says was done: after a change it is no longer so, "saved" above all.
-    fn put_away(&mut self) {
-        if matches!(self.bar, Bar::Done(_)) {
+    /// Takes in what the views ask for. A change of the author's puts away what the bar says was done: after it that is no
+    /// longer so, "saved" above all.
+    pub(super) fn hear(&mut self, commands: Vec<Command>) {
+        let change = |command: &Command| {
+            matches!(command, Command::Edit(_) | Command::Step(_) | Command::ThemeEdit(_) | Command::ThemeStep(_))
+        };
+        if matches!(self.bar, Bar::Done(_)) && commands.iter().any(change) {
             self.bar = Bar::None;
         }
+        self.pending.extend(commands);
     }
 
     pub(super) fn changed(&mut self, ctx: &egui::Context) {

@@ -212,7 +212,8 @@ impl eframe::App for App {
         let cx = Ctx::new(&self.doc, &self.derived, &self.session, &self.prefs, &self.history, ui.ctx().theme());
         let wanted = places::wanted(&cx);
         panels(ui, &cx, &mut self.bar, &mut self.desk, &mut self.locals, &wanted);
-        self.pending.extend(cx.into_commands());
+        let commands = cx.into_commands();
+        self.hear(commands);
         self.session.jump = None;
         let ctx = ui.ctx().clone();
         self.drain(&ctx);

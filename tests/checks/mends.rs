@@ -2,9 +2,10 @@
 
 use inklatch::checks::{Finding, Fix};
 use inklatch::ids::{BoxId, NoteId, PropId};
-use inklatch::kit::{Apart, Lock, LockKind, Lying, Prop, PropRole};
+use inklatch::kit::{Apart, Lock, LockKind, Lying, Prop, PropRole, WordForms};
 
 use super::rows::{inside, lock, prop, spot};
+use super::words::old_word;
 use super::{Case, lines, look, mended};
 
 /// A way to break the sound kit, the check that finds it, and what its mend says.
@@ -73,5 +74,20 @@ fn whatever_breaks_a_kit_is_mended_in_a_click() {
             lines(&found)
         );
         mended(case, &mine, name);
+    }
+}
+
+/// A word in a setup becomes a slot only where the puzzle can still be arranged with the new word.
+#[test]
+fn a_leftover_in_a_setup_is_mended_only_where_the_puzzle_stays_one() {
+    for (bird, mended) in [("emu", true), ("jackdaw", false)] {
+        let mut case = Case::sound();
+        case.theme.theme.words.insert("bird".into(), WordForms { one: bird.into(), ..WordForms::default() });
+        case.kit.dressed.old_words.push(old_word("owl", "bird"));
+        let found = look(&case, |_, _| {});
+        let setup =
+            |finding: &&Finding| finding.name == "leftover-word" && finding.anchor.to_string().contains("setup");
+        let finding = found.iter().find(setup).unwrap_or_else(|| panic!("no leftover:\n{}", lines(&found)));
+        assert_eq!(finding.fix.is_some(), mended, "{bird}:\n{}", lines(&found));
     }
 }

@@ -232,7 +232,7 @@ fn draw_as(case: &mut Case, symbol: &str, like: &str) {
     case.theme.art.insert(to, art);
 }
 
-fn old_word(one: &str, slot: &str) -> OldWord {
+pub fn old_word(one: &str, slot: &str) -> OldWord {
     OldWord { one: one.into(), slot: slot.into(), theme: ThemeId::new("midwinter"), ..OldWord::default() }
 }
 

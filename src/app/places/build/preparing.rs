@@ -99,12 +99,17 @@ fn step_ui(ui: &mut Ui, cx: &Ctx<'_>, named: (&str, usize), step: &mut OwnStep) 
     changed
 }
 
+/// An amount with its unit in the number that it asks for.
+fn counted(amount: f64, unit: &str) -> String {
+    let many = if amount > 1.0 && !unit.ends_with('s') { "s" } else { "" };
+    format!("{amount} {unit}{many}")
+}
+
 /// What a step takes, as the shopping list says it.
 fn told(step: &OwnStep) -> String {
     let one = |(name, amount): (&String, &f64)| {
         let (unit, name) = material(name).map_or(("piece", name.as_str()), |known| (known.unit, known.name));
-        let many = if *amount > 1.0 && !unit.ends_with('s') { "s" } else { "" };
-        format!("{name} ({amount} {unit}{many})")
+        format!("{name} ({})", counted(*amount, unit))
     };
     step.takes.iter().map(one).collect::<Vec<_>>().join(", ")
 }
@@ -143,8 +148,9 @@ pub fn amount_ui(ui: &mut Ui, cx: &Ctx<'_>, salt: &str, amount: &mut HowMany, us
         changed |= Field::new("Amount").narrow().salt((salt, "value")).number(ui, cx, value, 0.1..=MOST, unit);
     }
     if let HowMany::Each(value) = *amount {
-        let (guests, all) = (cx.kit.players.1, value * f64::from(cx.kit.players.1));
-        ui.quiet(&format!("Bought for the most guests, who are {guests}: {} {unit}", (all * 10.0).round() / 10.0));
+        let guests = cx.kit.players.1;
+        let all = counted((value * f64::from(guests) * 10.0).round() / 10.0, unit);
+        ui.quiet(&format!("For the most guests, {guests}: {all} in all."));
         ui.add_space(GAP_S);
     }
     changed
