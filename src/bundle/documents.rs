@@ -1,4 +1,4 @@
-use super::manifest::Made;
+use super::manifest::{Made, SheetOf};
 use super::open::Opened;
 use super::options::Shift;
 use super::printer_test;
@@ -119,5 +119,12 @@ pub(super) fn document(job: &Job<'_>, opened: &Opened, press: &Press) -> Hinted<
         level: Some(job.party.level),
         edition: Some(job.party.edition()),
         audience: folder,
+        sheets: sheets
+            .iter()
+            .map(|sheet| SheetOf {
+                stock: sheet.stock,
+                pieces: sheet.placed.iter().map(|placed| placed.piece.clone()).collect(),
+            })
+            .collect(),
     }))
 }

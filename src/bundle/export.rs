@@ -13,7 +13,7 @@ use super::steps::Steps;
 use super::{Opened, archive, pieces, whole};
 use crate::checks::{self, Finding, LevelProof, Proof};
 use crate::diag::{Hinted, Level, Severity, Trouble};
-use crate::face::Audience;
+use crate::face::{Audience, Stock};
 use crate::files::VPath;
 use crate::prep::{PrepPlan, PuzzleSteps, plan};
 use crate::print::{DocInfo, Press};
@@ -176,7 +176,11 @@ pub fn export_proven(
     if let Some(listing) = &listing {
         let prep = proven.iter().zip(&prep).find(|(known, _)| std::ptr::eq(**known, listing.level()));
         if let Some((_, prep)) = prep {
-            files.extend(listing.words(&options.papers, prep, &files, press)?);
+            let first = options.papers.first().copied().unwrap_or(Paper::A4);
+            let mut printed = files_of(listing.level(), first, &files);
+            printed.retain(|file| !file.path.as_str().contains("-everything-"));
+            let prep = prep.clone().on_sheets(kit, &sheets_of(&printed), options.groups);
+            files.extend(listing.words(&options.papers, &prep, &files, press)?);
         }
     }
     files.extend(covers);
@@ -284,19 +288,25 @@ fn guide_data(
     forced: &[String],
     files: &[Made],
 ) -> Hinted<Value> {
-    let edition = level.party.edition();
-    let own = files.iter().filter(|file| {
-        file.paper == Some(paper) && file.level == Some(level.party.level) && file.edition == Some(edition)
-    });
-    let files: Vec<(String, String)> = own
-        .map(|file| {
-            let pages = file.pages.unwrap_or_default();
-            (file.path.to_string(), if pages == 1 { "1 page".into() } else { format!("{pages} pages") })
-        })
-        .collect();
+    let files = files_of(level, paper, files);
+    let prep = &prep.clone().on_sheets(&opened.kit, &sheets_of(&files), groups);
     let (party, flow, rehearsal) = (&level.party, &level.flow, level.rehearsal.as_deref());
     let source = guide::Source { opened, party, flow, prep, rehearsal, paper, groups, forced, files: &files };
     guide::data(&source)
+}
+
+/// The documents of one level, edition and paper.
+fn files_of<'a>(level: &LevelProof, paper: Paper, files: &'a [Made]) -> Vec<&'a Made> {
+    let (of, edition) = (Some(level.party.level), Some(level.party.edition()));
+    let own = |file: &&Made| file.paper == Some(paper) && file.level == of && file.edition == edition;
+    files.iter().filter(own).filter(|file| file.path.extension() == "pdf").collect()
+}
+
+/// How many sheets these documents take of each kind of paper; a document without pieces is on plain paper.
+fn sheets_of(files: &[&Made]) -> Vec<(Stock, usize)> {
+    let laid = files.iter().flat_map(|file| &file.sheets).filter_map(|sheet| Some((sheet.stock?, 1)));
+    let text = files.iter().filter(|file| file.sheets.is_empty()).filter_map(|file| Some((Stock::Plain, file.pages?)));
+    laid.chain(text).collect()
 }
 
 fn host_guide(opened: &Opened, press: &Press, level: &LevelProof, paper: Paper, data: &Value) -> Hinted<Made> {
@@ -311,6 +321,7 @@ fn host_guide(opened: &Opened, press: &Press, level: &LevelProof, paper: Paper, 
         level: Some(level.party.level),
         edition: Some(level.party.edition()),
         audience: folder,
+        sheets: Vec::new(),
     })
 }
 
@@ -331,6 +342,7 @@ fn drawn_flow(opened: &Opened, press: &Press, level: &LevelProof, prep: &PrepPla
         level: Some(party.level),
         edition: Some(party.edition()),
         audience: folder,
+        sheets: Vec::new(),
     })
 }
 

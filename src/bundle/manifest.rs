@@ -2,6 +2,7 @@ use serde::{Deserialize, Serialize};
 use sha2::{Digest as _, Sha256};
 
 use crate::diag::{Hinted, Level, Trouble};
+use crate::face::Stock;
 use crate::files::VPath;
 use crate::sheet::Paper;
 use crate::theme::Edition;
@@ -75,6 +76,17 @@ pub(super) struct Made {
     pub(super) level: Option<Level>,
     pub(super) edition: Option<Edition>,
     pub(super) audience: &'static str,
+    /// Its sheets in the order of their numbers; none where it has no sheets of pieces.
+    pub(super) sheets: Vec<SheetOf>,
+}
+
+/// A sheet of a document.
+#[derive(Clone, Debug)]
+pub(super) struct SheetOf {
+    /// What it is printed on; none for a back, which is on the sheet before.
+    pub(super) stock: Option<Stock>,
+    /// The ids of the pieces on it, in reading order.
+    pub(super) pieces: Vec<String>,
 }
 
 impl Made {

@@ -106,6 +106,7 @@ pub(super) fn pictures(job: &Job, press: &Press) -> Hinted<[Made; 2]> {
             level: job.level,
             edition: Some(job.edition),
             audience: "players",
+            sheets: Vec::new(),
         })
     };
     Ok([made("png", set.raster(PX_PER_MM)?.png()?)?, made("svg", set.svg().into_bytes())?])

@@ -34,7 +34,7 @@ fn sheet(paper: Paper, placed: Placed, heading: String, large: bool) -> Sheet {
         folds: Vec::new(),
         check_bar: None,
         large,
-        stock: Stock::Plain.words().to_owned(),
+        stock: Some(Stock::Plain),
     }
 }
 

@@ -39,6 +39,7 @@ pub(super) fn document(job: &Job<'_>, opened: &Opened, press: &Press, data: &Val
         level: Some(job.party.level),
         edition: Some(job.party.edition()),
         audience: folder,
+        sheets: Vec::new(),
     })
 }
 

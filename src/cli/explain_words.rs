@@ -7,7 +7,7 @@ use super::outcome::{CLEAN, Outcome};
 use super::wrap::wrap;
 use crate::checks::CHECKS;
 use crate::diag::Severity;
-use crate::kit::material::{MATERIALS, Material};
+use crate::kit::material::{DEFERS, MATERIALS, Material};
 use crate::mechanics::MECHANICS;
 use crate::theme;
 
@@ -130,6 +130,8 @@ pub(super) fn materials(out: &mut dyn Write) -> Outcome {
     for material in MATERIALS {
         line(material, out)?;
     }
+    writeln!(out)?;
+    wrap(DEFERS, WIDTH).iter().try_for_each(|line| writeln!(out, "{line}"))?;
     writeln!(out, "\n`inklatch explain` with one of the names says all of it, and where its caution comes from.")?;
     Ok(CLEAN)
 }
@@ -158,6 +160,7 @@ pub(super) fn material(material: &Material, out: &mut dyn Write) -> Outcome {
     tell("used up", if material.used_up { "yes: each group has it anew" } else { "no: the next group has it too" })?;
     tell("caution", material.caution)?;
     tell("source of the caution", material.source)?;
+    tell("before all else", if material.caution.is_empty() { "" } else { DEFERS })?;
     writeln!(out, "handled by guests from {} years", material.least_age)?;
     Ok(CLEAN)
 }

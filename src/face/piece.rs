@@ -23,18 +23,31 @@ pub enum Stock {
     /// Card paper.
     #[default]
     Card,
-    /// More than one kind, or a special one: the guide says which.
-    Several,
+    /// Clear film, made for the printer.
+    Film,
 }
 
 impl Stock {
+    /// All, in the order in which sheets are printed.
+    pub const ALL: [Self; 3] = [Self::Plain, Self::Card, Self::Film];
+
+    /// The material of the shopping list that it is.
+    #[must_use]
+    pub const fn material(self) -> &'static str {
+        match self {
+            Self::Plain => "plain-paper",
+            Self::Card => "card-paper",
+            Self::Film => "printer-film",
+        }
+    }
+
     /// What to put into the printer, for the head of a sheet.
     #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
             Self::Plain => "plain paper, 80 to 100 g/m²",
             Self::Card => "card paper, 160 to 250 g/m²",
-            Self::Several => "paper as the guide says",
+            Self::Film => "clear film for your kind of printer",
         }
     }
 }

@@ -50,8 +50,8 @@ impl Default for Levels {
         let rules =
             |open_steps, quiet_minutes, about: &str| LevelRules { open_steps, quiet_minutes, about: about.into() };
         Self {
-            gentle: rules(1, 4, "The nudges lie face up beside the box from the start."),
-            standard: rules(0, 6, "All tokens stay with the host until they are asked for."),
+            gentle: rules(1, 4, "For guests who are new to this."),
+            standard: rules(0, 6, "For mixed company."),
             stiff: rules(0, 10, "Tokens only when the guests ask twice."),
         }
     }

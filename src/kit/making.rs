@@ -14,7 +14,7 @@ pub struct Making {
 /// so that the host finds the right one and nobody reads along.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub enum TokenMake {
-    /// Words, mark and dots on one side: least paper, least work. They lie face down.
+    /// Words, mark and dots on one side: least paper, least work. They lie where only the host sees them.
     #[default]
     Plain,
     /// Printed on one side, folded back and glued: the words on one face, mark and dots on the other.
@@ -54,7 +54,7 @@ impl TokenMake {
     #[must_use]
     pub const fn how(self) -> &'static str {
         match self {
-            Self::Plain => "Cut the tokens out and keep them face down.",
+            Self::Plain => "Cut the tokens out.",
             Self::FoldOver => {
                 "Cut each pair out as one strip, fold it back on the dashed line so that both pictures look outwards, \
                  glue it, and cut round the shape on the side with the words."

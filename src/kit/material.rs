@@ -1,13 +1,14 @@
 //! Things from a shop that a puzzle needs, and the steps in which a host prepares them.
 //!
 //! Cautions are data on the material, so a kit lists exactly those it needs. Each defers to local codes and
-//! to the maker's label.
+//! to the maker's label, which is said once, before them all ([`DEFERS`]).
 
 use serde::Serialize;
 
 mod caution;
 mod table;
 
+pub use caution::DEFERS;
 pub use table::MATERIALS;
 
 /// A thing from a shop.

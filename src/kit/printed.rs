@@ -21,7 +21,8 @@ pub struct Printed {
     /// How many of each piece.
     #[serde(default = "one", skip_serializing_if = "is_one")]
     pub copies: u16,
-    /// Diameter of the hole in a tag (5 where none is given); the flags of a banner have two such holes where it is given.
+    /// Diameter of the hole in a tag (6 where none is given, as paper is punched: ISO 838); the flags of a banner have two
+    /// such holes where it is given.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hole: Option<f64>,
     /// Width of the tabs that are glued: how far the joined pages of a strip, a band or a cover overlap, and the side
@@ -80,7 +81,7 @@ pub enum Edge {
 /// Width of a glued tab where none is given: wide enough for a glue stick (common practice, no source).
 const TAB: f64 = 12.0;
 /// Hole of a tag where none is given: what a reinforcing ring and a string take; office punches make 5.5 to 6.
-const HOLE: f64 = 5.0;
+const HOLE: f64 = 6.0;
 
 impl Printed {
     /// A fresh one of this form, of a size that fits both papers.

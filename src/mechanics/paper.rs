@@ -43,7 +43,7 @@ pub fn prep(sheets: &[&str], cx: &Dressing<'_>) -> Vec<PrepStep> {
 #[must_use]
 pub fn reset(sheets: &[&str]) -> String {
     let names: Vec<String> = sheets.iter().map(|name| (*name).to_owned()).collect();
-    format!("Put out a fresh print of {}, or erase every pencil mark.", listed(&names))
+    format!("Have a fresh print of {} ready, or erase every pencil mark.", listed(&names))
 }
 
 /// A sheet on a theme's frame, with its title and the lock's mark, and the slot that is left for the puzzle.

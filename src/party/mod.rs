@@ -27,7 +27,7 @@ use depends::Key;
 use rayon::prelude::*;
 
 use crate::diag::{Anchor, Hinted, Level, Trouble};
-use crate::face::{Pictures, Piece, Stock};
+use crate::face::{Audience, Pictures, Piece, Stock};
 use crate::flow::{self, Flow};
 use crate::ids::PuzzleId;
 use crate::kit::material::PrepStep;
@@ -168,7 +168,7 @@ impl Party {
             }
             let stock = stock(&made.puzzle.prep);
             puzzles.push(made.puzzle);
-            pieces.extend(made.pieces.into_iter().map(|piece| Piece { stock, ..piece }));
+            pieces.extend(made.pieces.into_iter().map(|piece| Piece { stock: stock_of(&piece, stock), ..piece }));
             troubles.extend(made.trouble);
         }
         let mut party = Self { level, palette, script, puzzles, pieces, troubles, positions, pictures };
@@ -338,13 +338,18 @@ fn read_ahead(kit: &Kit, theme: &Loaded, palette: &Palette, pictures: &Pictures)
     }
 }
 
-/// What the pieces of a puzzle are printed on, by what its preparation takes.
+/// What the pieces of a puzzle are printed on, by what its preparation takes: the heavier paper where it takes two.
 fn stock(prep: &[PrepStep]) -> Stock {
     let takes = |paper: &str| prep.iter().flat_map(|step| &step.needs).any(|need| need.material == paper);
-    match (takes("card-paper"), takes("plain-paper"), takes("tinted-paper") || takes("printer-film")) {
-        (_, _, true) | (true, true, _) => Stock::Several,
-        (false, true, false) => Stock::Plain,
-        (_, false, false) => Stock::Card,
+    if takes("plain-paper") && !takes("card-paper") { Stock::Plain } else { Stock::Card }
+}
+
+/// What one of these pieces is printed on: film where the mechanic says so, plain paper for what only the host uses.
+fn stock_of(piece: &Piece, of_puzzle: Stock) -> Stock {
+    match (piece.stock, piece.audience) {
+        (Stock::Film, _) => Stock::Film,
+        (_, Audience::Host) => Stock::Plain,
+        _ => of_puzzle,
     }
 }
 

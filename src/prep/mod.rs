@@ -1,6 +1,7 @@
 //! The host's preparation: what to buy, what to do in which order, what to be careful with.
 
 mod marks;
+mod paper;
 pub mod printed;
 pub mod schedule;
 mod shopping;
@@ -10,7 +11,7 @@ use serde::Serialize;
 use crate::diag::Step;
 use crate::ids::PuzzleId;
 use crate::kit::material::{Need, PrepStep, material};
-use crate::kit::{Kit, LockKind, OwnStep};
+use crate::kit::{Form, Kit, LockKind, OwnStep, Place};
 use schedule::{Work, schedule, tidied};
 pub use shopping::{CautionLine, ShoppingLine};
 
@@ -53,6 +54,8 @@ pub struct PrepPlan {
     pub hands: f64,
     /// The minute in which all is done and dry, counted from the start.
     pub ready: f64,
+    /// Minutes in which one person puts one group's room back for the next.
+    pub again: f64,
     /// Whether no order of the tasks is shorter ([`schedule::schedule`]).
     pub exact: bool,
 }
@@ -100,6 +103,7 @@ pub fn plan(kit: &Kit, steps: &[PuzzleSteps], parties: u16) -> PrepPlan {
     tasks.sort_by(|a, b| a.start.total_cmp(&b.start));
     PrepPlan {
         hands: tasks.iter().map(|task| task.hands).sum(),
+        again: again(kit),
         ready: end,
         exact: order.exact,
         shopping: shopping::shopping(kit, steps, parties),
@@ -133,11 +137,18 @@ fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work
         list.own(None, own, Vec::new());
     }
     // What is only printed and cut out is done with all the rest.
-    for step in kit.props.iter().filter_map(printed::step).filter(|step| !step.what.is_empty()) {
+    let mut closed: Vec<(usize, &Place)> = Vec::new();
+    for (prop, step) in kit.props.iter().filter_map(|prop| Some((prop, printed::step(prop)?))) {
+        if step.what.is_empty() {
+            continue;
+        }
         let at = list.add(None, step.what, step.hands);
         list.tasks[at].needs = step.needs;
         list.tasks[at].wait = minutes(step.wait);
         list.after[at] = vec![print];
+        if prop.printed.as_ref().is_some_and(|spec| matches!(spec.form, Form::Band | Form::Cover)) {
+            closed.push((at, &prop.place));
+        }
     }
     for group in steps {
         let first = list.tasks.len();
@@ -153,6 +164,13 @@ fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work
         for own in kit.puzzle(&group.puzzle).map_or(&[][..], |puzzle| &puzzle.preparation) {
             list.own(Some(&group.puzzle), own, before.clone());
         }
+    }
+    // A band is closed round a thing, and a jacket put on it, when the puzzles of that place are done with it.
+    for (at, place) in closed {
+        let here = |id: &PuzzleId| kit.puzzle(id).is_some_and(|puzzle| puzzle.parts.values().any(|of| of == place));
+        let before = list.tasks.iter().enumerate().filter(|(_, task)| task.puzzle.as_ref().is_some_and(here));
+        let before: Vec<usize> = before.map(|(other, _)| other).collect();
+        list.after[at].extend(before);
     }
     let all: Vec<usize> = (0..list.tasks.len()).collect();
     let what = "Lay the pieces at their spots, fill the boxes from the innermost outwards, and lock them.";
@@ -200,7 +218,16 @@ impl List {
     }
 }
 
-/// How many pieces are cut out: those of the puzzles, the notes, labels and locks' tags, the tokens, and what props are printed as.
+/// Minutes for putting a room back: each lock is dialled and tested, each box and spot filled as before, and one thing
+/// done for each puzzle, such as erasing (estimates; common practice, no source).
+fn again(kit: &Kit) -> f64 {
+    let wheels = kit.locks.iter().filter(|lock| lock.kind.wheels().is_some()).count();
+    let (per_box, per_spot) = PLACE_MINUTES;
+    count(wheels) + per_box * count(kit.boxes.len()) + per_spot * count(kit.spots.len()) + 1.5 * count(kit.puzzles.len())
+}
+
+/// How many pieces are cut out: those of the puzzles, the notes, labels and locks' tags, the tokens, and what props are
+/// printed as.
 fn cut_out(kit: &Kit, steps: &[PuzzleSteps]) -> usize {
     let puzzles: usize = steps.iter().map(|group| group.pieces).sum();
     let labels = kit.boxes.iter().filter(|item| item.label.is_some()).count();

@@ -62,9 +62,9 @@ pub struct CautionLine {
 
 /// Amounts of one material while they are added up.
 #[derive(Default)]
-struct Sum {
-    amount: f64,
-    for_what: Vec<String>,
+pub(super) struct Sum {
+    pub(super) amount: f64,
+    pub(super) for_what: Vec<String>,
 }
 
 impl Sum {
@@ -199,7 +199,7 @@ fn padlock(kind: &LockKind) -> Option<&'static str> {
     }
 }
 
-fn line(material: &'static Material, sum: Sum) -> ShoppingLine {
+pub(super) fn line(material: &'static Material, sum: Sum) -> ShoppingLine {
     ShoppingLine {
         material: material.id,
         name: material.name.into(),

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use serde::Serialize;
 
 use super::data::{FaceData, Gather};
-use crate::face::{Audience, Face, Outline, Role};
+use crate::face::{Audience, Face, Outline, Role, Stock};
 use crate::script::capital;
 use crate::sheet::{Paper, Placed, SAFE_MARGIN, Sheet, cut_marks};
 use crate::theme::Colour;
@@ -58,7 +58,7 @@ struct SheetData {
     marks: Vec<[f64; 4]>,
     bar: Option<[f64; 4]>,
     large: bool,
-    stock: String,
+    stock: &'static str,
 }
 
 #[derive(Serialize)]
@@ -115,7 +115,7 @@ pub(super) fn data(sheets: &[Sheet], divider: Option<(Divider<'_>, Paper)>, gath
             marks: cut_marks(sheet).iter().map(line).collect(),
             bar: sheet.check_bar.map(rect),
             large: sheet.large,
-            stock: sheet.stock.clone(),
+            stock: sheet.stock.map_or("", Stock::words),
         });
     }
     let divider = divider.map(|(divider, paper)| DividerData {

@@ -69,6 +69,6 @@ pub(super) fn sheet(piece: &Piece, paper: Paper, room: Room, heading: &str) -> O
         folds: folds(&piece.front, rect, turned).collect(),
         check_bar: bar.filter(|_| piece.measured),
         large: true,
-        stock: piece.stock.words().to_owned(),
+        stock: Some(piece.stock),
     })
 }

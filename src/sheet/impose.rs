@@ -88,7 +88,7 @@ pub fn impose_for(
     }
     let head = Head { words: &heading, large };
     // One sheet goes through the printer on one kind of paper.
-    for stock in [Stock::Plain, Stock::Card, Stock::Several] {
+    for stock in Stock::ALL {
         let own = |side: &[usize]| -> Vec<&Piece> {
             side.iter().filter_map(|at| parted.get(*at)).filter(|piece| piece.stock == stock).collect()
         };
@@ -175,7 +175,7 @@ fn page(piece: &Piece, rect: Rect, paper: Paper, title: &str) -> Sheet {
         folds: Vec::new(),
         check_bar: None,
         large: piece.large,
-        stock: piece.stock.words().to_owned(),
+        stock: Some(piece.stock),
     }
 }
 
@@ -270,7 +270,7 @@ fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, head: Head<'_>) -> Sheet 
         folds,
         check_bar: measured.then_some(bar),
         large: head.large,
-        stock: spots.first().map_or("", |(piece, _)| piece.stock.words()).to_owned(),
+        stock: spots.first().map(|(piece, _)| piece.stock),
     }
 }
 
@@ -306,7 +306,7 @@ fn back_of(front: &Sheet, pieces: &[Piece], duplex: &Duplex) -> Sheet {
         folds: Vec::new(),
         check_bar: None,
         large: front.large,
-        stock: String::new(),
+        stock: None,
     }
 }
 

@@ -12,7 +12,7 @@ use serde::{Deserialize, Serialize};
 pub use duplex::{Duplex, Turn};
 pub use impose::{FOOT, GUTTER, HEAD, LABEL, content, cut_marks, holds, impose, impose_for, largest};
 
-use crate::face::{Audience, Face};
+use crate::face::{Audience, Face, Stock};
 use crate::units::{Mm, Rect, Size};
 use room::Room;
 
@@ -89,8 +89,8 @@ pub struct Sheet {
     pub check_bar: Option<Rect>,
     /// Whether head, labels and check bar are set in large print.
     pub large: bool,
-    /// What to print it on, for its head; empty where that is said elsewhere.
-    pub stock: String,
+    /// What to print it on; none for a back, which is on the sheet before.
+    pub stock: Option<Stock>,
 }
 
 /// A piece on a page.

@@ -2,8 +2,7 @@ use crate::script::capital;
 use serde::Serialize;
 
 use super::evening::titled;
-use super::words::shown;
-use super::words::{Pointed, list, pointed, sentence};
+use super::words::{is_told, list, pushes, sentence, shown};
 use super::{Source, spoken};
 use crate::kit::LockKind;
 
@@ -14,6 +13,8 @@ pub(super) struct AnswerText {
     title: String,
     answer: String,
     worded: bool,
+    /// A row of pushes in words; empty where it is none.
+    pushes: String,
     opens: String,
     reason: String,
     /// What fixes the order.
@@ -22,20 +23,37 @@ pub(super) struct AnswerText {
     wrong: Vec<(String, &'static str)>,
 }
 
-/// Common wrong answers to a row of digits or letters: read from its end, or put in order.
+/// Common wrong answers: read from its end, put in order, told with left for right.
 fn wrong(kind: &LockKind, answer: &str) -> Vec<(String, &'static str)> {
-    if !matches!(kind, LockKind::Digits(_) | LockKind::Letters(_)) {
-        return Vec::new();
-    }
-    let right: Vec<char> = shown(kind, answer).chars().collect();
-    let mut sorted = right.clone();
-    sorted.sort_unstable();
-    let sorted_by = match kind {
-        LockKind::Letters(_) => "they have all of it, but in the order of the alphabet.",
-        _ => "they have all of it, but in order of size.",
+    let right: Vec<char> = shown(kind, answer).to_uppercase().chars().collect();
+    let from_end = || right.iter().rev().copied().collect::<Vec<char>>();
+    let sorted = || {
+        let mut sorted = right.clone();
+        sorted.sort_unstable();
+        sorted
     };
-    let tried =
-        [(right.iter().rev().copied().collect::<Vec<char>>(), "they began at the wrong end."), (sorted, sorted_by)];
+    let mirrored = || {
+        let side = |c: &char| match c {
+            'L' => 'R',
+            'R' => 'L',
+            other => *other,
+        };
+        right.iter().map(side).collect()
+    };
+    let wrong_end = "they began at the wrong end.";
+    let tried: Vec<(Vec<char>, &'static str)> = match kind {
+        LockKind::Digits(_) => {
+            vec![(from_end(), wrong_end), (sorted(), "they have all of it, but in order of size.")]
+        }
+        LockKind::Letters(_) => {
+            vec![(from_end(), wrong_end), (sorted(), "they have all of it, but in the order of the alphabet.")]
+        }
+        LockKind::Directions(_) => {
+            vec![(from_end(), wrong_end), (mirrored(), "they took left for right: they read it from the other side.")]
+        }
+        LockKind::Spoken => vec![(from_end(), "they read it backwards.")],
+        LockKind::Key => Vec::new(),
+    };
     let mut found: Vec<(String, &'static str)> = Vec::new();
     for (other, why) in tried {
         let other_text: String = other.iter().collect();
@@ -44,6 +62,11 @@ fn wrong(kind: &LockKind, answer: &str) -> Vec<(String, &'static str)> {
         }
     }
     found
+}
+
+/// What fixes the order, where that is one thing whatever the setup: else the reasons say it.
+fn order(of: &'static str) -> &'static str {
+    if of.contains([';', ':']) { "" } else { of }
 }
 
 /// A caution with the body of rules that it comes from.
@@ -76,36 +99,15 @@ pub(super) fn answers(source: &Source<'_>) -> Vec<AnswerText> {
                 mark: lock.map(|lock| lock.mark.clone()).unwrap_or_default(),
                 title: titled(title, lock),
                 answer: lock.map_or_else(|| answer.to_owned(), |lock| shown(&lock.kind, answer)),
-                worded: lock.is_none_or(|lock| matches!(lock.kind, LockKind::Key | LockKind::Spoken)),
+                worded: lock.is_none_or(|lock| is_told(&lock.kind, answer)),
+                pushes: lock.and_then(|lock| pushes(&lock.kind, answer)).unwrap_or_default(),
                 opens: lock.map_or_else(|| "opens no lock".to_owned(), |lock| spoken::opens(source, lock)),
                 reason,
-                order: crate::mechanics::find(&puzzle.mechanic).map_or("", |mechanic| mechanic.meta().order),
+                order: crate::mechanics::find(&puzzle.mechanic).map_or("", |mechanic| order(mechanic.meta().order)),
                 wrong: lock.map(|lock| wrong(&lock.kind, answer)).unwrap_or_default(),
             }
         })
         .collect()
-}
-
-/// What to put back for the next group, each line once; and what has to be had anew.
-pub(super) fn reset(source: &Source<'_>) -> Vec<Pointed> {
-    let mut lines: Vec<Pointed> = Vec::new();
-    for laid in &source.party.puzzles {
-        let line = pointed(sentence(&laid.reset), "");
-        if !line.text.is_empty() && !lines.contains(&line) {
-            lines.push(line);
-        }
-    }
-    let kit = &source.opened.kit;
-    let dialled = kit.locks.iter().any(|lock| lock.kind.wheels().is_some());
-    let scramble = if dialled { ", scramble every lock, and test each twice while it is open" } else { "" };
-    lines.push(pointed(format!("Count the tools and small parts{scramble}."), ""));
-    lines.push(pointed("Put the tokens back in order of their marks, and write the closing card afresh.", ""));
-    let used: Vec<String> =
-        source.prep.shopping.iter().filter(|line| line.used_up).map(|line| source.say(&line.name)).collect();
-    if !used.is_empty() {
-        lines.push(pointed(format!("Have ready again what was used up: {}", list(&used)), "needs"));
-    }
-    lines
 }
 
 /// The cautions of exactly the materials that the kit uses.

@@ -1,15 +1,19 @@
 use crate::script::capital;
 use serde::Serialize;
 
-use super::words::{Pointed, amount, list, minutes, pointed, sentence, shown, unit};
-use super::{Source, spoken};
+use super::words::{Pointed, amount, as_digits, is_told, list, minutes, pointed, pushes, sentence, shown, unit};
+use super::{Source, sizes, spoken};
+use crate::face::Stock;
 use crate::kit::{BoxDef, Lock, LockKind};
+use crate::prep::ShoppingLine;
 
 /// A line of the shopping list.
 #[derive(Clone, Debug, Serialize)]
 pub(super) struct Item {
     name: String,
     amount: String,
+    /// Sheets, to which this guide's own pages are added; then there is no other amount.
+    sheets: Option<f64>,
     size: String,
     stand_in: String,
     at_home: bool,
@@ -57,7 +61,9 @@ pub(super) struct LockRow {
     hangs: String,
     kind: String,
     code: String,
-    /// Whether the code is a word or a place rather than symbols to dial.
+    /// A row of pushes in words; empty where it is none.
+    pushes: String,
+    /// Whether the code is told in a sentence, as where a key lies.
     worded: bool,
     set: String,
     /// Whether it is set and opened twice before the party; a word that is said is not.
@@ -85,11 +91,11 @@ pub(in crate::bundle) fn facts(source: &Source<'_>) -> Vec<(String, String)> {
 pub(super) fn minute(source: &Source<'_>) -> Vec<Pointed> {
     let kit = &source.opened.kit;
     let longest = source.prep.tasks.iter().map(|task| task.wait).fold(0.0, f64::max);
-    let mut lines =
-        vec![pointed("Print the players’ file, the tokens and this guide at 100 %. Cut. Find what you need", "needs")];
+    let print = format!("Print {} at 100 %, each sheet on the paper that its head names. Cut. Find what you need", all(source));
+    let mut lines = vec![pointed(print, "needs")];
     if longest > 0.0 {
         let wait = minutes(longest);
-        lines.push(pointed(format!("Begin with what has to dry or set: the longest wait is {wait}"), "prep"));
+        lines.push(pointed(format!("Do early what has to dry or set: the longest wait is {wait}"), "prep"));
     }
     if let Some(set) = spoken::set(kit) {
         lines.push(pointed(set, "locks"));
@@ -97,41 +103,128 @@ pub(super) fn minute(source: &Source<'_>) -> Vec<Pointed> {
     lines.push(pointed("Fill the boxes from the inside out, and lay out the rest", "setup"));
     let letter = if kit.letter.place.is_some() { "Point out the letter" } else { "Read the letter aloud" };
     lines.push(pointed(format!("{letter}, say what is in play, and start the clock"), "say"));
-    let quiet = kit.levels.of(source.party.level).quiet_minutes;
-    lines.push(pointed(
-        format!("After {} quiet minutes offer a token of the lock they are stuck on, one dot first", quiet.max(1)),
-        "tokens",
-    ));
+    let rules = kit.levels.of(source.party.level);
+    let dots = match rules.open_steps {
+        0 => Some("one dot first"),
+        1 => Some("two dots first: those with one lie open"),
+        2 => Some("three dots: the others lie open"),
+        _ => None,
+    };
+    if let Some(dots) = dots {
+        let quiet = rules.quiet_minutes.max(1);
+        lines.push(pointed(
+            format!("After {quiet} quiet minutes offer a token of the lock they are stuck on, {dots}"),
+            "tokens",
+        ));
+    }
     let end = kit.box_def(&kit.finish.opens).map_or_else(|| "the last box".into(), |item| source.say(&item.name));
     lines.push(pointed(format!("They have won when {end} is open. The answers, with the way to each"), "answers"));
     lines
 }
 
-/// The shopping list.
-pub(super) fn shopping(source: &Source<'_>) -> Vec<Item> {
-    source
-        .prep
-        .shopping
-        .iter()
-        .map(|line| Item {
-            name: item_name(source, line),
-            amount: format!("{} {}", amount(line.amount), unit(line.unit, line.amount)),
-            size: sentence(&source.say(&line.size)),
-            stand_in: line.stand_in.to_owned(),
-            at_home: line.at_home,
-            used_up: line.used_up,
-        })
-        .collect()
+/// All that is printed, in words.
+fn all(source: &Source<'_>) -> String {
+    let of = |file: &&crate::bundle::manifest::Made| match file.audience {
+        "players" => "the guests’ sheets",
+        "hints" => "the tokens",
+        _ => "the host’s sheets",
+    };
+    let mut words: Vec<String> = source.files.iter().map(|file| of(file).to_owned()).collect();
+    words.push("this guide".to_owned());
+    let count = if words.len() > 1 { format!("all {} files: ", words.len()) } else { String::new() };
+    format!("{count}{}", list(&words))
 }
 
-/// What a line of the list is called; a box of a kind is told apart from the others by its name.
-fn item_name(source: &Source<'_>, line: &crate::prep::ShoppingLine) -> String {
-    let name = capital(&source.say(&line.name));
-    if !matches!(line.material, "chest" | "small-box") || line.for_what.is_empty() {
-        return name;
+/// The shopping list: each box in a line of its own, with how large it must be.
+pub(super) fn shopping(source: &Source<'_>) -> Vec<Item> {
+    let kit = &source.opened.kit;
+    let boxes: Vec<(String, &BoxDef)> = kit.boxes.iter().map(|item| (source.say(&item.name), item)).collect();
+    let own = |line: &ShoppingLine| {
+        matches!(line.material, "chest" | "small-box")
+            || (line.material.is_empty() && boxes.iter().any(|(name, _)| *name == source.say(&line.name)))
+    };
+    let mut items = Vec::new();
+    for line in &source.prep.shopping {
+        if !own(line) {
+            items.push(item(source, line));
+            continue;
+        }
+        let meant = |(name, item): &&(String, &BoxDef)| {
+            line.for_what.iter().any(|of| source.say(of) == *name || *of == item.name)
+        };
+        items.extend(boxes.iter().filter(meant).map(|(name, of)| a_box(source, line, name, of)));
     }
-    let boxes: Vec<String> = line.for_what.iter().map(|of| source.say(of)).collect();
-    format!("{name}: {}", list(&boxes))
+    items
+}
+
+/// A line of the list for a box.
+fn a_box(source: &Source<'_>, line: &ShoppingLine, name: &str, of: &BoxDef) -> Item {
+    let sizes = [source.say(line.size.as_str()), sizes::inside(source, of)];
+    // The list's size of an envelope is what will do as it.
+    let size: Vec<String> = sizes.into_iter().skip(usize::from(line.material.is_empty())).filter(|size| !size.is_empty()).collect();
+    let about = source.say(&of.about);
+    let what = if line.material.is_empty() { String::new() } else { format!(": {}", source.say(&line.name)) };
+    Item {
+        name: format!("{}{what}", capital(name)),
+        amount: format!("{} {}", source.groups.max(1), unit("piece", f64::from(source.groups))),
+        sheets: None,
+        size: sentence(&size.join("; ")),
+        stand_in: if about.trim().is_empty() { line.stand_in.to_owned() } else { about },
+        at_home: line.at_home,
+        used_up: false,
+    }
+}
+
+fn item(source: &Source<'_>, line: &ShoppingLine) -> Item {
+    let plain = line.material == Stock::Plain.material() && !line.guests;
+    let name = source.say(&line.name);
+    Item {
+        // A thing that guests find is named once, where its name says what it is.
+        name: capital(name.split_once(": ").filter(|_| line.guests).map_or(name.as_str(), |(what, own)| {
+            let what = what.trim_end_matches(" for the guests");
+            if own.to_lowercase().contains(&what.to_lowercase()) { own } else { name.as_str() }
+        })),
+        amount: format!("{} {}", amount(line.amount), unit(line.unit, line.amount)),
+        sheets: plain.then_some(line.amount),
+        size: sentence(&size(source, line)),
+        stand_in: stand_in(source, line),
+        at_home: line.at_home,
+        used_up: line.used_up,
+    }
+}
+
+/// The locks of the kit of one kind, with their answers.
+fn answers<'a>(source: &'a Source<'_>, of: fn(&LockKind) -> bool) -> impl Iterator<Item = (&'a Lock, &'a str)> {
+    let kit = &source.opened.kit;
+    kit.locks.iter().filter(move |lock| of(&lock.kind)).filter_map(|lock| {
+        let puzzle = kit.puzzle_of(&lock.id)?;
+        Some((lock, source.party.puzzle(&puzzle.id)?.answer.as_str()))
+    })
+}
+
+/// The size that matters; of a lock with letters what its wheels must show.
+fn size(source: &Source<'_>, line: &ShoppingLine) -> String {
+    if line.material != "letter-padlock" {
+        return source.say(&line.size);
+    }
+    let spelt = answers(source, |kind| matches!(kind, LockKind::Letters(_))).map(|(lock, answer)| {
+        let letters: Vec<String> = shown(&lock.kind, answer).chars().map(String::from).collect();
+        format!("{} wheels that can show {} in this order", letters.len(), letters.join(" "))
+    });
+    let spelt: Vec<String> = spelt.collect();
+    let rest = line.size.split_once(';').map_or("", |(_, rest)| rest);
+    if spelt.is_empty() { line.size.clone() } else { format!("{};{rest}", spelt.join("; ")) }
+}
+
+/// What will do instead; of a lock that is pushed with the very digits.
+fn stand_in(source: &Source<'_>, line: &ShoppingLine) -> String {
+    if line.material != "direction-padlock" {
+        return line.stand_in.to_owned();
+    }
+    let told = answers(source, |kind| matches!(kind, LockKind::Directions(_)))
+        .map(|(_, answer)| format!("{} is then {}", answer.to_uppercase(), as_digits(answer)));
+    let told: Vec<String> = told.collect();
+    if told.is_empty() { line.stand_in.to_owned() } else { format!("{}; {}", line.stand_in, told.join(", ")) }
 }
 
 /// How long the preparation takes.
@@ -142,24 +235,29 @@ pub(super) fn prep_note(source: &Source<'_>) -> String {
     } else {
         format!("One person has {hands} of work to do, and is ready after {ready}")
     };
-    format!(
-        "{long}. What has to dry comes first, so that it dries while you go on. Times are estimates; the maker’s label \
-         decides how long a thing dries."
-    )
+    let dry = if source.prep.tasks.iter().any(|task| task.wait > 0.0) {
+        " What has to dry is done while other work is left; the maker’s label decides how long a thing dries."
+    } else {
+        ""
+    };
+    format!("{long}. Times are estimates.{dry}")
 }
 
-/// The steps in order.
+/// The steps in order. Starts and minutes are rounded together, so that they add up as printed.
 pub(super) fn prep(source: &Source<'_>) -> Vec<Task> {
     source
         .prep
         .tasks
         .iter()
-        .map(|task| Task {
-            start: format!("{} h {:02}", (task.start / 60.0).floor(), (task.start % 60.0).floor()),
-            about: about(source, task),
-            what: sentence(&task.what),
-            hands: minutes(task.hands),
-            wait: if task.wait > 0.0 { minutes(task.wait) } else { "–".into() },
+        .map(|task| {
+            let (start, end) = (task.start.round(), (task.start + task.hands).round());
+            Task {
+                start: format!("{} h {:02}", (start / 60.0).floor(), start % 60.0),
+                about: about(source, task),
+                what: sentence(&task.what),
+                hands: if end > start { minutes(end - start) } else { "at once".into() },
+                wait: if task.wait > 0.0 { minutes(task.wait) } else { "–".into() },
+            }
         })
         .collect()
 }
@@ -200,13 +298,14 @@ fn row(source: &Source<'_>, lock: &Lock) -> LockRow {
     let kit = &source.opened.kit;
     let hangs = kit.box_of(&lock.id).map_or_else(|| "on no box".to_owned(), |item| hangs(source, item, lock));
     let laid = kit.puzzle_of(&lock.id).and_then(|puzzle| source.party.puzzle(&puzzle.id));
-    let worded = matches!(lock.kind, LockKind::Key | LockKind::Spoken);
+    let worded = laid.is_some_and(|laid| is_told(&lock.kind, &laid.answer));
     LockRow {
         mark: lock.mark.clone(),
         name: capital(&source.say(&lock.name)),
         hangs,
         kind: lock.kind.describe(),
         code: laid.map_or_else(|| "–".to_owned(), |laid| shown(&lock.kind, &laid.answer)),
+        pushes: laid.and_then(|laid| pushes(&lock.kind, &laid.answer)).unwrap_or_default(),
         worded,
         set: if lock.how_to_set.trim().is_empty() {
             how_to_set(&lock.kind).to_owned()

@@ -1,9 +1,10 @@
 use serde::Serialize;
 
-use super::words::{MINUTES, Pointed, ROUNDS, SAY, list, minutes, pointed, sentence};
+use super::words::{CLEAR, MINUTES, Pointed, ROUNDS, SAY, list, minutes, pointed, sentence};
 use super::{Source, spoken};
 use crate::diag::Step;
-use crate::kit::Puzzle;
+use crate::ids::SpotId;
+use crate::kit::{Kit, LockKind, Place, PropRole, Puzzle};
 use crate::rehearse::Opens;
 use crate::script::{capital, parse};
 
@@ -39,7 +40,8 @@ pub(super) fn steps() -> Vec<StepName> {
 pub(super) fn say(source: &Source<'_>) -> Vec<String> {
     let kit = &source.opened.kit;
     let named = |person: bool| -> Vec<String> {
-        kit.spots.iter().filter(|spot| spot.person == person).map(|spot| source.say(&spot.name)).collect()
+        let spots = kit.spots.iter().filter(|spot| spot.person == person && (person || in_play(kit, &spot.id)));
+        spots.map(|spot| source.say(&spot.name)).collect()
     };
     let (spots, people) = (named(false), named(true));
     let own: Vec<String> = kit.opening.iter().map(|line| parse(&source.say(line)).text()).collect();
@@ -59,7 +61,19 @@ pub(super) fn say(source: &Source<'_>) -> Vec<String> {
     let ask = source.say("{{ token | a }}");
     let ask = if ask.contains("{{") { "a token".to_owned() } else { ask };
     lines.extend(SAY.iter().map(|line| line.replace("{token}", &ask)));
+    for lock in kit.locks.iter().filter(|lock| matches!(lock.kind, LockKind::Directions(_))) {
+        lines.push(format!("“{}: {CLEAR}”", capital(&source.say(&lock.name))));
+    }
     lines
+}
+
+/// Whether something that guests need lies at a spot: the letter, a part of a puzzle, a tool, a key, a box.
+fn in_play(kit: &Kit, spot: &SpotId) -> bool {
+    let here = |place: &Place| matches!(place, Place::Spot(id) if id == spot);
+    kit.letter.place.as_ref().is_some_and(here)
+        || kit.puzzles.iter().any(|puzzle| puzzle.parts.values().any(here))
+        || kit.boxes.iter().any(|item| here(&item.place))
+        || kit.props.iter().any(|prop| here(&prop.place) && matches!(prop.role, PropRole::Tool | PropRole::Key(_)))
 }
 
 /// The rounds in words.
@@ -109,8 +123,8 @@ fn time(source: &Source<'_>, puzzle: &Puzzle) -> String {
     let by = source.rehearsal.and_then(|rehearsal| rehearsal.past.iter().find(|past| past.opens == opens));
     let by = by.map_or_else(String::new, |past| format!("; half of the groups have it by minute {:.0}", past.half));
     match (author, rehearsed) {
-        (Some(author), Some(rehearsed)) => format!(" At it: {author}, {rehearsed}{by}."),
-        (Some(one), None) | (None, Some(one)) => format!(" At it: {one}{by}."),
+        (Some(author), Some(rehearsed)) => format!(" Time for it: {author}, {rehearsed}{by}."),
+        (Some(one), None) | (None, Some(one)) => format!(" Time for it: {one}{by}."),
         (None, None) => String::new(),
     }
 }
@@ -123,27 +137,33 @@ pub(super) fn rounds_note(source: &Source<'_>) -> String {
     format!("{ROUNDS} {MINUTES}")
 }
 
-/// How to hand tokens out at this level.
+/// How to hand tokens out at this level: what they are, what lies open, and the one rule for the rest.
 pub(super) fn tokens_note(source: &Source<'_>) -> Vec<String> {
     let rules = source.opened.kit.levels.of(source.party.level);
+    let level = capital(source.party.level.word());
+    let about = source.say(&rules.about);
+    let about = if about.trim().is_empty() { String::new() } else { format!("{level}: {} ", sentence(&about)) };
     let open = match rules.open_steps {
-        0 => "None lies open at the start.".to_owned(),
-        1 => "The tokens with one dot lie open from the start.".to_owned(),
-        n => format!("The tokens with up to {} dots lie open from the start.", n.min(3)),
+        0 => "No token lies open at the start: you keep all of them.",
+        1 => "The tokens with one dot lie open from the start, the words up. You keep the others.",
+        2 => "The tokens with one and two dots lie open from the start, the words up. You keep the others.",
+        _ => "All tokens lie open from the start, the words up.",
     };
-    vec![
+    let late = if source.rehearsal.is_some() { " The table by the clock tells which lock, where they are at none." } else { "" };
+    let rule = format!(
+        "Offer a token when they ask, when nothing has moved at a lock for {} minutes, or after three wrong tries at one \
+         lock: of that lock, with the fewest dots that they do not have yet.{late}",
+        rules.quiet_minutes.max(1)
+    );
+    let mut lines = vec![
         "Every token wears the mark of the lock it helps with, and one, two or three dots: where to look, what to \
-         do, all but the last step. Pick by mark and dots; you need not read them. Give the fewest dots that help."
+         do, all but the last step. Pick by mark and dots; you need not read them."
             .to_owned(),
-        format!(
-            "{} {open} After {} quiet minutes, or three wrong tries at one lock, offer the next.",
-            sentence(&source.say(&rules.about)),
-            rules.quiet_minutes.max(1)
-        )
-        .trim()
-        .to_owned(),
-        source.opened.kit.making.tokens.how().to_owned(),
-    ]
+        format!("{about}{open}"),
+    ];
+    lines.extend((rules.open_steps < 3).then_some(rule));
+    lines.push(source.opened.kit.making.tokens.how().to_owned());
+    lines
 }
 
 /// A row of the table for a quiet table.

@@ -10,9 +10,12 @@ mod evening;
 mod parts;
 mod picture;
 mod places;
+mod reset;
+mod sizes;
 mod spoken;
 #[cfg(test)]
 mod tests;
+mod trouble;
 mod words;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -21,10 +24,13 @@ use serde::Serialize;
 use serde_json::Value;
 
 use crate::bundle::Opened;
-use crate::bundle::documents::version;
+use crate::bundle::documents::{file_name, folder, version};
+use crate::bundle::manifest::Made;
 use crate::diag::{Hinted, Trouble};
-use crate::face::{Stock, clean_svg};
+use crate::face::{Audience, Stock, clean_svg};
+use crate::files::VPath;
 use crate::flow::Flow;
+use crate::kit::material::DEFERS;
 use crate::party::Party;
 use crate::prep::PrepPlan;
 use crate::rehearse::Rehearsal;
@@ -49,8 +55,8 @@ pub(super) struct Source<'a> {
     pub(super) groups: u16,
     /// The findings that block, in a line each; empty unless the export was forced.
     pub(super) forced: &'a [String],
-    /// What the bundle holds for this level and paper: what it is, and how many pages.
-    pub(super) files: &'a [(String, String)],
+    /// The documents of this level, edition and paper but for the guide itself.
+    pub(super) files: &'a [&'a Made],
 }
 
 /// The guide, finished.
@@ -98,7 +104,10 @@ struct Guide {
     tokens: Vec<evening::TokenText>,
     answers_note: String,
     answers: Vec<answers::AnswerText>,
-    reset: Vec<words::Pointed>,
+    mishaps_note: &'static str,
+    mishaps: Vec<trouble::Mishap>,
+    reset_note: String,
+    reset: Vec<reset::Part>,
     debrief: Vec<&'static str>,
     cautions_note: String,
     cautions: Vec<answers::CautionText>,
@@ -107,6 +116,7 @@ struct Guide {
 #[derive(Clone, Debug, Serialize)]
 struct File {
     what: String,
+    /// How many; empty for this guide, which counts its own.
     pages: String,
 }
 
@@ -119,6 +129,8 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
     let kit = &opened.kit;
     let title = party.script.title.clone();
     let level = version(party);
+    let places = places::places(source);
+    let reset = reset::parts(source, &places);
     let guide = Guide {
         labels: words::LABELS.iter().copied().collect(),
         colours: party.palette.iter().map(|(role, colour)| (role, colour.to_string())).collect(),
@@ -135,7 +147,7 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         facts: facts(source),
         brief: paragraphs(&parse(&party.script.brief).text()),
         minute: before::minute(source),
-        files: source.files.iter().map(|(what, pages)| File { what: what.clone(), pages: pages.clone() }).collect(),
+        files: files(source)?,
         printing: words::PRINTING.to_owned(),
         needs_note: words::needs(source.groups),
         shopping: before::shopping(source),
@@ -143,10 +155,10 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         prep_note: before::prep_note(source),
         prep: before::prep(source),
         chart: before::chart(source),
-        locks_note: spoken::note(&kit.locks),
+        locks_note: spoken::note(kit),
         locks: before::locks(source),
         setup_note: words::pointed(words::SETUP, "flow"),
-        places: places::places(source),
+        places,
         say: evening::say(source),
         rounds_note: evening::rounds_note(source),
         rounds: evening::rounds(source),
@@ -159,15 +171,35 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         tokens: evening::tokens(source),
         answers_note: words::ANSWERS.to_owned(),
         answers: answers::answers(source),
-        reset: answers::reset(source),
+        mishaps_note: words::MISHAPS,
+        mishaps: trouble::mishaps(source),
+        reset_note: reset::note(source),
+        reset,
         debrief: words::DEBRIEF.to_vec(),
-        cautions_note: words::CAUTIONS.to_owned(),
+        cautions_note: format!("{} {DEFERS}", words::CAUTIONS),
         cautions: answers::cautions(source),
     };
     let mut data =
         serde_json::to_value(&guide).map_err(|error| Trouble::new(format!("cannot write the host guide: {error}")))?;
     typeset(&mut data);
     Ok(data)
+}
+
+/// What to print, this guide last.
+fn files(source: &Source<'_>) -> Hinted<Vec<File>> {
+    let mut files: Vec<File> = source
+        .files
+        .iter()
+        .map(|file| {
+            let pages = file.pages.unwrap_or_default();
+            let pages = if pages == 1 { "1 page".to_owned() } else { format!("{pages} pages") };
+            File { what: file.path.to_string(), pages }
+        })
+        .collect();
+    let name = file_name(&source.opened.kit, "guide", source.party, source.paper);
+    let own = VPath::new(folder(Audience::Host))?.join(&name)?;
+    files.push(File { what: own.to_string(), pages: String::new() });
+    Ok(files)
 }
 
 /// Gives every text its typographic marks. Drawings keep theirs: they are code.

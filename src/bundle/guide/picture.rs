@@ -5,10 +5,11 @@ use serde_json::Value;
 
 use super::Source;
 use super::parts::{Part, parts};
-use crate::diag::{Hinted, Trouble};
+use crate::diag::{Anchor, Hinted, Trouble};
 use crate::flow::drawing::{
     Drawing, Extent, Kind, NODE_GAP, NODE_HEIGHT, NODE_WIDTH, Rect, Tie, draw, outline, strokes,
 };
+use crate::kit::Kit;
 use crate::limits;
 
 /// Millimetres to one unit of the drawing where there is room: a node is then 40 mm wide.
@@ -68,6 +69,8 @@ struct NodeText {
     rect: Rect,
     kind: Kind,
     name: String,
+    /// The mark of a lock; empty where it has none.
+    mark: String,
     shape: Shape,
 }
 
@@ -117,7 +120,7 @@ pub(super) fn pictures(source: &Source<'_>) -> Pictures {
     let room = if turned { ROOM.1 } else { ROOM.0 };
     let made = |part: &Part| {
         let across = MM.min(room / part.drawing.width.max(1.0));
-        Picture { title: part.title.clone(), ..scaled(&part.drawing, across) }
+        Picture { title: part.title.clone(), ..scaled(&kit, &part.drawing, across) }
     };
     let kinds = drawn.iter().flat_map(|part| &part.drawing.nodes).map(|node| node.kind).collect();
     Pictures { note, legend: legend(&kinds), told, ..joined(drawn.iter().map(made).collect(), turned) }
@@ -125,9 +128,10 @@ pub(super) fn pictures(source: &Source<'_>) -> Pictures {
 
 /// Everything in one picture, as wide as it comes: for a file of its own.
 fn everything(source: &Source<'_>) -> Pictures {
-    let drawing = draw(&source.party.spoken(&source.opened.kit), source.flow, Extent::All);
+    let kit = source.party.spoken(&source.opened.kit);
+    let drawing = draw(&kit, source.flow, Extent::All);
     let kinds = drawing.nodes.iter().map(|node| node.kind).collect();
-    Pictures { legend: legend(&kinds), ..joined(vec![scaled(&drawing, MM)], false) }
+    Pictures { legend: legend(&kinds), ..joined(vec![scaled(&kit, &drawing, MM)], false) }
 }
 
 fn joined(parts: Vec<Picture>, turned: bool) -> Pictures {
@@ -152,7 +156,11 @@ fn pages(drawing: &Drawing) -> f64 {
     rows * ROW / columns / ROOM.1
 }
 
-fn scaled(drawing: &Drawing, across: f64) -> Picture {
+fn scaled(kit: &Kit, drawing: &Drawing, across: f64) -> Picture {
+    let mark = |at: &Anchor| match at {
+        Anchor::Lock(id) => kit.lock(id).map(|lock| lock.mark.clone()).unwrap_or_default(),
+        _ => String::new(),
+    };
     let down = MM;
     let wider = ((NODE_GAP * across - GAP) / across).max(0.0);
     let roomy = |rect: Rect| Rect { x: rect.x - wider / 2.0, w: rect.w + wider, ..rect };
@@ -180,6 +188,7 @@ fn scaled(drawing: &Drawing, across: f64) -> Picture {
                     rect: Rect { x: rect.x * across, y: rect.y * down, w: rect.w * across, h: rect.h * down },
                     kind: node.kind,
                     name: node.name.clone(),
+                    mark: mark(&node.at),
                     shape: shape(node.kind, rect),
                 }
             })

@@ -1,9 +1,10 @@
 use crate::script::capital;
 use serde::Serialize;
 
-use super::words::list;
+use super::words::{list, sentence};
 use super::{Source, spoken};
-use crate::kit::{BoxDef, Kit, Place, PropRole, Puzzle};
+use crate::diag::Step;
+use crate::kit::{BoxDef, Kit, Lock, Place, PropRole, Puzzle};
 use crate::mechanics;
 
 /// A spot or a box with what goes there.
@@ -14,6 +15,15 @@ pub(super) struct PlaceText {
     things: Vec<Thing>,
     /// What to do when all is in place.
     after: Vec<String>,
+}
+
+impl PlaceText {
+    /// The same in a line, for putting it back.
+    pub(super) fn again(&self) -> String {
+        let things: Vec<&str> = self.things.iter().map(|thing| thing.name.as_str()).collect();
+        let after: String = self.after.iter().map(|line| format!(" {line}")).collect();
+        format!("{}: {}.{after}", self.name, things.join("; "))
+    }
 }
 
 /// Something that is laid in a place.
@@ -49,6 +59,39 @@ pub(super) fn places(source: &Source<'_>) -> Vec<PlaceText> {
             things,
             after: Vec::new(),
         });
+    }
+    found.extend(tokens(source));
+    found
+}
+
+/// Where the hint tokens lie: those that are open from the start, and those that the host keeps.
+fn tokens(source: &Source<'_>) -> Vec<PlaceText> {
+    let kit = &source.opened.kit;
+    if kit.puzzles.is_empty() {
+        return Vec::new();
+    }
+    let open = usize::from(kit.levels.of(source.party.level).open_steps).min(Step::ALL.len());
+    let dots = |steps: &[Step]| -> String {
+        let counts: Vec<String> = steps.iter().map(|step| step.number().to_string()).collect();
+        format!("{} {}", list(&counts), if counts == ["1"] { "dot" } else { "dots" })
+    };
+    let (lie, kept) = Step::ALL.split_at(open);
+    let mut found = Vec::new();
+    let place = |name: String, what: String, about: &str| PlaceText {
+        name,
+        about: String::new(),
+        things: vec![Thing { name: what, about: about.to_owned() }],
+        after: Vec::new(),
+    };
+    if open > 0 {
+        let chest = kit.box_def(&kit.finish.opens).map_or_else(|| "the table".into(), |item| source.say(&item.name));
+        let what = format!("The tokens with {} of every lock", dots(lie));
+        found.push(place(format!("Beside {chest}"), what, "the words up; they lie open from the start"));
+    }
+    if !kept.is_empty() {
+        let what = format!("The tokens with {} of every lock", dots(kept));
+        let about = "in rows behind you or in a tray, one row for each mark, dots rising, mark and dots up; no guest sees them";
+        found.push(place("Where you sit".to_owned(), what, about));
     }
     found
 }
@@ -106,18 +149,36 @@ fn shut(source: &Source<'_>, item: &BoxDef) -> String {
         .filter_map(|id| kit.lock(id))
         .map(|lock| {
             let name = source.say(&lock.name);
-            if lock.mark.is_empty() { name } else { format!("{name} ({})", lock.mark) }
+            with_mark(name, lock)
         })
         .collect();
-    let stands = place_name(source, &item.place);
+    let stands = stands(source, &item.place);
     if let Some(words) = spoken::only(source, item) {
-        return format!("Close it: it has no padlock, and opens when somebody says {words}. It stands {stands}.");
+        return format!("Close it: it has no padlock, and opens when somebody says {words}. {stands}");
     }
     match locks.as_slice() {
-        [] => format!("Close it; it has no lock. It stands {stands}."),
-        [only] => format!("Shut it with {only}. It stands {stands}."),
-        _ if item.hasp => format!("Close the hasp and hang on it {}. It stands {stands}.", list(&locks)),
-        _ => format!("Shut it with {}. It stands {stands}.", list(&locks)),
+        [] => format!("Close it; it has no lock. {stands}"),
+        [only] => format!("Shut it with {only}. {stands}"),
+        _ if item.hasp => format!("Close the hasp and hang on it {}. {stands}", list(&locks)),
+        _ => format!("Shut it with {}. {stands}", list(&locks)),
+    }
+}
+
+/// A lock's name with its mark in words, where the name does not say it.
+pub(super) fn with_mark(name: String, lock: &Lock) -> String {
+    let said = lock.mark.is_empty() || name.to_lowercase().contains(&lock.mark.to_lowercase());
+    if said { name } else { format!("{name} ({})", lock.mark) }
+}
+
+/// Where a box goes when it is shut, as a sentence.
+fn stands(source: &Source<'_>, place: &Place) -> String {
+    let kit = &source.opened.kit;
+    match place {
+        Place::Spot(id) => match kit.spot(id) {
+            Some(spot) if spot.person => format!("It goes to {}.", source.say(&spot.name)),
+            spot => format!("Its spot: {}.", spot.map_or_else(|| id.to_string(), |spot| source.say(&spot.name))),
+        },
+        Place::Box(_) => format!("It lies {}.", place_name(source, place)),
     }
 }
 
@@ -165,9 +226,9 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
             PropRole::Decoy => "no clue, though it may look like one",
             PropRole::Treat => "the treat",
         };
-        let about = source.say(prop.about.trim());
-        let printed = if prop.printed.is_some() { "from the sheets; " } else { "" };
-        let about = if about.is_empty() { format!("{printed}{role}") } else { format!("{printed}{role}; {about}") };
+        let about = sentence(&source.say(prop.about.trim()));
+        let printed = if prop.printed.is_some() { "from the sheets, " } else { "" };
+        let about = if about.is_empty() { format!("{printed}{role}") } else { format!("{printed}{role}. {about}") };
         add(&source.say(&prop.name), about);
     }
     for item in kit.boxes.iter().filter(|item| item.place == *place) {

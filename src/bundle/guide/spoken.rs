@@ -1,7 +1,7 @@
 //! Locks that are words: what the guide says of them, where it would speak of padlocks otherwise.
 
 use super::Source;
-use super::words::{LOCKS, LOCKS_KEEP, LOCKS_SPOKEN, list, shown};
+use super::words::{LOCKS, LOCKS_HASP, LOCKS_KEEP, LOCKS_SPOKEN, list, shown};
 use crate::kit::{BoxDef, Kit, Lock, LockKind};
 
 fn is_word(lock: &Lock) -> bool {
@@ -66,9 +66,11 @@ pub(super) fn set(kit: &Kit) -> Option<String> {
 }
 
 /// How the locks are set, whichever there are.
-pub(super) fn note(locks: &[Lock]) -> String {
+pub(super) fn note(kit: &Kit) -> String {
+    let locks = &kit.locks;
     let set = locks.iter().any(|lock| !is_word(lock)) || locks.is_empty();
     let told = locks.iter().any(is_word);
-    let parts = [(set, LOCKS), (told, LOCKS_SPOKEN), (true, LOCKS_KEEP)];
+    let hasp = kit.boxes.iter().any(|item| item.hasp && item.locks.len() > 1);
+    let parts = [(set, LOCKS), (hasp, LOCKS_HASP), (told, LOCKS_SPOKEN), (true, LOCKS_KEEP)];
     parts.iter().filter(|(said, _)| *said).map(|(_, text)| *text).collect::<Vec<_>>().join(" ")
 }

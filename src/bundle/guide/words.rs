@@ -9,6 +9,7 @@ use crate::sheet::Paper;
 /// Headings and column heads, by the key that the template asks for.
 pub(super) const LABELS: &[(&str, &str)] = &[
     ("page", "Page"),
+    ("pages", "pages"),
     ("of", "of"),
     ("mark", "Mark"),
     ("forced", "Not proven: do not hand this out yet"),
@@ -18,6 +19,7 @@ pub(super) const LABELS: &[(&str, &str)] = &[
     ("inside", "In this guide"),
     ("used_up", "used up"),
     ("chart", "What to do when: filled bars are work, open bars are waiting."),
+    ("sheets", "sheets, with this guide"),
     ("hours", "h"),
     ("quiet_after", "Quiet for"),
     ("quiet_give", "Give"),
@@ -53,18 +55,20 @@ pub(super) const LABELS: &[(&str, &str)] = &[
     ("setup", "Setting up"),
     ("say", "What to say at the start"),
     ("rounds", "How the evening runs"),
-    ("flow", "The same as a picture"),
-    ("flow_on", "It is higher than a page: it goes on at the head of the next column or page."),
+    ("flow", "The evening as a picture"),
+    ("flow_on", "It is higher than this page: it goes on in the next column, or on the next page."),
     ("tokens", "The hint tokens"),
     ("answers", "The answers, and why"),
+    ("mishaps", "If something goes wrong"),
     ("reset", "For the next group"),
     ("cautions", "Take care"),
     ("source", "Source"),
 ];
 
-pub(super) const PRINTING: &str = "Print every file at 100 % (“actual size”), on one side. Sheets with a check bar \
-    carry pieces whose size matters: measure the bar before you cut. Keep the host’s pages and the tokens apart \
-    from what the guests find.";
+pub(super) const PRINTING: &str = "Print every file at 100 % (“actual size”), on one side, each sheet on the paper that \
+    its head names: plain paper or card paper, as much of each as the shopping list says. Sheets with a check bar carry \
+    pieces whose size matters: measure the bar before you cut. Keep the host’s pages and the tokens apart from what the \
+    guests find.";
 
 /// Whom the shopping list is for.
 pub(super) fn needs(groups: u16) -> String {
@@ -88,7 +92,12 @@ pub(super) const DEBRIEF: &[&str] = &[
 ];
 
 pub(super) const LOCKS: &str = "Set each lock with the shackle open, by its maker’s sheet. Then test it twice while \
-    it is still open: close your eyes to the code, dial it afresh, see that it lets go. Only then shut it.";
+    it is still open: dial the code afresh, see that it lets go, and do so once more. Only then shut it.";
+
+/// How a lock-out hasp goes on (common practice, no source).
+pub(super) const LOCKS_HASP: &str = "The lock-out hasp: put its jaw through the staple of the box (the ring over which the \
+    box’s own hasp closes), close the jaw, and hang the padlocks through its holes. Hole 1 is the hole next to its hinge. \
+    It opens when the last padlock is off.";
 
 /// Where a word has to be heard.
 pub(super) const LOCKS_SPOKEN: &str = "A word that is said needs no lock: tell it to whoever keeps the box, and give \
@@ -104,15 +113,17 @@ pub(super) const ROUNDS: &str = "The fastest way through: all that is open at on
     will take their own way; what stands in one round can be done in any order.";
 
 /// What the minutes of the rounds count.
-pub(super) const MINUTES: &str = "The author’s minutes are for two guests with all parts before them and no hint. The \
-    simulated evenings rest on them and add wrong tries, tokens and the hands that are busy elsewhere. “By minute” \
-    counts from the start, as in the table by the clock.";
+pub(super) const MINUTES: &str = "Two times stand after each puzzle. The author’s is for two guests with all parts before \
+    them and no hint. The simulated one adds wrong tries, tokens and the hands that are busy elsewhere. “By minute” counts \
+    from the start, as in the table by the clock.";
 
 pub(super) const ANSWERS: &str = "For you alone. If a group has an answer and the lock stays shut, dial it yourself \
     once: the lock may be set wrongly.";
 
-pub(super) const CAUTIONS: &str = "Only what this kit needs. Local codes and rules, and the maker’s label on every \
-    product, come before anything said here.";
+/// What stands before the mishaps.
+pub(super) const MISHAPS: &str = "Nobody has to notice. Say what is so, mend it, and let the clock run on.";
+
+pub(super) const CAUTIONS: &str = "Only what this kit needs.";
 
 /// A line that may point to a section of the guide, by its label in the template; empty where it does not.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -135,6 +146,9 @@ pub(super) const SAY: &[&str] = &[
     "“Every piece that belongs to a lock wears that lock’s mark. Lay together what wears the same mark.”",
     "“If you are stuck, ask me for {token}. Asking is part of the game.”",
 ];
+
+/// What guests are told of a lock that is pushed (common practice, no source; the maker's sheet decides).
+pub(super) const CLEAR: &str = "squeeze its shackle in twice before each try, to clear it. Then push, and pull.";
 
 /// The paper's name in a sentence.
 pub(super) const fn paper(paper: Paper) -> &'static str {
@@ -196,6 +210,38 @@ pub(in crate::bundle) fn unit(unit: &str, amount: f64) -> String {
     if amount > 1.0 && plain && !unit.is_empty() && !unit.ends_with('s') { format!("{unit}s") } else { unit.to_owned() }
 }
 
+/// Whether an answer is told as a sentence is, such as where a key lies; a code or a single word is set apart.
+pub(super) fn is_told(kind: &LockKind, answer: &str) -> bool {
+    match kind {
+        LockKind::Key => true,
+        LockKind::Spoken => answer.trim().contains(char::is_whitespace),
+        LockKind::Digits(_) | LockKind::Letters(_) | LockKind::Directions(_) => false,
+    }
+}
+
+/// An answer as it is dialled, in words: "right, down, left"; none where it is read off as it stands.
+pub(super) fn pushes(kind: &LockKind, answer: &str) -> Option<String> {
+    let side = |c: char| match c.to_ascii_uppercase() {
+        'U' => "up",
+        'D' => "down",
+        'L' => "left",
+        _ => "right",
+    };
+    let sides: Vec<&str> = answer.trim().chars().map(side).collect();
+    matches!(kind, LockKind::Directions(_)).then(|| sides.join(", "))
+}
+
+/// The digits that stand for pushes on a lock with wheels: up 1, right 2, down 3, left 4, clockwise from the top.
+pub(super) fn as_digits(answer: &str) -> String {
+    let digit = |c: char| match c.to_ascii_uppercase() {
+        'U' => '1',
+        'R' => '2',
+        'D' => '3',
+        _ => '4',
+    };
+    answer.trim().chars().map(digit).collect()
+}
+
 /// An answer as it is dialled.
 pub(super) fn shown(kind: &LockKind, answer: &str) -> String {
     match kind {
@@ -216,5 +262,8 @@ mod tests {
         assert_eq!(list(&["a".into(), "b".into(), "c".into()]), "a, b and c");
         assert_eq!(sentence("put it back"), "Put it back.");
         assert_eq!(amount(2.0), "2");
+        assert_eq!(pushes(&LockKind::Directions(4), "rdlu").unwrap(), "right, down, left, up");
+        assert_eq!(as_digits("RDLU"), "2341");
+        assert!(pushes(&LockKind::Digits(3), "123").is_none());
     }
 }

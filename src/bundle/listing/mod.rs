@@ -184,7 +184,7 @@ struct Page<'a> {
 
 fn made(name: &str, bytes: Vec<u8>) -> Hinted<Made> {
     let path = VPath::new(FOLDER)?.join(name)?;
-    Ok(Made { path, bytes, pages: None, paper: None, level: None, edition: None, audience: FOLDER })
+    Ok(Made { path, bytes, pages: None, paper: None, level: None, edition: None, audience: FOLDER, sheets: Vec::new() })
 }
 
 #[cfg(test)]

@@ -9,7 +9,7 @@ const ARC: [(f64, f64); 5] = [(0.0, 1.0), (0.383, 0.924), (0.707, 0.707), (0.924
 
 /// The outline of a node in `rect`, as a convex polygon.
 ///
-/// A spot is a stadium, a box a plain rectangle, a lock has a narrow round top, a puzzle cut corners, a tool points
+/// A spot is a stadium, a box a plain rectangle, a lock has a narrow round top, a puzzle is a leaf with one corner folded, a tool points
 /// to both sides, a key to the right, another prop leans, and the finish is a shield with its point down.
 #[must_use]
 pub fn outline(kind: Kind, rect: Rect) -> Vec<(f64, f64)> {
@@ -19,16 +19,7 @@ pub fn outline(kind: Kind, rect: Rect) -> Vec<(f64, f64)> {
         Kind::Spot => rounded(rect, [h / 2.0; 4]),
         Kind::Box => vec![(x, y), (right, y), (right, foot), (x, foot)],
         Kind::Lock => rounded(rect, [h / 2.0, h / 2.0, 2.0, 2.0]),
-        Kind::Puzzle => vec![
-            (x + CUT, y),
-            (right - CUT, y),
-            (right, y + CUT),
-            (right, foot - CUT),
-            (right - CUT, foot),
-            (x + CUT, foot),
-            (x, foot - CUT),
-            (x, y + CUT),
-        ],
+        Kind::Puzzle => vec![(x, y), (right - CUT, y), (right, y + CUT), (right, foot), (x, foot)],
         Kind::Tool => {
             vec![(x + CUT, y), (right - CUT, y), (right, middle), (right - CUT, foot), (x + CUT, foot), (x, middle)]
         }
@@ -38,7 +29,7 @@ pub fn outline(kind: Kind, rect: Rect) -> Vec<(f64, f64)> {
     }
 }
 
-/// Lines drawn inside the outline: the lid of a box, the second edge of the finish.
+/// Lines drawn inside the outline: the lid of a box, the folded corner of a puzzle, the second edge of the finish.
 #[must_use]
 pub fn strokes(kind: Kind, rect: Rect) -> Vec<Vec<(f64, f64)>> {
     let Rect { x, y, w, h } = rect;
@@ -50,7 +41,8 @@ pub fn strokes(kind: Kind, rect: Rect) -> Vec<Vec<(f64, f64)>> {
             line.extend(line.first().copied());
             vec![line]
         }
-        Kind::Spot | Kind::Lock | Kind::Puzzle | Kind::Tool | Kind::Key | Kind::Thing => Vec::new(),
+        Kind::Puzzle => vec![vec![(x + w - CUT, y), (x + w - CUT, y + CUT), (x + w, y + CUT)]],
+        Kind::Spot | Kind::Lock | Kind::Tool | Kind::Key | Kind::Thing => Vec::new(),
     }
 }
 

@@ -1,4 +1,4 @@
-//! The usual cautions, each with its source and each deferring to local codes and the maker's label.
+//! The usual cautions, each with its source and what all of them defer to.
 
 /// A caution.
 #[derive(Clone, Copy, Debug)]
@@ -9,10 +9,14 @@ pub(super) struct Caution {
     pub source: &'static str,
 }
 
-/// The text of a caution, with the deference that every one ends with.
+/// What every caution defers to; said once, wherever cautions are told.
+pub const DEFERS: &str = "Local codes and rules, licensed practice, and the maker's label on every product come before \
+    anything that is said here.";
+
+/// A caution with its source.
 macro_rules! caution {
     ($text:literal, $source:expr) => {
-        Caution { text: concat!($text, " Local codes and the maker's label come first."), source: $source }
+        Caution { text: $text, source: $source }
     };
 }
 
@@ -66,13 +70,13 @@ pub(super) const MAGNETS: Caution = caution!(
     "Two swallowed magnets attract each other through the gut and can kill: no small strong ones, count every \
      magnet out and in, none where anyone under fourteen plays unwatched, and treat a suspected swallow as an \
      emergency. Keep magnets from pacemakers and cards with a stripe.",
-    "16 CFR 1262.2-1262.3 and EN 71-1 (magnets that fit the small parts cylinder: under 50 kG2mm2); on pacemakers \
-     and cards: common practice, no source"
+    "16 CFR 1262.2 and 1262.3 and EN 71-1 (magnets that fit the small parts cylinder: flux index under 50 kG² mm²); on \
+     pacemakers and cards: common practice, no source"
 );
 pub(super) const MAGNET_WAND: Caution = caution!(
     "The magnet must be moulded or sewn in and larger than a child can swallow; the host takes it back. Keep it \
      from pacemakers and cards with a stripe.",
-    "16 CFR 1262.2-1262.3 and EN 71-1 (magnets); on pacemakers and cards: common practice, no source"
+    "16 CFR 1262.2 and 1262.3 and EN 71-1 (magnets); on pacemakers and cards: common practice, no source"
 );
 pub(super) const BATTERY_LIGHT: Caution = caution!(
     "No flames, and no paper near bulbs. Button and coin cells are dangerous when swallowed: the case must need a \

@@ -51,11 +51,11 @@ impl Material {
 pub const MATERIALS: &[Material] = &[
     // Paper and what shapes it.
     thing("card-paper", "card paper", "sheet")
-        .size("160 to 250 g/m2, if the printer takes it")
+        .size("160 to 250 g/m², if the printer takes it")
         .or("plain paper glued to thin card")
         .used_up(),
     thing("plain-paper", "plain printer paper", "sheet")
-        .size("80 to 100 g/m2")
+        .size("80 to 100 g/m²")
         .or("any paper the printer takes")
         .at_home()
         .used_up(),
@@ -102,11 +102,11 @@ pub const MATERIALS: &[Material] = &[
         .careful(caution::GLUE),
     thing("paper-fastener", "brass paper fastener", "piece")
         .size("legs of 15 to 20 mm, head of about 8 mm")
-        .or("a split pin, or a knotted string through the hole")
+        .or("a short string through the hole, knotted on both sides")
         .careful(caution::SMALL_PARTS),
     thing("hole-punch", "hole punch", "piece")
-        .size("a hole of 6 mm or more, for the shackle of a padlock")
-        .or("the point of a pencil, turned through the card")
+        .size("for holes of 6 mm, as paper is punched (ISO 838)")
+        .or("the point of a pencil, turned in the card until the hole is 6 mm wide")
         .at_home(),
     thing("tape", "clear tape", "roll").or("paper tape").at_home(),
     thing("string", "string", "metre").or("ribbon or wool").at_home().careful(caution::STRING),
@@ -119,7 +119,7 @@ pub const MATERIALS: &[Material] = &[
         .careful(caution::UV_TORCH),
     thing("uv-pen", "UV pen (ink that shows under UV only)", "piece")
         .size("try it on the very paper, by daylight and under the torch")
-        .or("none that is as safe; choose another puzzle")
+        .or("a soft pencil, written small and faint: the torch then only lights it")
         .for_age(8)
         .careful(caution::INK),
     thing("permanent-marker", "permanent marker", "piece")
@@ -172,37 +172,37 @@ pub const MATERIALS: &[Material] = &[
         .careful(caution::SMALL_PARTS),
     // Locks and boxes.
     thing("digit-padlock-3", "padlock with three digit wheels, code can be set", "piece")
-        .size("shackle to pass the hasp's hole, 7 mm at most")
+        .size("shackle at most 7 mm thick, to pass a hasp's hole")
         .or("a padlock with four wheels, the last set to 0 and said so")
         .for_age(4)
         .careful(caution::LOCKS),
     thing("digit-padlock-4", "padlock with four digit wheels, code can be set", "piece")
-        .size("shackle to pass the hasp's hole, 7 mm at most")
-        .or("an envelope that the host hands over for the right number")
+        .size("shackle at most 7 mm thick, to pass a hasp's hole")
+        .or("none: you hold the number, guests tell it to you, and for you this lock is then open")
         .for_age(4)
         .careful(caution::LOCKS),
     thing("letter-padlock", "padlock with letter wheels, code can be set", "piece")
-        .size("check that its wheels carry the letters of the code")
-        .or("a spoken password")
+        .size("wheels that carry the letters of the code; shackle at most 7 mm thick, to pass a hasp's hole")
+        .or("none: you hold the word, guests say it to you, and for you this lock is then open")
         .for_age(4)
         .careful(caution::LOCKS),
-    thing("direction-padlock", "padlock opened by pushes to the sides", "piece")
-        .size("code can be set")
-        .or("a padlock with four digit wheels")
+    thing("direction-padlock", "padlock opened by pushes up, down, left and right", "piece")
+        .size("code can be set; shackle at most 7 mm thick, to pass a hasp's hole")
+        .or("a padlock with digit wheels: up is 1, right is 2, down is 3, left is 4, and a slip beside it says so")
         .for_age(4)
         .careful(caution::LOCKS),
     thing("key-padlock", "padlock with a key", "piece")
-        .size("keyed differently from any other in the kit; keep the second key")
+        .size("keyed differently from any other in the kit; shackle at most 7 mm thick, to pass a hasp's hole; keep the second key")
         .or("a lock with wheels and a slip of paper with its code")
         .for_age(4)
         .careful(caution::LOCKS),
     thing("hasp", "lock-out hasp for up to six padlocks", "piece")
-        .size("jaw about 25 mm; six wide locks may not turn freely")
-        .or("a short chain")
+        .size("jaw about 25 mm, holes of 8 mm or more; six wide locks may not turn freely")
+        .or("a short steel chain through the chest's own staple, a lock on each link: hole 1 is the link next to the staple")
         .for_age(4)
         .careful(caution::LOCKS),
     thing("chest", "chest or box that a hasp can shut", "piece")
-        .size("the hasp must close over it with no gap for fingers")
+        .size("with a hasp and a staple that the jaw of the lock-out hasp passes; no gap for fingers")
         .or("a strong case with a buckle")
         .at_home()
         .careful(caution::LOCKS),
@@ -222,13 +222,12 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_caution_has_a_source_and_defers() {
+    fn every_caution_has_a_source_and_all_defer() {
         for row in MATERIALS {
             assert!(crate::ids::is_id(row.id) && !row.name.is_empty() && !row.unit.is_empty(), "{}", row.id);
             assert_eq!(row.caution.is_empty(), row.source.is_empty(), "{}", row.id);
-            let defers = row.caution.ends_with("Local codes and the maker's label come first.");
-            assert!(row.caution.is_empty() || defers, "{}", row.id);
             assert_eq!(MATERIALS.iter().filter(|other| other.id == row.id).count(), 1, "{}", row.id);
         }
+        assert!(caution::DEFERS.contains("Local codes") && caution::DEFERS.contains("maker's label"));
     }
 }

@@ -10,7 +10,7 @@ use crate::app::widgets::{Field, UiExt as _};
 use crate::diag::Anchor;
 use crate::ids::{BoxId, LockId, PropId, SpotId};
 use crate::kit::edit::Edit;
-use crate::kit::material::{MATERIALS, material};
+use crate::kit::material::{DEFERS, MATERIALS, material};
 use crate::kit::{HowMany, Place, PropRole};
 
 /// First width and height of a box label, in millimetres.
@@ -138,6 +138,7 @@ pub fn prop_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PropId) {
             ui.strong_small("Caution");
             ui.label(material.caution);
             ui.quiet(material.source);
+            ui.quiet(DEFERS);
         });
         ui.add_space(8.0);
     }

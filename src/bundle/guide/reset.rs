@@ -1,0 +1,153 @@
+//! Putting everything back for the next group: what to print and buy, then the locks, the puzzles and the places in order.
+
+use serde::Serialize;
+
+use super::Source;
+use super::places::PlaceText;
+use super::words::{list, minutes, sentence, unit};
+use crate::bundle::guide::words::amount;
+use crate::face::Audience;
+use crate::kit::{Form, PropRole};
+use crate::script::capital;
+
+/// A part of the way back, with its lines to tick.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct Part {
+    title: String,
+    lines: Vec<String>,
+}
+
+/// How long it takes, in which order.
+pub(super) fn note(source: &Source<'_>) -> String {
+    let again = (source.prep.again / 5.0).ceil() * 5.0;
+    format!(
+        "One person needs about {} (an estimate), in this order. What is used up is printed and bought before the first \
+         group comes.",
+        minutes(again)
+    )
+}
+
+/// The parts in order; `places` as for setting up.
+pub(super) fn parts(source: &Source<'_>, places: &[PlaceText]) -> Vec<Part> {
+    let found = [
+        ("Beforehand, once for each further group", beforehand(source)),
+        ("First the locks and what the guests held", first(source)),
+        ("Then puzzle by puzzle", puzzles(source)),
+        ("Last place by place, innermost box first", places.iter().map(PlaceText::again).collect()),
+    ];
+    let kept = found.into_iter().filter(|(_, lines)| !lines.is_empty());
+    kept.map(|(title, lines)| Part { title: title.to_owned(), lines }).collect()
+}
+
+/// What to print and to have once more.
+fn beforehand(source: &Source<'_>) -> Vec<String> {
+    let kit = &source.opened.kit;
+    let mut lines = Vec::new();
+    let used = used_up(source);
+    for file in source.files.iter().filter(|file| file.audience == "players") {
+        let of = |sheet: &crate::bundle::manifest::SheetOf| -> Vec<String> {
+            let on = |id: &&String| sheet.pieces.iter().any(|piece| piece == *id || piece.strip_prefix(id.as_str()).is_some_and(|rest| rest.starts_with("-part")));
+            let mut labels: Vec<String> = used.iter().filter(|(id, _)| on(&id)).map(|(_, label)| label.clone()).collect();
+            labels.dedup();
+            labels
+        };
+        for (number, sheet) in (1..).zip(&file.sheets) {
+            let labels = of(sheet);
+            if !labels.is_empty() {
+                lines.push(format!("Print sheet {number} of the guests’ sheets: {}.", list(&labels)));
+            }
+        }
+    }
+    let bought = source.prep.shopping.iter().filter(|line| line.used_up && line.unit != "sheet");
+    lines.extend(bought.map(|line| {
+        format!(
+            "{}: {} {}.",
+            capital(&source.say(&line.name)),
+            amount(line.amount),
+            unit(line.unit, line.amount)
+        )
+    }));
+    if kit.props.iter().any(|prop| prop.printed.as_ref().is_some_and(|spec| spec.form == Form::Envelope)) {
+        lines.push("Have a fresh sticker for each printed envelope.".to_owned());
+    }
+    lines
+}
+
+/// The pieces that one group uses up, with their names: what is written on, torn open or taken home.
+fn used_up(source: &Source<'_>) -> Vec<(String, String)> {
+    let kit = &source.opened.kit;
+    let pieces = source.party.pieces.iter().filter(|piece| piece.audience == Audience::Players);
+    let gone = |piece: &&crate::face::Piece| {
+        let pencilled = source.party.puzzles.iter().any(|laid| {
+            laid.id.as_str() == piece.group && laid.prep.iter().any(|step| step.key == "pencils")
+        });
+        let prop = kit.props.iter().find(|prop| piece.group == format!("prop-{}", prop.id));
+        let taken = prop.and_then(|prop| prop.printed.as_ref()).is_some_and(|spec| {
+            let blank = spec.texts().any(|text| text.trim().is_empty());
+            match spec.form {
+                Form::Envelope | Form::Band => true,
+                Form::Tent | Form::Tag | Form::Label => blank,
+                Form::Banner | Form::Strip | Form::Cover | Form::Disc => false,
+            }
+        });
+        pencilled || taken || piece.id == kit.finish.card.as_str()
+    };
+    pieces.filter(gone).map(|piece| (piece.id.clone(), name(piece, source))).collect()
+}
+
+/// A piece by the name of what it belongs to: flags and badges of one prop are told once.
+fn name(piece: &crate::face::Piece, source: &Source<'_>) -> String {
+    let prop = source.opened.kit.props.iter().find(|prop| piece.group == format!("prop-{}", prop.id));
+    prop.map_or_else(|| piece.label.clone(), |prop| source.say(&prop.name))
+}
+
+fn first(source: &Source<'_>) -> Vec<String> {
+    let kit = &source.opened.kit;
+    let mut lines = Vec::new();
+    if kit.locks.iter().any(|lock| lock.kind.wheels().is_some()) {
+        lines.push(
+            "Open every lock and leave it open. Dial its code afresh by the table of the locks, and set it again if it has \
+             been changed."
+                .to_owned(),
+        );
+    }
+    let tools: Vec<String> = kit
+        .props
+        .iter()
+        .filter(|prop| matches!(prop.role, PropRole::Tool | PropRole::Key(_)))
+        .map(|prop| source.say(&prop.name))
+        .collect();
+    if tools.is_empty() {
+        lines.push("Gather every piece of every puzzle.".to_owned());
+    } else {
+        lines.push(format!("Gather every piece of every puzzle, and {}. Count them.", list(&tools)));
+    }
+    let open = kit.levels.of(source.party.level).open_steps;
+    let lie = if open > 0 { ", and lay out again those that lie open" } else { "" };
+    lines.push(format!("Sort the tokens back into their rows{lie}."));
+    lines
+}
+
+fn puzzles(source: &Source<'_>) -> Vec<String> {
+    let kit = &source.opened.kit;
+    let mut lines: Vec<String> = Vec::new();
+    for laid in &source.party.puzzles {
+        let line = sentence(&laid.reset);
+        if !line.is_empty() && !lines.contains(&line) {
+            lines.push(line);
+        }
+    }
+    for (prop, spec) in kit.props.iter().filter_map(|prop| Some((prop, prop.printed.as_ref()?))) {
+        let name = capital(&source.say(&prop.name));
+        match spec.form {
+            Form::Envelope => lines.push(format!("{name}: fill it again and close it with a fresh sticker.")),
+            Form::Band => lines.push(format!("{name}: slide it on again, or glue a fresh one.")),
+            Form::Tent | Form::Tag | Form::Label if spec.texts().any(|text| text.trim().is_empty()) => {
+                lines.push(format!("{name}: lay out fresh ones for those that were written on or taken home."));
+            }
+            _ => {}
+        }
+    }
+    lines.push("Write on a fresh closing card where the treat is this time.".to_owned());
+    lines
+}

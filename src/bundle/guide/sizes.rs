@@ -1,0 +1,58 @@
+//! How large a box must be inside, by what lies in it.
+
+use super::Source;
+use super::words::list;
+use crate::face::{Audience, Piece, Stock};
+use crate::kit::{BoxDef, Place, PropRole};
+use crate::mechanics;
+use crate::units::Mm;
+
+/// Longer than this, a sheet of plain paper goes into a box folded once.
+const FLAT: f64 = 200.0;
+/// Sizes are told in steps of so many millimetres, the next one up.
+const STEP: f64 = 5.0;
+
+/// What a box must take, in words; empty where nothing lies in it.
+pub(super) fn inside(source: &Source<'_>, item: &BoxDef) -> String {
+    let kit = &source.opened.kit;
+    let here = Place::Box(item.id.clone());
+    let mut paper = (0.0_f64, 0.0_f64);
+    for piece in pieces(source, &here) {
+        let (long, short) = flat(piece);
+        paper = (paper.0.max(long), paper.1.max(short));
+    }
+    let up = |mm: f64| (mm / STEP).ceil() * STEP;
+    let mut holds = Vec::new();
+    if paper.0 > 0.0 {
+        holds.push(format!("a card of {} × {} mm lying flat", up(paper.0), up(paper.1)));
+    }
+    let things = kit.props.iter().filter(|prop| prop.place == here && prop.printed.is_none());
+    holds.extend(things.filter(|prop| !matches!(prop.role, PropRole::Key(_))).map(|prop| source.say(&prop.name)));
+    holds.extend(kit.boxes.iter().filter(|other| other.place == here).map(|other| source.say(&other.name)));
+    if holds.is_empty() { String::new() } else { format!("inside it takes {}", list(&holds)) }
+}
+
+/// The pieces that lie in a place.
+fn pieces<'a>(source: &'a Source<'_>, place: &'a Place) -> impl Iterator<Item = &'a Piece> {
+    let kit = &source.opened.kit;
+    let guests = source.party.pieces.iter().filter(|piece| piece.audience == Audience::Players);
+    guests.filter(move |piece| {
+        let of_puzzle = kit.puzzles.iter().find(|puzzle| puzzle.id.as_str() == piece.group).is_some_and(|puzzle| {
+            let hung = mechanics::find(&puzzle.mechanic).is_ok_and(|known| known.on_locks().contains(&&*piece.part));
+            !hung && puzzle.parts.get(&piece.part) == Some(place)
+        });
+        let of_note = kit.notes.iter().any(|note| note.place == *place && note.id.as_str() == piece.id);
+        let of_prop =
+            kit.props.iter().any(|prop| prop.place == *place && piece.group == format!("prop-{}", prop.id));
+        of_puzzle || of_note || of_prop
+    })
+}
+
+/// The longer and the shorter side of a piece as it lies in a box, in millimetres.
+fn flat(piece: &Piece) -> (f64, f64) {
+    let (w, h) = (piece.front.size.w.max(Mm::ZERO).get(), piece.front.size.h.max(Mm::ZERO).get());
+    let (long, short) = (w.max(h), w.min(h));
+    let folds = piece.stock == Stock::Plain && !piece.measured && long > FLAT;
+    let (a, b) = if folds { (long / 2.0, short) } else { (long, short) };
+    (a.max(b), a.min(b))
+}
