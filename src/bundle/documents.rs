@@ -119,12 +119,6 @@ pub(super) fn document(job: &Job<'_>, opened: &Opened, press: &Press) -> Hinted<
         level: Some(job.party.level),
         edition: Some(job.party.edition()),
         audience: folder,
-        sheets: sheets
-            .iter()
-            .map(|sheet| SheetOf {
-                stock: sheet.stock,
-                pieces: sheet.placed.iter().map(|placed| placed.piece.clone()).collect(),
-            })
-            .collect(),
+        sheets: sheets.iter().map(SheetOf::new).collect(),
     }))
 }

@@ -265,7 +265,7 @@ const fn document_job<'a>(
 }
 
 /// What the host does beforehand at one level.
-fn prep(opened: &Opened, level: &LevelProof, groups: u16) -> PrepPlan {
+pub(super) fn prep(opened: &Opened, level: &LevelProof, groups: u16) -> PrepPlan {
     let steps: Vec<PuzzleSteps> = level
         .party
         .puzzles
@@ -280,7 +280,7 @@ fn prep(opened: &Opened, level: &LevelProof, groups: u16) -> PrepPlan {
     plan(&level.party.spoken(&opened.kit), &steps, groups)
 }
 
-fn guide_data(
+pub(super) fn guide_data(
     opened: &Opened,
     level: &LevelProof,
     prep: &PrepPlan,

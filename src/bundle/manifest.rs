@@ -4,7 +4,7 @@ use sha2::{Digest as _, Sha256};
 use crate::diag::{Hinted, Level, Trouble};
 use crate::face::Stock;
 use crate::files::VPath;
-use crate::sheet::Paper;
+use crate::sheet::{Paper, Sheet};
 use crate::theme::Edition;
 
 /// The format number of `manifest.json`.
@@ -87,6 +87,13 @@ pub(super) struct SheetOf {
     pub(super) stock: Option<Stock>,
     /// The ids of the pieces on it, in reading order.
     pub(super) pieces: Vec<String>,
+}
+
+impl SheetOf {
+    pub(super) fn new(sheet: &Sheet) -> Self {
+        let pieces = sheet.placed.iter().map(|placed| placed.piece.clone()).collect();
+        Self { stock: sheet.stock, pieces }
+    }
 }
 
 impl Made {

@@ -26,6 +26,8 @@ mod steps;
 mod taken;
 mod theme_copy;
 mod themes;
+#[cfg(test)]
+mod told;
 mod whole;
 
 pub use documents::duplex;

@@ -160,6 +160,11 @@ impl Mechanic for CountScene {
         Some(texts::work(view))
     }
 
+    fn slips(&self, view: &View) -> Vec<(String, &'static str)> {
+        let all = |picture: &String| view.things.iter().filter(|thing| thing.picture == *picture).count().to_string();
+        vec![(view.list.iter().map(all).collect(), "they counted what stands in a ring, too.")]
+    }
+
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
         format!("Put {} and {} back in their places, and erase any ticks.", texts::scene(cx), texts::list(cx))
     }

@@ -94,6 +94,13 @@ pub trait Mechanic: Sync + Send + 'static {
         Vec::new()
     }
 
+    /// Answers to which a slip of this pattern leads, each with what went wrong, for the host; may hold the answer itself or
+    /// what its lock cannot show: whoever tells them leaves that out.
+    fn slips(&self, view: &Self::View) -> Vec<(String, &'static str)> {
+        let _ = view;
+        Vec::new()
+    }
+
     /// How to put it back for the next group, in a sentence.
     fn reset(&self, view: &Self::View, cx: &Dressing<'_>) -> String;
 

@@ -156,6 +156,15 @@ impl Mechanic for ShiftWheel {
         texts::reason(view, cx)
     }
 
+    fn slips(&self, view: &View) -> Vec<(String, &'static str)> {
+        let place = |symbol: char| view.ring.iter().position(|other| *other == symbol);
+        let (Some(shift), Some(from)) = (view.setting.and_then(place), view.from) else { return Vec::new() };
+        // From the other ring than the card says: the same turn the other way round.
+        let read = |symbol: &char| view.ring.get(turned(place(*symbol)?, shift, view.ring.len(), from == Ring::Outer));
+        let other: Option<String> = view.message.iter().map(read).collect();
+        other.map(|answer| (answer, "they looked for the message on the wrong ring.")).into_iter().collect()
+    }
+
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
         texts::reset(cx)
     }

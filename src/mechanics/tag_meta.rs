@@ -197,7 +197,7 @@ impl Mechanic for TagMeta {
             PrepStep {
                 key: "cut",
                 what: format!(
-                    "One at a time, fold {tags} at the line with the print inside{outside}. Close the two sides with tape, and punch a hole through both layers where the hole is drawn."
+                    "One at a time, punch the hole where it is drawn, fold {tags} at the line with the print inside{outside}. Punch on through the other half, and close the two sides with tape."
                 ),
                 needs: vec![
                     need("card-paper", 2.0),

@@ -81,6 +81,8 @@ pub trait AnyView: fmt::Debug + Send + Sync {
     fn work(&self) -> Option<Work>;
     /// See [`Mechanic::loose`].
     fn loose(&self) -> Vec<String>;
+    /// See [`Mechanic::slips`].
+    fn slips(&self) -> Vec<(String, &'static str)>;
     /// See [`Mechanic::reset`].
     fn reset(&self, cx: &Dressing<'_>) -> String;
     /// See [`Mechanic::draft_hints`].
@@ -130,6 +132,9 @@ impl<M: Mechanic> AnyView for Typed<M> {
     }
     fn loose(&self) -> Vec<String> {
         self.mechanic.loose(&self.view)
+    }
+    fn slips(&self) -> Vec<(String, &'static str)> {
+        self.mechanic.slips(&self.view)
     }
     fn reset(&self, cx: &Dressing<'_>) -> String {
         self.mechanic.reset(&self.view, cx)

@@ -223,7 +223,10 @@ impl List {
 fn again(kit: &Kit) -> f64 {
     let wheels = kit.locks.iter().filter(|lock| lock.kind.wheels().is_some()).count();
     let (per_box, per_spot) = PLACE_MINUTES;
-    count(wheels) + per_box * count(kit.boxes.len()) + per_spot * count(kit.spots.len()) + 1.5 * count(kit.puzzles.len())
+    count(wheels)
+        + per_box * count(kit.boxes.len())
+        + per_spot * count(kit.spots.len())
+        + 1.5 * count(kit.puzzles.len())
 }
 
 /// How many pieces are cut out: those of the puzzles, the notes, labels and locks' tags, the tokens, and what props are

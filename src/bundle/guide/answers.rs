@@ -5,6 +5,7 @@ use super::evening::titled;
 use super::words::{is_told, list, pushes, sentence, shown};
 use super::{Source, spoken};
 use crate::kit::LockKind;
+use crate::party::LaidPuzzle;
 
 /// One answer with its reasons.
 #[derive(Clone, Debug, Serialize)]
@@ -23,8 +24,13 @@ pub(super) struct AnswerText {
     wrong: Vec<(String, &'static str)>,
 }
 
-/// Common wrong answers: read from its end, put in order, told with left for right.
-fn wrong(kind: &LockKind, answer: &str) -> Vec<(String, &'static str)> {
+/// What a slip of the puzzle's own pattern leads to.
+fn slips(laid: Option<&LaidPuzzle>) -> Vec<(String, &'static str)> {
+    laid.and_then(|laid| laid.laid.as_ref().ok()).map(|view| view.slips()).unwrap_or_default()
+}
+
+/// Common wrong answers: a slip of the pattern's own, read from its end, put in order, told with left for right.
+fn wrong(kind: &LockKind, answer: &str, slips: Vec<(String, &'static str)>) -> Vec<(String, &'static str)> {
     let right: Vec<char> = shown(kind, answer).to_uppercase().chars().collect();
     let from_end = || right.iter().rev().copied().collect::<Vec<char>>();
     let sorted = || {
@@ -55,7 +61,9 @@ fn wrong(kind: &LockKind, answer: &str) -> Vec<(String, &'static str)> {
         LockKind::Key => Vec::new(),
     };
     let mut found: Vec<(String, &'static str)> = Vec::new();
-    for (other, why) in tried {
+    let slips = slips.into_iter().filter(|(other, _)| kind.spells(&other.to_uppercase()));
+    let slips = slips.map(|(other, why)| (other.to_uppercase().chars().collect::<Vec<char>>(), why));
+    for (other, why) in slips.chain(tried) {
         let other_text: String = other.iter().collect();
         if other != right && found.iter().all(|(known, _)| *known != other_text) {
             found.push((other_text, why));
@@ -104,10 +112,15 @@ pub(super) fn answers(source: &Source<'_>) -> Vec<AnswerText> {
                 opens: lock.map_or_else(|| "opens no lock".to_owned(), |lock| spoken::opens(source, lock)),
                 reason,
                 order: crate::mechanics::find(&puzzle.mechanic).map_or("", |mechanic| order(mechanic.meta().order)),
-                wrong: lock.map(|lock| wrong(&lock.kind, answer)).unwrap_or_default(),
+                wrong: lock.map(|lock| wrong(&lock.kind, answer, slips(laid))).unwrap_or_default(),
             }
         })
         .collect()
+}
+
+/// A material's name without what tells it from its like.
+fn plain(name: &str) -> String {
+    name.split([',', '(']).next().unwrap_or(name).trim().to_owned()
 }
 
 /// The cautions of exactly the materials that the kit uses.
@@ -117,7 +130,7 @@ pub(super) fn cautions(source: &Source<'_>) -> Vec<CautionText> {
         .cautions
         .iter()
         .map(|caution| CautionText {
-            about: capital(&list(&caution.of.iter().map(|name| (*name).to_owned()).collect::<Vec<_>>())),
+            about: capital(&list(&caution.of.iter().map(|name| plain(name)).collect::<Vec<_>>())),
             text: sentence(caution.text),
             source: caution.source.to_owned(),
         })

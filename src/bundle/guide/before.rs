@@ -91,7 +91,8 @@ pub(in crate::bundle) fn facts(source: &Source<'_>) -> Vec<(String, String)> {
 pub(super) fn minute(source: &Source<'_>) -> Vec<Pointed> {
     let kit = &source.opened.kit;
     let longest = source.prep.tasks.iter().map(|task| task.wait).fold(0.0, f64::max);
-    let print = format!("Print {} at 100 %, each sheet on the paper that its head names. Cut. Find what you need", all(source));
+    let print =
+        format!("Print {} at 100 %, each sheet on the paper that its head names. Cut. Find what you need", all(source));
     let mut lines = vec![pointed(print, "needs")];
     if longest > 0.0 {
         let wait = minutes(longest);
@@ -161,7 +162,8 @@ pub(super) fn shopping(source: &Source<'_>) -> Vec<Item> {
 fn a_box(source: &Source<'_>, line: &ShoppingLine, name: &str, of: &BoxDef) -> Item {
     let sizes = [source.say(line.size.as_str()), sizes::inside(source, of)];
     // The list's size of an envelope is what will do as it.
-    let size: Vec<String> = sizes.into_iter().skip(usize::from(line.material.is_empty())).filter(|size| !size.is_empty()).collect();
+    let size: Vec<String> =
+        sizes.into_iter().skip(usize::from(line.material.is_empty())).filter(|size| !size.is_empty()).collect();
     let about = source.say(&of.about);
     let what = if line.material.is_empty() { String::new() } else { format!(": {}", source.say(&line.name)) };
     Item {

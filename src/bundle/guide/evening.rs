@@ -4,7 +4,7 @@ use super::words::{CLEAR, MINUTES, Pointed, ROUNDS, SAY, list, minutes, pointed,
 use super::{Source, spoken};
 use crate::diag::Step;
 use crate::ids::SpotId;
-use crate::kit::{Kit, LockKind, Place, PropRole, Puzzle};
+use crate::kit::{Kit, LockKind, Place, PropRole, Puzzle, TokenMake};
 use crate::rehearse::Opens;
 use crate::script::{capital, parse};
 
@@ -114,17 +114,17 @@ fn step(source: &Source<'_>, puzzle: &Puzzle) -> String {
 
 /// How long a puzzle takes: by the author and in the simulated evenings, each called what it is.
 fn time(source: &Source<'_>, puzzle: &Puzzle) -> String {
-    let author = puzzle.minutes.map(|m| format!("{} by the author’s estimate", minutes(m)));
+    let author = puzzle.minutes.map(|m| format!("{} (author)", minutes(m)));
     let rehearsed = source.rehearsal.and_then(|rehearsal| {
         let at_it = rehearsal.puzzles.iter().find(|of| of.puzzle == puzzle.id)?;
-        Some(format!("{} in the simulated evenings", minutes(at_it.minutes.median)))
+        Some(format!("{} (simulated)", minutes(at_it.minutes.median)))
     });
     let opens = Opens::Lock(puzzle.opens.clone());
     let by = source.rehearsal.and_then(|rehearsal| rehearsal.past.iter().find(|past| past.opens == opens));
-    let by = by.map_or_else(String::new, |past| format!("; half of the groups have it by minute {:.0}", past.half));
+    let by = by.map_or_else(String::new, |past| format!(", half by minute {:.0}", past.half));
     match (author, rehearsed) {
-        (Some(author), Some(rehearsed)) => format!(" Time for it: {author}, {rehearsed}{by}."),
-        (Some(one), None) | (None, Some(one)) => format!(" Time for it: {one}{by}."),
+        (Some(author), Some(rehearsed)) => format!(" Time: {author}, {rehearsed}{by}."),
+        (Some(one), None) | (None, Some(one)) => format!(" Time: {one}{by}."),
         (None, None) => String::new(),
     }
 }
@@ -144,12 +144,16 @@ pub(super) fn tokens_note(source: &Source<'_>) -> Vec<String> {
     let about = source.say(&rules.about);
     let about = if about.trim().is_empty() { String::new() } else { format!("{level}: {} ", sentence(&about)) };
     let open = match rules.open_steps {
-        0 => "No token lies open at the start: you keep all of them.",
+        0 => "No token lies open at the start.",
         1 => "The tokens with one dot lie open from the start, the words up. You keep the others.",
         2 => "The tokens with one and two dots lie open from the start, the words up. You keep the others.",
         _ => "All tokens lie open from the start, the words up.",
     };
-    let late = if source.rehearsal.is_some() { " The table by the clock tells which lock, where they are at none." } else { "" };
+    let late = if source.rehearsal.is_some() {
+        " The table by the clock tells which lock, where they are at none."
+    } else {
+        ""
+    };
     let rule = format!(
         "Offer a token when they ask, when nothing has moved at a lock for {} minutes, or after three wrong tries at one \
          lock: of that lock, with the fewest dots that they do not have yet.{late}",
@@ -162,7 +166,8 @@ pub(super) fn tokens_note(source: &Source<'_>) -> Vec<String> {
         format!("{about}{open}"),
     ];
     lines.extend((rules.open_steps < 3).then_some(rule));
-    lines.push(source.opened.kit.making.tokens.how().to_owned());
+    let make = source.opened.kit.making.tokens;
+    lines.extend((make != TokenMake::Plain).then(|| make.how().to_owned()));
     lines
 }
 

@@ -205,7 +205,7 @@ fn files(source: &Source<'_>) -> Hinted<Vec<File>> {
 /// Gives every text its typographic marks. Drawings keep theirs: they are code.
 fn typeset(value: &mut Value) {
     match value {
-        Value::String(text) => *text = typographic(text),
+        Value::String(text) => *text = typographic(text).replace("100 %", "100\u{a0}%"),
         Value::Array(items) => items.iter_mut().for_each(typeset),
         Value::Object(fields) => {
             fields

@@ -90,7 +90,8 @@ fn tokens(source: &Source<'_>) -> Vec<PlaceText> {
     }
     if !kept.is_empty() {
         let what = format!("The tokens with {} of every lock", dots(kept));
-        let about = "in rows behind you or in a tray, one row for each mark, dots rising, mark and dots up; no guest sees them";
+        let about =
+            "in rows behind you or in a tray, one row for each mark, dots rising, mark and dots up; no guest sees them";
         found.push(place("Where you sit".to_owned(), what, about));
     }
     found

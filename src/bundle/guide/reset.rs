@@ -45,27 +45,26 @@ fn beforehand(source: &Source<'_>) -> Vec<String> {
     let mut lines = Vec::new();
     let used = used_up(source);
     for file in source.files.iter().filter(|file| file.audience == "players") {
-        let of = |sheet: &crate::bundle::manifest::SheetOf| -> Vec<String> {
-            let on = |id: &&String| sheet.pieces.iter().any(|piece| piece == *id || piece.strip_prefix(id.as_str()).is_some_and(|rest| rest.starts_with("-part")));
-            let mut labels: Vec<String> = used.iter().filter(|(id, _)| on(&id)).map(|(_, label)| label.clone()).collect();
-            labels.dedup();
-            labels
-        };
+        let mut sheets = Vec::new();
         for (number, sheet) in (1..).zip(&file.sheets) {
-            let labels = of(sheet);
-            if !labels.is_empty() {
-                lines.push(format!("Print sheet {number} of the guests’ sheets: {}.", list(&labels)));
+            let on = |id: &str| {
+                sheet.pieces.iter().any(|piece| {
+                    piece.strip_prefix(id).is_some_and(|rest| rest.is_empty() || rest.starts_with("-part"))
+                })
+            };
+            let mut names: Vec<String> = used.iter().filter(|(id, _)| on(id)).map(|(_, name)| name.clone()).collect();
+            names.dedup();
+            if !names.is_empty() {
+                sheets.push(format!("sheet {number} ({})", list(&names)));
             }
+        }
+        if !sheets.is_empty() {
+            lines.push(format!("Print once more, of the guests’ sheets: {}.", list(&sheets)));
         }
     }
     let bought = source.prep.shopping.iter().filter(|line| line.used_up && line.unit != "sheet");
     lines.extend(bought.map(|line| {
-        format!(
-            "{}: {} {}.",
-            capital(&source.say(&line.name)),
-            amount(line.amount),
-            unit(line.unit, line.amount)
-        )
+        format!("{}: {} {}.", capital(&source.say(&line.name)), amount(line.amount), unit(line.unit, line.amount))
     }));
     if kit.props.iter().any(|prop| prop.printed.as_ref().is_some_and(|spec| spec.form == Form::Envelope)) {
         lines.push("Have a fresh sticker for each printed envelope.".to_owned());
@@ -78,9 +77,11 @@ fn used_up(source: &Source<'_>) -> Vec<(String, String)> {
     let kit = &source.opened.kit;
     let pieces = source.party.pieces.iter().filter(|piece| piece.audience == Audience::Players);
     let gone = |piece: &&crate::face::Piece| {
-        let pencilled = source.party.puzzles.iter().any(|laid| {
-            laid.id.as_str() == piece.group && laid.prep.iter().any(|step| step.key == "pencils")
-        });
+        let pencilled = source
+            .party
+            .puzzles
+            .iter()
+            .any(|laid| laid.id.as_str() == piece.group && laid.prep.iter().any(|step| step.key == "pencils"));
         let prop = kit.props.iter().find(|prop| piece.group == format!("prop-{}", prop.id));
         let taken = prop.and_then(|prop| prop.printed.as_ref()).is_some_and(|spec| {
             let blank = spec.texts().any(|text| text.trim().is_empty());

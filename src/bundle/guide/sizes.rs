@@ -42,8 +42,7 @@ fn pieces<'a>(source: &'a Source<'_>, place: &'a Place) -> impl Iterator<Item = 
             !hung && puzzle.parts.get(&piece.part) == Some(place)
         });
         let of_note = kit.notes.iter().any(|note| note.place == *place && note.id.as_str() == piece.id);
-        let of_prop =
-            kit.props.iter().any(|prop| prop.place == *place && piece.group == format!("prop-{}", prop.id));
+        let of_prop = kit.props.iter().any(|prop| prop.place == *place && piece.group == format!("prop-{}", prop.id));
         of_puzzle || of_note || of_prop
     })
 }

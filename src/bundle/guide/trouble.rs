@@ -25,8 +25,8 @@ pub(super) fn mishaps(source: &Source<'_>) -> Vec<Mishap> {
         let mut text = "Hold it against the answers. If it is the same, dial it yourself once.".to_owned();
         if wheels {
             text.push_str(
-                " Every wheel stands exactly on the line, the row is read with the lock the right way up (the marker of its \
-                 line where you had it when you set the code), and the first symbol is on the wheel where you set it.",
+                " Every wheel stands exactly on the line, the lock is held the same way up as when you set it, and \
+                 the first symbol stands on the first wheel.",
             );
         }
         if pushes {

@@ -114,14 +114,14 @@ pub(super) const ROUNDS: &str = "The fastest way through: all that is open at on
 
 /// What the minutes of the rounds count.
 pub(super) const MINUTES: &str = "Two times stand after each puzzle. The author’s is for two guests with all parts before \
-    them and no hint. The simulated one adds wrong tries, tokens and the hands that are busy elsewhere. “By minute” counts \
-    from the start, as in the table by the clock.";
+    them and no hint. The simulated one adds wrong tries, tokens and the hands that are busy elsewhere. Then follows the \
+    minute, from the start, by which half of the groups have it.";
 
 pub(super) const ANSWERS: &str = "For you alone. If a group has an answer and the lock stays shut, dial it yourself \
     once: the lock may be set wrongly.";
 
 /// What stands before the mishaps.
-pub(super) const MISHAPS: &str = "Nobody has to notice. Say what is so, mend it, and let the clock run on.";
+pub(super) const MISHAPS: &str = "Say what is so, mend it, and let the clock run on.";
 
 pub(super) const CAUTIONS: &str = "Only what this kit needs.";
 
@@ -176,7 +176,7 @@ pub(in crate::bundle) fn paragraphs(text: &str) -> Vec<String> {
 /// A full stop, where a sentence lacks its end.
 pub(in crate::bundle) fn sentence(text: &str) -> String {
     let text = capital(text.trim());
-    if text.is_empty() || text.ends_with(['.', '!', '?', '…', '”']) { text } else { format!("{text}.") }
+    if text.is_empty() || text.ends_with(['.', '!', '?', '…', '”', '"']) { text } else { format!("{text}.") }
 }
 
 /// Words in a row: "a, b and c".

@@ -184,7 +184,8 @@ fn contents(kit: &Kit, party: &Party, files: &[Made]) -> Vec<String> {
         lines.push(format!("{} {what}.", many(hints, "hint token", "hint tokens")));
     }
     if host > 0 {
-        lines.push(format!("{} that help the host to make things.", many(host, "template", "templates")));
+        let what = many(host, "sheet piece that helps", "sheet pieces that help");
+        lines.push(format!("{what} the host to make things."));
     }
     if files.iter().any(|file| file.path.as_str().contains("-guide-")) {
         let what =
@@ -210,15 +211,14 @@ fn levels(kit: &Kit, party: &Party, all: &[Level]) -> Vec<String> {
 /// What the buyer must own or buy: what is seldom at home first.
 fn needs(source: &Source<'_>) -> Vec<String> {
     let line = |line: &crate::prep::ShoppingLine| {
-        let name = capital(&source.say(&line.name));
+        // What will do instead, and which size matters, the host guide says.
+        let plain = short(&source.say(&line.name));
+        let name = capital(&plain);
         let mut says = match (line.unit, amount(line.amount)) {
             ("piece", one) if one == "1" => name,
-            ("piece", many) => format!("{many} × {}", source.say(&line.name)),
+            ("piece", many) => format!("{many} × {plain}"),
             (of, many) => format!("{name}: {many} {}", unit(of, line.amount)),
         };
-        if !line.stand_in.is_empty() {
-            says.push_str(&format!(" (or {})", line.stand_in));
-        }
         if line.at_home {
             says.push_str(", perhaps at home");
         }
@@ -227,12 +227,18 @@ fn needs(source: &Source<'_>) -> Vec<String> {
     source.prep.shopping.iter().map(line).collect()
 }
 
+/// A material's name without what only the host needs to know when buying it.
+fn short(name: &str) -> String {
+    name.trim_end_matches(", code can be set").to_owned()
+}
+
 /// What the cautions of the host guide are about.
 fn care(source: &Source<'_>) -> Vec<String> {
     // One name stands for all that a caution is owed for.
     let named = source.prep.cautions.iter().filter_map(|caution| caution.of.first());
     let about: Vec<String> =
         named.map(|name| name.split(['(', ',']).next().unwrap_or(name).trim().to_owned()).collect();
+    let about: Vec<String> = about.iter().map(|name| name.split(" with ").next().unwrap_or(name).to_owned()).collect();
     if about.is_empty() {
         return Vec::new();
     }

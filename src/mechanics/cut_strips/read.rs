@@ -87,7 +87,7 @@ pub(super) fn work(view: &View) -> Option<Work> {
         if shows || done.is_err() {
             let tried = reader.tried.get();
             let says = format!(
-                "{} to lay in order; whoever tries each of them wherever it could go on tries {}.",
+                "{} to lay in order. Whoever tries each of them wherever it could go on lays one down {}.",
                 counted(view.strips.len(), "strip"),
                 counted(tried, "time")
             );

@@ -29,13 +29,15 @@ pub(super) fn work(view: &View) -> Option<Work> {
         }
         (_, _, open) => format!("and {} that only long trials settle", counted(open, "cell")),
     };
+    let only = match steps.only_cell {
+        0 => String::new(),
+        many => format!(", {many} because a symbol can stand in no other cell of its row, column or box"),
+    };
     let says = format!(
-        "{} of {} are given. {} are filled because one symbol is left for them, {} because a symbol has no other cell, \
-         {deeper}.",
+        "{} of {} are given. {} are filled because one symbol is left for them{only}, {deeper}.",
         given,
         counted(givens.len(), "cell"),
         steps.only_value,
-        steps.only_cell,
     );
     Some(Work::new(steps.weight(), says))
 }

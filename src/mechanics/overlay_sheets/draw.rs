@@ -50,7 +50,10 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         face.art(drawn(cells, at, cell, face.size, cx.colour("ink")), Rect::of(face.size), "");
     }
     let sheet = |part, label, face| Piece { measured: true, ..cx.piece(part, label, face) };
-    Ok(vec![sheet(UNDER, "sheet of dots, for paper", under), Piece { stock: Stock::Film, ..sheet(OVER, "sheet of dots, for clear film", over) }])
+    Ok(vec![
+        sheet(UNDER, "sheet of dots, for paper", under),
+        Piece { stock: Stock::Film, ..sheet(OVER, "sheet of dots, for clear film", over) },
+    ])
 }
 
 /// The cells in their place on the whole face, and the marks beside their corners.

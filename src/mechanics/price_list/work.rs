@@ -44,11 +44,11 @@ pub(super) fn work(view: &View) -> Option<Work> {
         ),
     };
     let says = format!(
-        "{} for {}: {} one price open when it is taken, {} compared with another{trial}.",
+        "{} for {}: {} a price by itself, {} from comparing two bills{trial}.",
         counted(view.bills.len(), "bill"),
         counted(things, "thing"),
-        if divided == 1 { "one leaves".to_owned() } else { format!("{divided} leave") },
-        if compared == 1 { "one must be".to_owned() } else { format!("{compared} must be") },
+        if divided == 1 { "one bill gives".to_owned() } else { format!("{divided} bills give") },
+        if compared == 1 { "one price comes".to_owned() } else { format!("{compared} prices come") },
     );
     Some(Work::new(divided + 4 * compared + 8 * tried, says))
 }
