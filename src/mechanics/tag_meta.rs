@@ -213,7 +213,8 @@ impl Mechanic for TagMeta {
             PrepStep {
                 key: "hang",
                 what: format!(
-                    "Hang the tags before the locks are shut, the shackle through the hole: {}.",
+                    "Hang the tags before the locks are shut, the shackle through the hole, or a loop of string where it is too \
+                     thick: {}.",
                     texts::hung(view)
                 ),
                 needs: Vec::new(),

@@ -15,8 +15,8 @@ const SIDE: Size = Size::mm(30.0, 46.0);
 /// The mark's side, and how far its top is from the fold.
 const MARK: f64 = 21.0;
 const MARK_AT: f64 = 16.0;
-/// The hole, and how far its middle is from the fold: a punch makes 5 to 6 mm.
-const HOLE: f64 = 5.0;
+/// The hole, as paper is punched (ISO 838), and how far its middle is from the fold.
+const HOLE: f64 = 6.0;
 const HOLE_AT: f64 = 8.5;
 /// How far the free corners are cut off.
 const CUT: f64 = 5.0;

@@ -171,7 +171,7 @@ fn a_box(source: &Source<'_>, line: &ShoppingLine, name: &str, of: &BoxDef) -> I
         amount: format!("{} {}", source.groups.max(1), unit("piece", f64::from(source.groups))),
         sheets: None,
         size: sentence(&size.join("; ")),
-        stand_in: if about.trim().is_empty() { line.stand_in.to_owned() } else { about },
+        stand_in: sentence(if about.trim().is_empty() { line.stand_in } else { &about }),
         at_home: line.at_home,
         used_up: false,
     }
@@ -189,7 +189,7 @@ fn item(source: &Source<'_>, line: &ShoppingLine) -> Item {
         amount: format!("{} {}", amount(line.amount), unit(line.unit, line.amount)),
         sheets: plain.then_some(line.amount),
         size: sentence(&size(source, line)),
-        stand_in: stand_in(source, line),
+        stand_in: sentence(&stand_in(source, line)),
         at_home: line.at_home,
         used_up: line.used_up,
     }

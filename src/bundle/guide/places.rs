@@ -21,7 +21,9 @@ impl PlaceText {
     /// The same in a line, for putting it back.
     pub(super) fn again(&self) -> String {
         let things: Vec<&str> = self.things.iter().map(|thing| thing.name.as_str()).collect();
-        let after: String = self.after.iter().map(|line| format!(" {line}")).collect();
+        // Where it stands is told in its spot's own line.
+        let told = |line: &String| line.split(" Its spot:").next().unwrap_or(line).to_owned();
+        let after: String = self.after.iter().map(|line| format!(" {}", told(line))).collect();
         format!("{}: {}.{after}", self.name, things.join("; "))
     }
 }
