@@ -226,7 +226,7 @@ fn stand_in(source: &Source<'_>, line: &ShoppingLine) -> String {
     let told = answers(source, |kind| matches!(kind, LockKind::Directions(_)))
         .map(|(_, answer)| format!("{} is then {}", answer.to_uppercase(), as_digits(answer)));
     let told: Vec<String> = told.collect();
-    if told.is_empty() { line.stand_in.to_owned() } else { format!("{}; {}", line.stand_in, told.join(", ")) }
+    if told.is_empty() { line.stand_in.to_owned() } else { format!("{} {}", sentence(line.stand_in), told.join(", ")) }
 }
 
 /// How long the preparation takes.
