@@ -60,8 +60,8 @@ pub const HIDING_THINGS: usize = 24;
 pub const FIELD_ROUNDS: usize = 400;
 /// Fresh starts of a field before it is called too full.
 pub const FIELD_STARTS: usize = 6;
-/// Tries to find places for the magnets of a board before it is strewn anew; six boards of such tries take milliseconds.
-pub const MAGNET_PICKS: usize = 300;
+/// Tries to find places for the washers of a board before it is strewn anew; six boards of such tries take milliseconds.
+pub const STEEL_PICKS: usize = 300;
 /// Groups that play at once from one export: more than a school's hall takes.
 pub const GROUPS: u16 = 20;
 /// Sheets of one export; a kit on more paper than this is a mistake.

@@ -43,6 +43,7 @@ fn the_list_has_what_guests_find_beside_what_the_host_works_with() {
         puzzle: kit.puzzles[0].id.clone(),
         title: "The cuff".into(),
         steps: vec![PrepStep::printed(vec![cut])],
+        kinds: Vec::new(),
         pieces: 2,
     }];
     let plan = plan(&kit, &steps, 2);
@@ -269,6 +270,7 @@ fn a_ring_of_tasks_is_done_last_and_not_lost() {
             step("b", &["a"], vec![glue, paper]),
             step("c", &[], Vec::new()),
         ],
+        kinds: Vec::new(),
         pieces: 2,
     }];
     let plan = plan(&kit, &steps, 1);

@@ -274,6 +274,7 @@ pub(super) fn prep(opened: &Opened, level: &LevelProof, groups: u16) -> PrepPlan
             puzzle: laid.id.clone(),
             title: level.party.script.puzzle(&laid.id).map(|text| text.title.clone()).unwrap_or_default(),
             steps: laid.prep.clone(),
+            kinds: laid.kinds.clone(),
             pieces: level.party.pieces_of(&laid.id),
         })
         .collect();

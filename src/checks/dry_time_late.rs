@@ -34,6 +34,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             puzzle: laid.id.clone(),
             title: String::new(),
             steps: laid.prep.clone(),
+            kinds: laid.kinds.clone(),
             pieces: facts.party.pieces_of(&laid.id),
         })
         .collect();

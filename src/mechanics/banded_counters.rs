@@ -85,6 +85,20 @@ impl Pattern {
     const ALL: [Self; 8] =
         [Self::Triangle, Self::Cross, Self::Square, Self::Zigzag, Self::Dots, Self::Bars, Self::Plus, Self::Chevron];
 
+    /// How the host draws it.
+    const fn drawn(self) -> &'static str {
+        match self {
+            Self::Cross => "a cross (two lines that cross slantwise)",
+            Self::Triangle => "a triangle",
+            Self::Square => "a square",
+            Self::Bars => "two bars, one above the other",
+            Self::Zigzag => "a zigzag (a line like an M)",
+            Self::Dots => "three dots",
+            Self::Plus => "a plus sign",
+            Self::Chevron => "an arrowhead, point up, open below",
+        }
+    }
+
     /// As guests read it.
     const fn word(self) -> &'static str {
         match self {
@@ -181,6 +195,10 @@ impl Mechanic for BandedCounters {
 
     fn prep(&self, view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         texts::prep(view, cx)
+    }
+
+    fn kinds(&self, view: &View) -> Vec<(&'static str, String)> {
+        texts::kinds(view)
     }
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {

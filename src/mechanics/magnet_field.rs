@@ -1,4 +1,4 @@
-//! `magnet-field`: a board of numbered shapes; a magnet finds those that hide another, and a card states their order.
+//! `magnet-field`: a board of numbered shapes; a magnet finds those that hide steel, and a card states their order.
 
 mod draw;
 mod lay;
@@ -28,11 +28,17 @@ pub struct MagnetField;
 const FIELD: Size = Size::mm(170.0, 200.0);
 /// Least breadth of a shape with a number on it.
 const LEAST_ACROSS: Mm = Mm::new(12.0);
-/// Least distance between two magnets: nearer ones pull at each other and feel like one (common practice, no source).
-const MAGNETS_APART: Mm = Mm::new(40.0);
-/// A shape whose middle is nearer than this to a magnet may be taken for the one that pulls: discs of up to 20 mm reach
-/// 10 mm to each side, and a wand wanders half as far again (common practice, no source).
-const NEIGHBOUR: Mm = Mm::new(15.0);
+/// The washer behind a shape: large series for M6, 18 mm across and 1.6 mm thick (ISO 7093-1, from memory).
+const WASHER: Mm = Mm::new(18.0);
+/// Least distance between two washers: half way between them each pulls with a hundredth of what it does at its middle, so
+/// that they are felt as two.
+const STEEL_APART: Mm = Mm::new(40.0);
+/// A shape whose middle is nearer than this to a washer's may be taken for the one that pulls. A magnet of 15 mm, 3 to 5 mm
+/// above a washer of 18 mm, is drawn down there with a twentieth of the greatest pull at most, and from there on with less
+/// (computed: the faces of a round magnet as evenly charged discs, steel that is drawn to the stronger field).
+const NEIGHBOUR: Mm = Mm::new(17.0);
+/// Least distance of a washer's middle from the board's cut edge, so that it neither sticks out nor is seen.
+const EDGE: Mm = Mm::new(12.0);
 
 /// What the author chooses.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -87,7 +93,7 @@ pub struct Shape {
     pub kind: Kind,
     /// What is written on it.
     pub number: String,
-    /// Whether a magnet is felt here.
+    /// Whether steel is felt here.
     pub pulls: bool,
 }
 
@@ -159,11 +165,11 @@ impl Mechanic for MagnetField {
         name: "Magnet field",
         guests: "move a magnet over a board of numbered shapes and note the numbers of those that pull",
         order: "the rule card: by outline, from top to bottom, or by size; never left open",
-        prints: "the board, the rule card, and a template for the host that shows where the magnets go",
-        host: "glues the board to card and tapes flat magnets behind it",
+        prints: "the board, the rule card, and a template for the host that shows where the washers go",
+        host: "glues the board to card and tapes flat steel washers behind it",
         help: texts::HELP,
         parts: &[
-            Part { key: "board", name: "the board with its magnets", printed: true, optional: false },
+            Part { key: "board", name: "the board with its washers", printed: true, optional: false },
             Part { key: "card", name: "the rule card", printed: true, optional: false },
         ],
         minutes: (4, 10),

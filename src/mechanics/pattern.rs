@@ -88,6 +88,13 @@ pub trait Mechanic: Sync + Send + 'static {
         None
     }
 
+    /// Which kinds of a material its preparation takes, for the shopping list: the material's id, and the kinds in words, as
+    /// "13 gold and 12 white".
+    fn kinds(&self, view: &Self::View) -> Vec<(&'static str, String)> {
+        let _ = view;
+        Vec::new()
+    }
+
     /// What stands on pieces that can lie upside down unnoticed: loose, and with no line beneath.
     fn loose(&self, view: &Self::View) -> Vec<String> {
         let _ = view;

@@ -169,8 +169,8 @@ impl Mechanic for ShiftWheel {
         texts::reset(cx)
     }
 
-    fn draft_hints(&self, _: &View, cx: &Dressing<'_>) -> HintLadder {
-        texts::draft_hints(cx)
+    fn draft_hints(&self, view: &View, cx: &Dressing<'_>) -> HintLadder {
+        texts::draft_hints(view, cx)
     }
 }
 

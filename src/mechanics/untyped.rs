@@ -79,6 +79,8 @@ pub trait AnyView: fmt::Debug + Send + Sync {
     fn reason(&self, cx: &Dressing<'_>) -> String;
     /// See [`Mechanic::work`].
     fn work(&self) -> Option<Work>;
+    /// See [`Mechanic::kinds`].
+    fn kinds(&self) -> Vec<(&'static str, String)>;
     /// See [`Mechanic::loose`].
     fn loose(&self) -> Vec<String>;
     /// See [`Mechanic::slips`].
@@ -129,6 +131,9 @@ impl<M: Mechanic> AnyView for Typed<M> {
     }
     fn work(&self) -> Option<Work> {
         self.mechanic.work(&self.view)
+    }
+    fn kinds(&self) -> Vec<(&'static str, String)> {
+        self.mechanic.kinds(&self.view)
     }
     fn loose(&self) -> Vec<String> {
         self.mechanic.loose(&self.view)

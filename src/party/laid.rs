@@ -103,6 +103,7 @@ impl<'a> Table<'a> {
             verdict: None,
             parts: Vec::new(),
             prep: Vec::new(),
+            kinds: Vec::new(),
             reason: String::new(),
             work: None,
             reset: String::new(),
@@ -122,6 +123,7 @@ impl<'a> Table<'a> {
         laid.verdict = Some(laid.readings.verdict(&laid.answer));
         laid.parts = view.parts();
         laid.prep = view.prep(&cx);
+        laid.kinds = view.kinds();
         laid.reason = view.reason(&cx);
         laid.work = view.work();
         laid.reset = view.reset(&cx);

@@ -85,6 +85,8 @@ pub struct LaidPuzzle {
     pub parts: Vec<&'static str>,
     /// What the host does beforehand.
     pub prep: Vec<PrepStep>,
+    /// Which kinds of a material that takes.
+    pub kinds: Vec<(&'static str, String)>,
     /// How guests get to the answer.
     pub reason: String,
     /// The work that it is for guests, where the mechanic counts it.

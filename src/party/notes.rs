@@ -10,7 +10,7 @@ use crate::theme::Loaded;
 use crate::units::{Mm, Pt, Rect, Size};
 
 /// Texts up to this many characters are centred; longer ones are set flush left, which is easier to read.
-const CENTRED_CHARS: usize = 160;
+const CENTRED_CHARS: usize = 220;
 
 /// The pieces of the smaller texts: notes, signs, the closing card.
 pub(super) fn notes(party: &Party, theme: &Loaded) -> Vec<(Anchor, Hinted<Piece>)> {

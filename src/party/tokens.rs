@@ -3,7 +3,7 @@ use rayon::prelude::*;
 use super::token_make::{Outside, TokenArt, made};
 use super::{LaidPuzzle, Party};
 use crate::diag::{Anchor, Hinted, PuzzleField, Step};
-use crate::face::{Audience, Face, Piece, Role, TextRun};
+use crate::face::{Audience, Face, Frame, Piece, Role, TextRun};
 use crate::ids::PuzzleId;
 use crate::kit::{Kit, Puzzle};
 use crate::script::parse;
@@ -13,13 +13,14 @@ use crate::units::{Mm, Pt};
 /// The hint tokens: three for each puzzle. A step without a text gives none; a check says so.
 pub(super) fn tokens(party: &Party, kit: &Kit, theme: &Loaded) -> Vec<(Anchor, Hinted<Piece>)> {
     let art = art(party, theme);
+    let factor = art.as_ref().map_or(1.0, |art| growth(longest(&party.puzzles), room(&art.frame)));
     let ladder = |(puzzle, laid): (&Puzzle, &LaidPuzzle)| {
         let steps = Step::ALL.into_iter().filter(|step| !laid.hints.step(*step).trim().is_empty());
         let one = |step| {
             let at = Anchor::Puzzle(puzzle.id.clone(), PuzzleField::Hint(party.level, step));
             let slip = Slip { puzzle, laid, step, at: &at };
             let piece = art.as_ref().map_err(Clone::clone).and_then(|art| token(party, kit, theme, art, &slip));
-            (at, piece)
+            (at, piece.map(|piece| if factor > 1.0 { larger(&piece, factor) } else { piece }))
         };
         steps.map(one).collect::<Vec<_>>()
     };
@@ -81,10 +82,20 @@ fn token(party: &Party, kit: &Kit, theme: &Loaded, art: &TokenArt, slip: &Slip<'
         large: false,
         group: "tokens".into(),
     };
-    let piece = made(piece, kit.making.tokens, art, &cx, &Outside { mark, named: &named, step })?;
-    let room = frame.shapes.get("body").map_or_else(|| body.w.get() * body.h.get(), |shape| area(shape));
-    let factor = growth(parse(text).text().chars().count(), room);
-    Ok(if factor > 1.0 { larger(&piece, factor) } else { piece })
+    made(piece, kit.making.tokens, art, &cx, &Outside { mark, named: &named, step })
+}
+
+/// The most letters of a hint. All tokens are as large as the longest asks for: of several sizes the larger ones would tell
+/// from afar which hint says most, and they would stand in ragged rows.
+fn longest(puzzles: &[LaidPuzzle]) -> usize {
+    let texts = puzzles.iter().flat_map(|laid| Step::ALL.map(|step| laid.hints.step(step)));
+    texts.map(|text| parse(text).text().chars().count()).max().unwrap_or(0)
+}
+
+/// Square millimetres that a frame gives to the words.
+fn room(frame: &Frame) -> f64 {
+    let whole = || frame.slot("body").map_or(0.0, |body| body.w.get() * body.h.get());
+    frame.shapes.get("body").map_or_else(whole, |shape| area(shape))
 }
 
 /// Square millimetres that a letter takes at one point, line spacing and ragged ends counted in: measured on the long
@@ -92,11 +103,10 @@ fn token(party: &Party, kit: &Kit, theme: &Loaded, art: &TokenArt, slip: &Slip<'
 const LETTER: f64 = 0.073;
 /// The size that no token's words should stay below, in points, where a larger token helps.
 const COMFORT: f64 = 10.8;
-/// How much larger than its fellows a token with a long text may be.
+/// How much larger than the frame tokens with a long text may be.
 const MOST: f64 = 1.25;
 
-/// How much larger a token must be so that its words are not small; sizes go by twentieths, so that tokens with texts of
-/// about the same length are alike.
+/// How much larger tokens must be so that no words are small, in twentieths.
 fn growth(letters: usize, room: f64) -> f64 {
     #[expect(clippy::cast_precision_loss, reason = "letters of a hint")]
     let needed = letters as f64 * LETTER * COMFORT * COMFORT;
@@ -124,7 +134,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_token_grows_with_a_long_text_and_not_beyond_its_fellows() {
+    fn tokens_grow_with_the_longest_text_and_not_beyond_bounds() {
         let square = [(0.0, 0.0), (40.0, 0.0), (40.0, 35.0), (0.0, 35.0)].map(|(x, y)| (Mm::new(x), Mm::new(y)));
         let room = area(&square);
         assert!((room - 1400.0).abs() < 1e-9);

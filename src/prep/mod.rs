@@ -37,6 +37,8 @@ pub struct PuzzleSteps {
     pub title: String,
     /// Its steps.
     pub steps: Vec<PrepStep>,
+    /// Which kinds of a material these take: the material's id, and the kinds in words.
+    pub kinds: Vec<(&'static str, String)>,
     /// How many pieces of it are cut out.
     pub pieces: usize,
 }

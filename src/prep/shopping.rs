@@ -89,6 +89,13 @@ pub(super) fn shopping(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> Vec<Sho
         .filter_map(|(id, sum)| Some((material(id)?, sum)))
         .map(|(material, sum)| line(material, sum))
         .collect();
+    for line in &mut lines {
+        let kinds = steps.iter().flat_map(|group| &group.kinds).filter(|(id, _)| *id == line.material);
+        let kinds: Vec<&str> = kinds.map(|(_, words)| words.as_str()).collect();
+        if !kinds.is_empty() {
+            line.size = format!("{}; {}", kinds.join(" and "), line.size);
+        }
+    }
     lines.extend(unlisted(kit, steps));
     lines.extend(kit.props.iter().filter_map(|prop| apart(kit, prop)));
     // What guests find is theirs, whatever it is made of.

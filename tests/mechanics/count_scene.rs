@@ -47,7 +47,7 @@ fn rings_without_a_rule_count_or_do_not() {
     view["ring_rule"] = json!(false);
     let found = read(&view, 2);
     assert_eq!(answers(&found), ["32", "33"]);
-    assert!(found.remarks.iter().any(|remark| remark.contains("ring")), "{found:?}");
+    assert!(found.remarks.iter().any(|remark| remark.contains("circle")), "{found:?}");
 }
 
 #[test]

@@ -83,12 +83,12 @@ fn a_neighbour_within_reach_may_be_read_instead() {
             shape(50.0, 40.0, 14.0, "circle", "7", true),
         ]
     };
-    assert_eq!(answers(&read(&shapes(14.5), &json!("Rows"), 2)), ["47", "97"]);
-    assert_eq!(answers(&read(&shapes(16.0), &json!("Rows"), 2)), ["47"]);
+    assert_eq!(answers(&read(&shapes(16.5), &json!("Rows"), 2)), ["47", "97"]);
+    assert_eq!(answers(&read(&shapes(17.5), &json!("Rows"), 2)), ["47"]);
 }
 
 #[test]
-fn magnets_near_one_another_and_small_shapes_are_remarked() {
+fn washers_near_one_another_and_small_shapes_are_remarked() {
     let shapes = [shape(0.0, 0.0, 10.0, "circle", "4", true), shape(20.0, 20.0, 14.0, "circle", "7", true)];
     let readings = read(&shapes, &json!("Rows"), 2);
     assert_eq!(answers(&readings), ["47"]);
@@ -109,14 +109,14 @@ fn a_long_number_that_stands_twice_is_remarked_and_a_digit_is_not() {
     let twice = read(&shapes("41"), &json!("Rows"), 4);
     assert_eq!(answers(&twice), ["4170"]);
     assert!(
-        twice.remarks.iter().any(|remark| remark.contains("41 hides a magnet and stands on another shape")),
+        twice.remarks.iter().any(|remark| remark.contains("41 hides a washer and stands on another shape")),
         "{:?}",
         twice.remarks
     );
 }
 
 #[test]
-fn no_magnet_no_reading() {
+fn no_washer_no_reading() {
     assert!(read(&[shape(0.0, 0.0, 14.0, "circle", "4", false)], &json!("Rows"), 1).list.is_empty());
 }
 
@@ -128,13 +128,13 @@ fn what_it_cannot_carry_is_refused_with_a_hint() {
     assert!(refused("(digits: 2)", "4071").contains("16 or more"));
     assert!(refused("(shapes: 5)", "407").contains("about 60"));
     assert!(refused("(shapes: 160, shape_size: 20.0)", "407").contains("too full"));
-    assert!(refused("(order: Sizes)", "40712").contains("room for 4 magnets"));
+    assert!(refused("(order: Sizes)", "40712").contains("room for 4 washers"));
     assert!(refused("(digits: 0)", "407").contains("1, 2 or 3"));
     assert!(refused("(digits: 9)", "407").contains("1, 2 or 3"));
 }
 
 #[test]
-fn the_board_holds_every_number_and_the_template_only_the_magnets() {
+fn the_board_holds_every_number_and_the_template_only_the_washers() {
     for setup in ["()", "(order: Rows)", "(order: Sizes)"] {
         let lock = LockKind::Digits(3);
         dressed("magnet-field", &lock, |cx| {

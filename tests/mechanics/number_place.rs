@@ -129,20 +129,50 @@ fn refusals_say_what_to_change() {
 }
 
 #[test]
-fn the_last_hint_tells_a_cell_where_single_deductions_end() {
+fn hints_name_a_cell_to_begin_with_and_give_all_but_the_marked_cells() {
     let mechanic = find("number-place").unwrap();
     let lock = LockKind::Digits(4);
-    let hint = |setup: &str, seed| {
-        let view = lay_out(mechanic, setup, "2718", &lock, seed).unwrap();
-        let stuck = view.readings(&lock, &mut Budget::default()).remarks.iter().any(|remark| remark.contains("leave"));
-        (stuck, dressed("number-place", &lock, |cx| view.draft_hints(cx)).giveaway)
-    };
-    let mut told = 0;
+    let (mut begun, mut told) = (0, 0);
     for seed in 0..6 {
-        let (stuck, giveaway) = hint("(size: 9, reasoning: Any)", seed);
-        assert_eq!(giveaway.contains(" holds "), stuck, "{giveaway}");
-        told += usize::from(stuck);
+        for setup in ["(size: 9)", "(size: 9, reasoning: Any)", "(symbols: \"123678\")"] {
+            let view = lay_out(mechanic, setup, "2718", &lock, seed).unwrap();
+            let hints = dressed("number-place", &lock, |cx| view.draft_hints(cx));
+            assert!(!hints.giveaway.contains("2718") && !hints.giveaway.contains("2 7 1 8"), "{}", hints.giveaway);
+            let json = view.json();
+            let rows: Vec<Vec<Option<char>>> = serde_json::from_value(json["rows"].clone()).unwrap();
+            let symbols: Vec<char> = serde_json::from_value(json["symbols"].clone()).unwrap();
+            // Nobody can take the named cell for another: its row, column and box hold all symbols but one.
+            if let Some((row, rest)) =
+                hints.method.split_once("Begin in row ").and_then(|(_, rest)| rest.split_once(" from the top, column "))
+            {
+                let (row, col): (usize, usize) =
+                    (row.parse().unwrap(), rest.split(' ').next().unwrap().parse().unwrap());
+                let (row, col) = (row - 1, col - 1);
+                let (high, wide) = if rows.len() == 9 { (3, 3) } else { (2, 3) };
+                let seen = |symbol: &char| {
+                    (0..rows.len()).any(|y| {
+                        (0..rows.len()).any(|x| {
+                            let same = y == row || x == col || (y / high == row / high && x / wide == col / wide);
+                            same && rows[y][x] == Some(*symbol)
+                        })
+                    })
+                };
+                assert!(rows[row][col].is_none(), "{}", hints.method);
+                assert_eq!(symbols.iter().filter(|symbol| !seen(symbol)).count(), 1, "{}", hints.method);
+                begun += 1;
+            }
+            // Each told row agrees with what is given on it.
+            for part in hints.giveaway.split("row ").skip(1) {
+                let Some((number, cells)) = part.split_once(" is ") else { continue };
+                let cells: Vec<&str> = cells.split(['.', ';']).next().unwrap().split(' ').collect();
+                let given = &rows[number.parse::<usize>().unwrap() - 1];
+                assert_eq!(cells.len(), given.len(), "{}", hints.giveaway);
+                let agree =
+                    |(cell, given): (&&str, &Option<char>)| given.is_none_or(|given| **cell == given.to_string());
+                assert!(cells.iter().zip(given).all(agree), "{}", hints.giveaway);
+                told += 1;
+            }
+        }
     }
-    assert!(told > 0);
-    assert!(!hint("(size: 9)", 1).1.contains(" holds "));
+    assert!(begun > 6 && told > 18, "{begun} {told}");
 }

@@ -74,8 +74,9 @@ pub(super) const MAGNETS: Caution = caution!(
      pacemakers and cards: common practice, no source"
 );
 pub(super) const MAGNET_WAND: Caution = caution!(
-    "The magnet must be moulded or sewn in and larger than a child can swallow; the host takes it back. Keep it \
-     from pacemakers and cards with a stripe.",
+    "The magnet must sit fast, so that it cannot come out: a loose one that is swallowed with another, or with steel, \
+     can kill. Use one wand only, let nobody under eight have it unwatched, and take it back. Keep it from pacemakers and \
+     cards with a stripe.",
     "16 CFR 1262.2 and 1262.3 and EN 71-1 (magnets); on pacemakers and cards: common practice, no source"
 );
 pub(super) const BATTERY_LIGHT: Caution = caution!(

@@ -161,14 +161,14 @@ pub const MATERIALS: &[Material] = &[
         .or("squares of about 40 mm cut from a magnetic sheet")
         .for_age(14)
         .careful(caution::MAGNETS),
-    thing("magnet-wand", "magnet wand or one large magnet on a string", "piece")
-        .size("magnet sewn or moulded in, at least 40 mm")
-        .or("a ferrite disc of 40 mm taped to a stick")
-        .for_age(6)
+    thing("magnet-wand", "magnet on a stick", "piece")
+        .size("magnet 8 to 15 mm across at the end of a handle, pressed or moulded in so that it cannot come out")
+        .or("a magnetic pick-up tool from a tool shop")
+        .for_age(8)
         .careful(caution::MAGNET_WAND),
     thing("steel-washers", "flat steel washers", "piece")
-        .size("20 to 30 mm, of plain steel: a magnet must hold them")
-        .or("bottle caps of steel")
+        .size("18 mm across (wide ones for M6 screws) or a little less, of plain steel: a magnet must hold them")
+        .or("small coins that a magnet holds, as many copper-coloured ones are")
         .careful(caution::SMALL_PARTS),
     // Locks and boxes.
     thing("digit-padlock-3", "padlock with three digit wheels, code can be set", "piece")

@@ -23,10 +23,16 @@ pub(super) fn rule(cx: &Dressing<'_>) -> String {
     format!("Find {} with a number. Read them in the order of this list, from the top.", counters_name(cx))
 }
 
+/// " “Spare cogs”": the title by which a host with two jars knows the disc.
+fn lid_title(view: &View) -> String {
+    let title = view.lid_title.trim();
+    if title.is_empty() { String::new() } else { format!(" “{title}”") }
+}
+
 /// "white, marked with the sign \"cross\"".
 fn band_words(band: &Band) -> String {
     match band.pattern {
-        Some(pattern) => format!("{}, marked with the sign \"{}\"", band.name, pattern.word()),
+        Some(pattern) => format!("{}, with {}", band.name, pattern.drawn()),
         None => band.name.clone(),
     }
 }
@@ -35,11 +41,25 @@ fn numbered(view: &View) -> impl Iterator<Item = &Counter> {
     view.counters.iter().filter(|counter| !counter.text.is_empty())
 }
 
-/// The bands in a settled order, so that the texts tell nothing that the card does not.
-fn by_name(view: &View) -> Vec<String> {
-    let mut names: Vec<String> = view.bands.iter().map(band_words).collect();
+/// How many counters wear each band, by its place in the list of bands.
+fn worn(view: &View, band: usize) -> u32 {
+    view.counters.iter().filter(|counter| counter.band == Some(band)).map(|counter| u32::from(counter.count)).sum()
+}
+
+/// The bands with their counts, in a settled order, so that the texts tell nothing that the card does not.
+fn by_name(view: &View, words: impl Fn(&Band) -> String) -> Vec<String> {
+    let mut names: Vec<(String, u32)> =
+        view.bands.iter().enumerate().map(|(at, band)| (words(band), worn(view, at))).collect();
     names.sort();
-    names
+    names.into_iter().map(|(name, count)| format!("{count} {name}")).collect()
+}
+
+/// Which bands to have, for the shopping list.
+pub(super) fn kinds(view: &View) -> Vec<(&'static str, String)> {
+    if view.discs {
+        return Vec::new();
+    }
+    vec![("elastic-bands", format!("{}, and a few to spare", listed(&by_name(view, |band| band.name.clone()))))]
 }
 
 pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
@@ -55,7 +75,7 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         .collect();
     let mut steps = vec![PrepStep {
         key: "cut",
-        what: "Tape the lid disc to the lid of the jar.".into(),
+        what: format!("Tape the lid disc{} onto the lid of {}.", lid_title(view), jar_name(cx)),
         needs: vec![need("card-paper", 1.0), need("scissors", 1.0), need("tape", 1.0), need("jar", 1.0)],
         hands: 1.0,
         wait: 0.0,
@@ -74,10 +94,10 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         steps.push(PrepStep {
             key: "band",
             what: format!(
-                "Put a band on each of {total} counters, about as many of each kind: {}.{}",
-                listed(&by_name(view)),
+                "Put a band on each of {total} counters: {}.{}",
+                listed(&by_name(view, band_words)),
                 if view.bands.iter().any(|band| band.pattern.is_some()) {
-                    " Draw the sign beside the band on every counter, plain ones too."
+                    " Draw the sign on every counter beside its band, also on those that get no digit."
                 } else {
                     ""
                 }

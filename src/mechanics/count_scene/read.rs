@@ -34,7 +34,7 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
         let mut counts: Vec<usize> = (sure..=sure + unsure).collect();
         if ringed > 0 && !view.ring_rule {
             counts.extend((sure..=sure + unsure).map(|count| count + ringed));
-            remarks.push("some things stand in a ring, and nothing says what that means".into());
+            remarks.push("some things have a circle round them, and nothing says what that means".into());
         }
         counts.sort_unstable();
         counts.dedup();

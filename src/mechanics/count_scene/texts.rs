@@ -26,7 +26,7 @@ fn none_of_some(view: &View) -> bool {
 pub(super) fn rule(view: &View) -> String {
     let mut rule = String::from("How many of each are there?");
     if view.ring_rule {
-        rule.push_str(" Leave out what stands in a ring.");
+        rule.push_str(" Leave out what has a circle round it.");
     }
     if none_of_some(view) {
         rule.push_str(" If there is none, write zero.");
@@ -64,12 +64,12 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
     let (scene, list) = (scene(cx), list(cx));
-    let rings = if view.ring_rule { " Pass over what stands in a ring." } else { "" };
+    let rings = if view.ring_rule { " Pass over what has a circle round it." } else { "" };
     HintLadder {
         nudge: format!("{} shows much that nobody asks for. {} says what matters.", capital(scene), capital(list)),
         method: format!("Take the lines of {list} one after another, and count only that kind in {scene}.{rings}"),
         giveaway: format!(
-            "Let each of you count one kind in {scene}, row by row from the top, a finger on each, and let a second check \
+            "Let each of you count one kind in {scene}, from the top to the bottom, a finger on each, and let a second check \
              it.{rings} Set the counts on {} in the order of {list}.",
             cx.lock_name
         ),
@@ -80,14 +80,14 @@ pub(super) const HELP: &str = "\
 ## What it does
 A scene is strewn with the theme's things. A list, found elsewhere, shows which of them to count; the counts, from the \
 first line to the last, are the answer, which must be digits. Strangers that nobody asks for stand between, and some of \
-the things to count stand in a ring: those were counted before and are left out.
+the things to count have a circle round them: those were counted before and are left out.
 
 ## Setup
 - `text`: a line of the story on the list; may be empty.
 - `count`: the theme's symbols to count, in order, one for each digit; empty: by chance.
 - `others`: the theme's symbols that stand about and are not counted, the first few of them; empty: by chance. Leave out those that mark a lock.
-- `ringed`: whether some things stand in a ring and are left out. Leave it off for the youngest.
-- `work`: `Light`: few strangers. `Fair`: more of them, and some rings. `Deep`: a crowd.
+- `ringed`: whether some things have a circle round them and are left out. Leave it off for the youngest.
+- `work`: `Light`: few strangers. `Fair`: more of them, and some circles. `Deep`: a crowd.
 - `say_order`: whether the list says that its order is that of the answer.
 
 ## Example
@@ -102,5 +102,5 @@ the things to count stand in a ring: those were counted before and are left out.
 - A thing half under another, or cut by the edge, may be counted or not: several readings.
 - Two kinds that look alike in grey at print size are refused when the pieces are made.
 - A count over 9 takes two wheels; the answer's digits are the counts, so none is made.
-- Rings without a rule: with them or without them, two readings.
+- Circles without a rule: with them or without them, two readings.
 - No order stated: the counts may be set in any.";

@@ -2,12 +2,15 @@ use super::texts::{jar_name, label_name, rule};
 use super::{Carrier, Direction, JAR, LABEL, Symbol, View};
 use crate::diag::{Hinted, PuzzleField};
 use crate::face::draw::{Drawing, Pen};
-use crate::face::{Audience, Face, Piece, Role, TextRun, mm};
+use crate::face::{Align, Audience, Face, Piece, Role, TextRun, Valign, mm};
 use crate::limits;
 use crate::mechanics::{Dressing, lid};
 use crate::script::{Rich, Span, parse};
+use crate::theme::Colour;
 use crate::units::{Mm, Pt, Rect, Size};
 
+/// What stays is black in every theme, as the markers are: another colour would tell what was printed.
+const LASTING: Colour = Colour::BLACK;
 /// Height of a jar's strip.
 pub(super) const STRIP: Mm = Mm::new(26.0);
 /// Height of a tile's row.
@@ -46,7 +49,33 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
             pieces.push(piece);
         }
     }
+    pieces.push(legend(view, cx));
     Ok(pieces)
+}
+
+/// For the host, beside the template: what its brackets mean.
+fn legend(view: &View, cx: &Dressing<'_>) -> Piece {
+    let jar = jar_name(view, cx);
+    let plain = if view.printed { "is on the guests' print already" } else { "you write in black permanent ink" };
+    let begins = match (view.carrier, view.start) {
+        (Carrier::Jar, true) => " The thick line is the start; letters stand upright, the lid above them.",
+        (Carrier::Jar, false) => " Letters stand upright, the lid above them.",
+        (Carrier::Tile, _) => "",
+    };
+    let words = format!(
+        "How to use the template of {jar}. What stands without brackets {plain}. What stands in brackets you write in black \
+         wipe-off ink, without the brackets, at its place, as large as the rest.{begins} Then put the template away."
+    );
+    let size = Size { w: mm(160.0), h: mm(30.0) };
+    let mut face = Face::new(size, format!("for the host: how to use the template of {jar}"));
+    let rect = Rect::of(size).inset(mm(2.0));
+    let from = cx.at(PuzzleField::Setup);
+    let run = TextRun::new(rect, Role::Text, Rich::plain(words), Pt::new(11.0), cx.colour("ink"), from);
+    face.text(run.aligned(Align::Left, Valign::Top).at_least(Pt::new(9.0)));
+    let mut piece = cx.piece(JAR, "how to use the host's template", face);
+    piece.id = format!("{}-{JAR}-legend", cx.puzzle);
+    piece.audience = Audience::Host;
+    piece
 }
 
 /// The lid disc of a jar or the label of a tile: the author's words, then the rule.
@@ -74,10 +103,14 @@ fn label(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     }
 }
 
+/// In how many pieces a jar's strip is printed.
+pub(super) fn parts(view: &View) -> usize {
+    ((view.around_mm / LONGEST).ceil() as usize).clamp(1, view.symbols.len().max(1))
+}
+
 /// The strip round a jar, in pieces that fit the paper. The last laps over the first.
 fn strip(view: &View, cx: &Dressing<'_>, host: bool) -> Vec<Face> {
-    let count = view.symbols.len().max(1);
-    let pieces = ((view.around_mm / LONGEST).ceil() as usize).clamp(1, count);
+    let (count, pieces) = (view.symbols.len().max(1), parts(view));
     let (each, more) = (count / pieces, count % pieces);
     let mut faces = Vec::new();
     let mut first = 0;
@@ -93,9 +126,9 @@ fn strip(view: &View, cx: &Dressing<'_>, host: bool) -> Vec<Face> {
         if view.start {
             // The start is the seam; the mark stands on the side to which one reads.
             match view.direction {
-                Direction::Leftwards if index + 1 == pieces => start_mark(&mut drawing, lap - mm(0.6), view, cx),
+                Direction::Leftwards if index + 1 == pieces => start_mark(&mut drawing, lap - mm(0.6), view),
                 Direction::Rightwards | Direction::Unstated if index == 0 => {
-                    start_mark(&mut drawing, mm(0.6), view, cx);
+                    start_mark(&mut drawing, mm(0.6), view);
                 }
                 _ => {}
             }
@@ -141,7 +174,7 @@ fn write(face: &mut Face, symbol: &Symbol, rect: Rect, host: bool, cx: &Dressing
         return;
     }
     let (words, ink) = if symbol.lasting {
-        (symbol.text.to_string(), cx.colour("ink"))
+        (symbol.text.to_string(), LASTING)
     } else {
         (format!("({})", symbol.text), cx.colour("accent"))
     };
@@ -159,8 +192,8 @@ fn alt(view: &View, cx: &Dressing<'_>, host: bool) -> String {
 }
 
 /// The start mark: a thick line, with an arrow at its top that shows the way where it is stated.
-fn start_mark(drawing: &mut Drawing, x: Mm, view: &View, cx: &Dressing<'_>) {
-    let ink = cx.colour("ink");
+fn start_mark(drawing: &mut Drawing, x: Mm, view: &View) {
+    let ink = LASTING;
     drawing.line((x, mm(2.0)), (x, STRIP - mm(2.0)), Pen::line(ink, mm(1.1)));
     let way = match view.direction {
         Direction::Rightwards => 1.0,
@@ -177,7 +210,7 @@ fn start_tab(view: &View, cx: &Dressing<'_>) -> Piece {
     let size = Size { w: mm(26.0), h: STRIP };
     let mut face = Face::new(size, "the start mark for the jar");
     let mut drawing = Drawing::new(size);
-    start_mark(&mut drawing, size.w / 2.0, view, cx);
+    start_mark(&mut drawing, size.w / 2.0, view);
     face.art(drawing.svg(), Rect::of(size), "a start mark");
     let mut piece = cx.piece(JAR, "start mark for the jar", face);
     piece.id = format!("{}-{JAR}-start", cx.puzzle);

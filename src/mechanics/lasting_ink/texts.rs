@@ -44,6 +44,32 @@ fn staying(view: &View) -> String {
     words.join(", ")
 }
 
+/// Where the disc or label goes, by the title that it bears.
+fn label_goes(view: &View, cx: &Dressing<'_>) -> String {
+    let title = view.label_title.trim();
+    let title = if title.is_empty() { String::new() } else { format!(" “{title}”") };
+    match view.carrier {
+        Carrier::Jar => format!("Tape the lid disc{title} onto the lid of {}.", jar_name(view, cx)),
+        Carrier::Tile => format!("Lay the label{title} ready, to go beside {}.", jar_name(view, cx)),
+    }
+}
+
+/// How the printed strip goes round: `parts` pieces, each of which has a lap beyond its dashed line.
+fn wrap(jar: &str, parts: usize) -> String {
+    let join = match parts {
+        0 | 1 => String::new(),
+        _ => "Glue the pieces of the printed strip into one, letters upright, left to right as their captions number \
+              them: each goes on top of the lap of the one before, up to its dashed line. "
+            .to_owned(),
+    };
+    let strip = if parts > 1 { "it" } else { "the printed strip" };
+    format!(
+        "{join}Wrap {strip} round the outside of {jar}, the letters' tops towards the lid. The left end, where the strip \
+         begins, lies on top; the lap of the right end goes beneath it, up to the dashed line. Cover it all smoothly with \
+         clear tape: the wipe-off ink needs that skin."
+    )
+}
+
 pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     let need = |material, amount| Need { material, amount };
     let jar = jar_name(view, cx);
@@ -55,8 +81,8 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     let cut = PrepStep {
         key: "cut",
         what: format!(
-            "Have {} ready, and the host's template beside you: it shows every symbol at its place; guests never see it.",
-            label_name(view, cx)
+            "{} Have the host's template beside you: it shows every symbol at its place; guests never see it.",
+            label_goes(view, cx)
         ),
         needs: vec![need("card-paper", 1.0), need("plain-paper", 1.0), need("scissors", 1.0), need("tape", 1.0)],
         hands: 1.0,
@@ -65,18 +91,19 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     };
     let lasting = if view.printed {
         let how = match view.carrier {
-            Carrier::Jar => format!(
-                "Wrap the printed strip round the outside of {jar}, overlap the ends at the seam and cover it \
-                 smoothly with clear tape."
-            ),
+            Carrier::Jar => wrap(jar, super::print::parts(view)),
             Carrier::Tile => "Put the printed sheet into the sheet protector.".to_owned(),
         };
-        PrepStep { key: "lasting", what: how, needs: vec![carrier], hands: 6.0, wait: 0.0, after: vec!["cut"] }
+        let needs = match view.carrier {
+            Carrier::Jar if super::print::parts(view) > 1 => vec![carrier, need("glue", 1.0)],
+            _ => vec![carrier],
+        };
+        PrepStep { key: "lasting", what: how, needs, hands: 6.0, wait: 0.0, after: vec!["cut"] }
     } else {
         PrepStep {
             key: "lasting",
             what: format!(
-                "With the permanent marker write on the outside of {jar}, where the template shows them: {}.{} Let it \
+                "With a black permanent marker write on the outside of {jar}, where the template shows them: {}.{} Let it \
                  dry well.",
                 staying(view),
                 match (view.carrier, view.start) {
@@ -93,8 +120,9 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     let decoys = PrepStep {
         key: "decoys",
         what: format!(
-            "With the wipe-off marker write the other symbols on {jar}, as large as those that stay, where the template \
-             shows them. Wipe one to try: it must go without a trace, and the lasting ones must stay."
+            "With a black wipe-off marker write on {jar} what stands in brackets on the template, without the brackets, \
+             at its place, upright, as large and as thick as what stays: nobody may tell the two inks apart. Wipe one to \
+             try: it must go without a trace, and the lasting ones must stay."
         ),
         needs: vec![need("wipe-off-marker", 1.0), need("cloth", 1.0)],
         hands: 6.0,

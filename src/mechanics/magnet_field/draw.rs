@@ -1,6 +1,6 @@
-//! The board, its rule card, and the host's template for the magnets.
+//! The board, its rule card, and the host's template for the washers.
 
-use super::{FIELD, Kind, LEAST_ACROSS, Rule, Shape, View, shape};
+use super::{EDGE, FIELD, Kind, LEAST_ACROSS, Rule, Shape, View, WASHER, shape};
 use crate::diag::{Hinted, PuzzleField, Trouble};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Align, Audience, Face, Piece, Role, TextRun, Valign};
@@ -36,6 +36,17 @@ fn middle(shape: &Shape, slot: Rect, scale: f64) -> (Mm, Mm) {
     (slot.x + slot.w / 2.0 + shape.x * scale, slot.y + slot.h / 2.0 + shape.y * scale)
 }
 
+/// Holds every washer within the board.
+fn clear_of_edge(view: &View, slot: Rect, scale: f64, size: Size) -> Hinted<()> {
+    let inner = Rect::of(size).inset(EDGE);
+    let out = view.shapes.iter().filter(|shape| shape.pulls).map(|shape| middle(shape, slot, scale));
+    if out.clone().all(|(x, y)| x >= inner.x && x <= inner.right() && y >= inner.y && y <= inner.bottom()) {
+        return Ok(());
+    }
+    Err(Trouble::new(format!("on the theme's frame `board` a washer would lie under {} mm from the edge", EDGE.get()))
+        .hint("draw the frame's `slot-field` farther from its edges"))
+}
+
 fn number(cx: &Dressing<'_>, of: &Shape, middle: (Mm, Mm), across: Mm) -> TextRun {
     let slot = shape::number_slot(of.kind, middle, across);
     let text = Rich::plain(of.number.clone());
@@ -46,6 +57,7 @@ pub(super) fn board(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let frame = cx.frame("board")?;
     let slot = cx.slot(&frame, "board", "field")?;
     let scale = scale(view, slot)?;
+    clear_of_edge(view, slot, scale, frame.size)?;
     let title = cx.name("board-title", "Which of these pull?");
     let mut face = Face::on(&frame, format!("{title} A board of {} shapes, a number in each.", view.shapes.len()));
     cx.title(&mut face, &frame, "board", title)?;
@@ -66,7 +78,7 @@ pub(super) fn template(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let frame = cx.frame("board")?;
     let slot = cx.slot(&frame, "board", "field")?;
     let scale = scale(view, slot)?;
-    let mut face = Face::new(frame.size, "The host's template: where the magnets go on the back of the board.");
+    let mut face = Face::new(frame.size, "The host's template: where the washers go on the back of the board.");
     let thin = Pen::line(cx.colour("line"), Mm::new(0.2)).dashed(Mm::new(1.0), Mm::new(1.0));
     let thick = Pen::line(cx.colour("ink"), Mm::new(0.8));
     let mut drawing = Drawing::new(frame.size);
@@ -76,8 +88,8 @@ pub(super) fn template(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         let (x, y) = middle(of, slot, scale);
         let mirrored = (frame.size.w - x, y);
         if of.pulls {
-            drawing.circle(mirrored.0, mirrored.1, of.across * scale / 2.0, thick);
-            face.text(number(cx, &Shape { kind: Kind::Circle, ..of.clone() }, mirrored, of.across * scale));
+            drawing.circle(mirrored.0, mirrored.1, WASHER / 2.0, thick);
+            face.text(number(cx, &Shape { kind: Kind::Circle, ..of.clone() }, mirrored, WASHER));
         } else {
             drawing.circle(mirrored.0, mirrored.1, Mm::new(1.0), thin);
         }
@@ -86,7 +98,7 @@ pub(super) fn template(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let strip = Rect { x: Mm::new(8.0), y: Mm::new(4.0), w: w - Mm::new(16.0), h: WORDS.0 };
     let head = "For the host: the board from behind. Lay this sheet on the board's back, edges flush, these words \
                 upright, the board's own top at the top.";
-    let foot = "Prick through the middle of each thick ring and tape a magnet there. Then put this sheet away.";
+    let foot = "Each thick ring is a washer of 18 mm. Prick through its middle and tape the washer there. Then put this sheet away.";
     for (rect, words) in [(strip, head), (Rect { y: h - WORDS.1 - Mm::new(4.0), h: WORDS.1, ..strip }, foot)] {
         let (text, from) = (Rich::plain(words), cx.at(PuzzleField::Setup));
         let run = TextRun::new(rect, Role::Code, text, Pt::new(10.0), cx.colour("ink"), from);
@@ -101,7 +113,7 @@ pub(super) fn template(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
             alt: String::new(),
         }),
     );
-    let piece = cx.piece("template", "Magnet template, for the host", face);
+    let piece = cx.piece("template", "Washer template, for the host", face);
     Ok(Piece { audience: Audience::Host, measured: true, ..piece })
 }
 

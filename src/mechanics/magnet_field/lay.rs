@@ -1,9 +1,9 @@
-//! Strews shapes over a board and hides magnets behind some.
+//! Strews shapes over a board and hides washers behind some.
 
 use rand::RngExt as _;
 use rand::seq::{IndexedRandom as _, SliceRandom as _};
 
-use super::{FIELD, Kind, LEAST_ACROSS, MAGNETS_APART, NEIGHBOUR, Order, Rule, Setup, Shape, View};
+use super::{FIELD, Kind, LEAST_ACROSS, NEIGHBOUR, Order, Rule, STEEL_APART, Setup, Shape, View};
 use crate::diag::{Hinted, Trouble};
 use crate::limits;
 use crate::mechanics::field::{Area, scatter_sized};
@@ -11,7 +11,7 @@ use crate::mechanics::words::{digits_only, symbols};
 use crate::mechanics::{Job, Rng};
 use crate::units::{Mm, Rect};
 
-/// Least distance from a magnet to the middle of a neighbouring shape; what a print at 94 % takes is added.
+/// Least distance from a washer to the middle of a neighbouring shape; what a print at 94 % takes is added.
 const NEIGHBOUR_APART: f64 = NEIGHBOUR.get() / 0.94;
 /// Air about a shape.
 const AIR: Mm = Mm::new(1.0);
@@ -19,7 +19,7 @@ const AIR: Mm = Mm::new(1.0);
 const SIZE_STEP: f64 = 1.3;
 /// Most sizes on one board: the next would be more than twice as wide as a coin.
 const SIZES: usize = 4;
-/// Outlines on the rule card that hide no magnet, so that the card does not tell where to feel.
+/// Outlines on the rule card that hide no washer, so that the card does not tell where to feel.
 const IDLE_KINDS: usize = 3;
 
 pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
@@ -45,11 +45,11 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
         }
     }
     Err(Trouble::new(format!(
-        "{} magnets find no places far enough from each other and from other shapes",
+        "{} washers find no places far enough from each other and from other shapes",
         numbers.len()
     ))
     .hint(
-        "set fewer shapes or a smaller shape_size, or put more digits on each shape, so that fewer magnets are needed",
+        "set fewer shapes or a smaller shape_size, or put more digits on each shape, so that fewer washers are needed",
     ))
 }
 
@@ -71,7 +71,7 @@ fn numbers(setup: &Setup, job: &Job<'_>) -> Hinted<Vec<String>> {
     }
     if numbers.len() > most {
         return Err(Trouble::new(format!(
-            "this order has room for {most} magnets, and the answer needs {}",
+            "this order has room for {most} washers, and the answer needs {}",
             numbers.len()
         ))
         .hint("put more digits on each shape, or set `order` to Rows"));
@@ -88,17 +88,17 @@ pub(super) const fn least_across(digits: u8) -> Mm {
     }
 }
 
-/// One board; none when the magnets find no places on it.
+/// One board; none when the washers find no places on it.
 fn attempt(setup: &Setup, numbers: &[String], count: usize, rng: &mut Rng) -> Hinted<Option<View>> {
-    let magnets = numbers.len();
-    let sizes = sizes(setup, magnets, count);
+    let washers = numbers.len();
+    let sizes = sizes(setup, washers, count);
     let radii: Vec<Mm> = sizes.iter().map(|across| *across / 2.0 + AIR).collect();
     let area = Rect { x: -FIELD.w / 2.0, y: -FIELD.h / 2.0, w: FIELD.w, h: FIELD.h };
     let places = scatter_sized(Area::Rect(area), &radii, rng)?;
 
     let mut order: Vec<Kind> = Kind::ALL.to_vec();
     order.shuffle(rng);
-    order.truncate((magnets + IDLE_KINDS).min(Kind::ALL.len()));
+    order.truncate((washers + IDLE_KINDS).min(Kind::ALL.len()));
     let lengths: Vec<usize> = numbers.iter().map(|number| number.chars().count()).collect();
     let mut shapes: Vec<Shape> = Vec::new();
     for (index, ((x, y), across)) in places.into_iter().zip(sizes).enumerate() {
@@ -111,7 +111,7 @@ fn attempt(setup: &Setup, numbers: &[String], count: usize, rng: &mut Rng) -> Hi
         shapes.push(Shape { x, y, across, kind, number: String::new(), pulls: false });
     }
 
-    let Some(pulling) = pick(setup.order, &shapes, &order, magnets, rng) else { return Ok(None) };
+    let Some(pulling) = pick(setup.order, &shapes, &order, washers, rng) else { return Ok(None) };
     for (place, number) in pulling.iter().zip(numbers) {
         if let Some(shape) = shapes.get_mut(*place) {
             shape.pulls = true;
@@ -129,12 +129,12 @@ fn attempt(setup: &Setup, numbers: &[String], count: usize, rng: &mut Rng) -> Hi
 
 /// The breadth of each shape. Of several sizes the large ones are few, by the cube of their breadth: each then takes a
 /// smaller share of the board than the one below, and sixty shapes of four sizes still find room.
-fn sizes(setup: &Setup, magnets: usize, count: usize) -> Vec<Mm> {
+fn sizes(setup: &Setup, washers: usize, count: usize) -> Vec<Mm> {
     if setup.order != Order::Sizes {
         return vec![setup.shape_size; count];
     }
     let mut steps = vec![setup.shape_size];
-    while steps.len() < magnets {
+    while steps.len() < washers {
         let next = steps.last().map_or(setup.shape_size, |last| *last * SIZE_STEP);
         steps.push(Mm::new((next.get() * 10.0).round() / 10.0));
     }
@@ -157,20 +157,20 @@ fn sizes(setup: &Setup, magnets: usize, count: usize) -> Vec<Mm> {
     sizes
 }
 
-/// Shapes to hide magnets behind, in the order in which they are to be read.
-fn pick(order: Order, shapes: &[Shape], kinds: &[Kind], magnets: usize, rng: &mut Rng) -> Option<Vec<usize>> {
+/// Shapes to hide washers behind, in the order in which they are to be read.
+fn pick(order: Order, shapes: &[Shape], kinds: &[Kind], washers: usize, rng: &mut Rng) -> Option<Vec<usize>> {
     let free: Vec<usize> = (0..shapes.len()).filter(|place| stands_free(shapes, *place)).collect();
-    for _ in 0..limits::MAGNET_PICKS {
+    for _ in 0..limits::STEEL_PICKS {
         let mut pulling_kinds: Vec<usize> = (0..kinds.len()).collect();
         pulling_kinds.shuffle(rng);
-        pulling_kinds.truncate(magnets);
+        pulling_kinds.truncate(washers);
         let mut sizes: Vec<Mm> = shapes.iter().map(|shape| shape.across).collect();
         sizes.sort_by(|a, b| a.get().total_cmp(&b.get()));
         sizes.dedup();
         let mut candidates = free.clone();
         candidates.shuffle(rng);
         let mut chosen: Vec<usize> = Vec::new();
-        for turn in 0..magnets {
+        for turn in 0..washers {
             let next = candidates.iter().copied().find(|place| {
                 let Some(shape) = shapes.get(*place) else { return false };
                 let fits = match order {
@@ -182,7 +182,7 @@ fn pick(order: Order, shapes: &[Shape], kinds: &[Kind], magnets: usize, rng: &mu
             });
             chosen.extend(next);
         }
-        if chosen.len() == magnets {
+        if chosen.len() == washers {
             chosen.sort_by(|a, b| rank(order, shapes.get(*a), kinds).total_cmp(&rank(order, shapes.get(*b), kinds)));
             return Some(chosen);
         }
@@ -201,17 +201,17 @@ fn rank(order: Order, shape: Option<&Shape>, kinds: &[Kind]) -> f64 {
     }
 }
 
-/// Whether a magnet behind this shape cannot be felt at the middle of another.
+/// Whether a washer behind this shape cannot be felt at the middle of another.
 fn stands_free(shapes: &[Shape], place: usize) -> bool {
     let Some(shape) = shapes.get(place) else { return false };
     let others = shapes.iter().enumerate().filter(|(at, _)| *at != place);
     others.map(|(_, other)| shape.distance(other).get()).all(|distance| distance >= NEIGHBOUR_APART)
 }
 
-/// Whether two magnets can be told apart, and their order seen at a glance.
+/// Whether two washers can be told apart, and their order seen at a glance.
 fn lie_apart(order: Order, a: &Shape, b: &Shape) -> bool {
     let rows = order != Order::Rows || (a.y - b.y).get().abs() >= a.across.get();
-    rows && a.distance(b) >= MAGNETS_APART
+    rows && a.distance(b) >= STEEL_APART
 }
 
 /// Gives every other shape a number. Long numbers stand on the board once, as far as there are enough of them.

@@ -1,6 +1,6 @@
 //! Reads a board as guests do who feel every pull.
 
-use super::{Kind, LEAST_ACROSS, MAGNETS_APART, NEIGHBOUR, Rule, Shape, View};
+use super::{Kind, LEAST_ACROSS, NEIGHBOUR, Rule, STEEL_APART, Shape, View};
 use crate::kit::LockKind;
 use crate::readings::tokens::{self, Mark, Order};
 use crate::readings::{Budget, Readings};
@@ -15,8 +15,8 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
     if pulling.is_empty() {
         return all;
     }
-    // For each magnet the shapes that it can be felt at, the true one first.
-    let felt: Vec<Vec<&Shape>> = pulling.iter().map(|magnet| felt_at(view, magnet)).collect();
+    // For each washer the shapes that it can be felt at, the true one first.
+    let felt: Vec<Vec<&Shape>> = pulling.iter().map(|washer| felt_at(view, washer)).collect();
     let mut choice = vec![0_usize; felt.len()];
     loop {
         if !budget.step() {
@@ -49,10 +49,10 @@ fn advance(choice: &mut [usize], felt: &[Vec<&Shape>]) -> bool {
     false
 }
 
-/// The shapes at which a magnet can be felt, its own first.
-fn felt_at<'a>(view: &'a View, magnet: &'a Shape) -> Vec<&'a Shape> {
-    let near = view.shapes.iter().filter(|other| *other != magnet && other.distance(magnet) < NEIGHBOUR);
-    std::iter::once(magnet).chain(near).collect()
+/// The shapes at which a washer can be felt, its own first.
+fn felt_at<'a>(view: &'a View, washer: &'a Shape) -> Vec<&'a Shape> {
+    let near = view.shapes.iter().filter(|other| *other != washer && other.distance(washer) < NEIGHBOUR);
+    std::iter::once(washer).chain(near).collect()
 }
 
 fn marks(taken: &[&Shape]) -> Vec<Mark> {
@@ -91,9 +91,9 @@ fn remark(view: &View, pulling: &[&Shape], readings: &mut Readings) {
     }
     for (index, a) in pulling.iter().enumerate() {
         for b in pulling.iter().take(index) {
-            if a.distance(b) < MAGNETS_APART {
+            if a.distance(b) < STEEL_APART {
                 readings.remarks.push(format!(
-                    "the magnets behind {} and {} lie {:.0} mm apart: they pull at each other and feel like one",
+                    "the washers behind {} and {} lie {:.0} mm apart: they pull at each other and feel like one",
                     b.number,
                     a.number,
                     a.distance(b).get()
@@ -103,7 +103,7 @@ fn remark(view: &View, pulling: &[&Shape], readings: &mut Readings) {
         let idle = view.shapes.iter().filter(|shape| !shape.pulls && shape.number == a.number).count();
         // One digit must stand on a board many times over; a longer number is what people call a shape by.
         if a.number.chars().count() > 1 && idle > 0 {
-            readings.remarks.push(format!("{} hides a magnet and stands on another shape as well", a.number));
+            readings.remarks.push(format!("{} hides a washer and stands on another shape as well", a.number));
         }
     }
     let small = view.shapes.iter().filter(|shape| shape.across < LEAST_ACROSS).count();

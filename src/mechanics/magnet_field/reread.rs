@@ -107,7 +107,7 @@ fn spot(shape: &PrintedShape, kind: Kind) -> (Mm, Mm) {
     (x, y + half * off)
 }
 
-/// Marks the shapes behind which the template puts magnets: thick rings on the board seen from behind.
+/// Marks the shapes behind which the template puts washers: thick rings on the board seen from behind.
 fn pulls(template: &Printed, board: &Printed, cx: &Dressing<'_>, shapes: &mut [Shape]) -> Hinted<()> {
     let (x, y, scale) = field(board, cx)?;
     for ring in template.shapes.iter().filter(|shape| !shape.dashed) {

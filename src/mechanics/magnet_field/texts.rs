@@ -9,16 +9,16 @@ use crate::script::capital;
 
 pub(super) const HELP: &str = "\
 ## What it does
-A board of numbered shapes hangs or lies in the room. Flat magnets are taped behind a few of them; a magnet on a string \
-or stick, moved slowly over the board, is pulled there. A rule card states the order in which the numbers count. A \
-template for the host is printed: the board from behind, with the magnets' places. The answer must be digits, on at \
-least two shapes. Count the magnets out and in, and keep them from small children.
+A board of numbered shapes hangs or lies in the room. Flat steel washers are taped behind a few of them; a magnet on a \
+stick, moved slowly over the board, is pulled there and nowhere else. Only the stick holds a magnet: steel has no side that \
+pushes away, and nobody can swallow two magnets. A rule card states the order in which the numbers count. A template for the \
+host is printed: the board from behind, with the washers' places. The answer must be digits, on at least two shapes.
 
 ## Setup
 - `shapes`: how many shapes stand on the board, 12 to 160; about 60 is good.
 - `digits`: digits on each shape: 1, 2 or 3. The answer is cut up from the left; the last number may be shorter.
-- `order`: `Kinds`: the rule card lists outlines (circle, star, drop ...), drawn and named; no outline hides two magnets, \
-and some hide none. `Rows`: from the top to the bottom. `Sizes`: from the smallest to the largest, up to four magnets. \
+- `order`: `Kinds`: the rule card lists outlines (circle, star, drop ...), drawn and named; no outline hides two washers, \
+and some hide none. `Rows`: from the top to the bottom. `Sizes`: from the smallest to the largest, up to four washers. \
 It is never left open.
 - `shape_size`: breadth of a shape in millimetres, of the smallest when they differ: at least 12 for one digit, 16 for \
 two, 20 for three.
@@ -31,23 +31,25 @@ two, 20 for three.
 )
 
 ## Traps
-- Two magnets that the rule does not put in order: same outline, same height, nearly the same size.
+- Two washers that the rule does not put in order: same outline, same height, nearly the same size.
 - Numbers of unlike length with no order: 4 and 17 make 417 or 174.
-- Another shape within 15 mm of a magnet: its number may be read instead.
-- Magnets within 40 mm of each other, and shapes too small to write on, get a remark.
+- Another shape whose middle is within 17 mm of a washer's: its number may be read instead. With washers of 18 mm and a \
+magnet of 15 mm the pull there is a twentieth at most of what it is at the middle (computed).
+- Washers within 40 mm of each other, and shapes too small to write on, get a remark.
 - A number that stands twice: with one digit that is usual and harmless, since guests read the place that pulls. A longer \
-number behind a magnet that stands elsewhere too gets a remark, since people call shapes by it.";
+number behind a washer that stands elsewhere too gets a remark, since people call shapes by it.";
 
 pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     let (board, wand) = (cx.name("board", "the board"), cx.name("wand", "the magnet"));
-    let magnets = view.pulling().len();
-    #[expect(clippy::cast_precision_loss, reason = "a handful of magnets")]
-    let amount = magnets as f64;
+    let washers = view.pulling().len();
+    #[expect(clippy::cast_precision_loss, reason = "a handful of washers")]
+    let amount = washers as f64;
     vec![
         PrepStep {
             key: "glue",
             what: format!(
-                "Glue the print of {board} flat onto corrugated card, cut both to the frame, and let it dry under books."
+                "Cut out {board} along its frame, glue it flat onto corrugated card of 4 mm at most, cut the card off along the \
+                 print's edge, and let it dry under books."
             ),
             needs: vec![
                 Need { material: "plain-paper", amount: 1.0 },
@@ -62,9 +64,11 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         PrepStep {
             key: "tape",
             what: format!(
-                "Lay the template on the back of {board}, prick through each thick ring, and tape a flat magnet over each of the {magnets} marks, all with the same side out. Write down how many magnets you used."
+                "Lay the template on the back of {board}, prick through the middle of each thick ring, and tape a steel washer \
+                 over each of the {washers} pricks, its hole over the prick. Either side of a washer may lie up. Write down how \
+                 many you used."
             ),
-            needs: vec![Need { material: "magnets", amount }, Need { material: "tape", amount: 1.0 }],
+            needs: vec![Need { material: "steel-washers", amount }, Need { material: "tape", amount: 1.0 }],
             hands: 8.0,
             wait: 0.0,
             after: vec!["glue"],
@@ -72,7 +76,9 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         PrepStep {
             key: "try",
             what: format!(
-                "Move {wand} over the front: it must pull behind the right shapes and nowhere else. If the card is too thick, move the magnets' tape to a thinner card."
+                "Move {wand} slowly over the front, touching it: it must be held at the middle of the right shapes and be loose \
+                 at the middle of every other. If it is hardly held, the card is too thick or the washers are not of plain \
+                 steel; if it is held beside them, the magnet is too broad."
             ),
             needs: vec![Need { material: "magnet-wand", amount: 1.0 }],
             hands: 4.0,
@@ -109,7 +115,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 
 pub(super) fn reset(view: &View, cx: &Dressing<'_>) -> String {
     format!(
-        "Count the magnets behind {}: there must be {}. Put {} and the rule card back.",
+        "Count the washers behind {}: there must be {}. Put {} and the rule card back.",
         cx.name("board", "the board"),
         view.pulling().len(),
         cx.name("wand", "the magnet"),

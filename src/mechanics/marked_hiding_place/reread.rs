@@ -1,5 +1,6 @@
 //! The tags and the note, read back from paper, and what the host is told to hide where.
 
+use super::texts::TIE;
 use super::{Hiding, Slip, Teller, Thing, View, lay};
 use crate::diag::{Hinted, Trouble};
 use crate::face::proof::{Block, Printed};
@@ -54,8 +55,7 @@ fn tags(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<Vec<Thing>> {
 
 /// Which tag the host ties to which thing.
 fn name(things: &mut [Thing], steps: &[&str]) -> Hinted<()> {
-    let list =
-        steps.iter().find_map(|step| step.strip_prefix("Tie the tags on so that all can be seen: ")?.strip_suffix('.'));
+    let list = steps.iter().find_map(|step| step.strip_prefix(TIE)?.strip_suffix('.'));
     let mut rest = list.ok_or_else(|| Trouble::new("the host is not told which tag goes where"))?;
     let words: Vec<String> = things.iter().map(|thing| format!("; {} on ", thing.word)).collect();
     for (index, thing) in things.iter_mut().enumerate() {

@@ -41,18 +41,23 @@ is the lock's code; the host writes it on a slip.
 - The key inside food gets a remark and a finding.
 - A key that opens another lock cannot be seen here: the findings of the whole kit tell of it.";
 
+/// How the step of the tags begins, up to the list of which goes where.
+pub(super) const TIE: &str = "Punch each tag at the ring printed on it, thread a string through, and tie the tags on so that all \
+                              can be seen: ";
+
 pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     let tags: Vec<String> = view.things.iter().map(|thing| format!("{} on {}", thing.word, thing.name)).collect();
     #[expect(clippy::cast_precision_loss, reason = "at most HIDING_THINGS")]
     let count = view.things.len() as f64;
     let mut steps = vec![PrepStep {
         key: "tags",
-        what: format!("Tie the tags on so that all can be seen: {}.", tags.join("; ")),
+        what: format!("{TIE}{}.", tags.join("; ")),
         needs: vec![
             // Six tags fit on a sheet.
             Need { material: "card-paper", amount: (count / 6.0).ceil() },
             Need { material: "string", amount: (count * 0.3).ceil() },
             Need { material: "scissors", amount: 1.0 },
+            Need { material: "hole-punch", amount: 1.0 },
         ],
         hands: 1.0 + count,
         wait: 0.0,

@@ -88,12 +88,19 @@ pub(super) fn reset(cx: &Dressing<'_>) -> String {
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
     let (grid, mask) = (grid(cx), mask(cx));
-    let more = if view.turns.unwrap_or(1) > 1 { " Turn it as the square says and read on." } else { "" };
+    let more = match view.turns.unwrap_or(1) {
+        0 | 1 => "",
+        2 => " Turn it a quarter to the right and read on.",
+        3 => " Turn it a quarter to the right and read on; then once more.",
+        _ => " Turn it a quarter to the right and read on, three times in all.",
+    };
+    let shown = read::shown(view, &view.windows, true);
+    let begin = shown.first().map_or_else(String::new, |first| format!(" You begin with {first}."));
     HintLadder {
         nudge: format!("{} is exactly as large as something else.", capital(mask)),
         method: format!("{} belongs on {grid}. What its windows leave is what counts.", capital(mask)),
         giveaway: format!(
-            "Lay {mask} on {grid}, {}. Write down what stands in the windows, row by row and from left to right.{more} Set that \
+            "Lay {mask} on {grid}, {}. Write down what stands in the windows, row by row and from left to right.{begin}{more} Set that \
              on {}.",
             lay(view.corner),
             cx.lock_name

@@ -45,41 +45,62 @@ pub(super) fn work(view: &View) -> Option<Work> {
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
     let grid = name(cx);
     let marks = paper::place_letters(view.marks.len());
+    let most = || "Start with the row, column or box that has the most filled cells.".to_owned();
+    let begin = first(view).unwrap_or_else(most);
+    let rest = marked_rows(view).unwrap_or_else(|| {
+        format!(
+            "Fill {grid}: cross out in each empty cell what its row, column and box hold, until one symbol is left, or a \
+             symbol has one cell left in its row, column or box."
+        )
+    });
     HintLadder {
         nudge: format!("{} can be filled by thinking alone. Take a pencil.", capital(grid)),
-        method: format!(
-            "No row, no column and no box of {grid} may hold the same symbol twice. Start with the row, column or box \
-             that has the most filled cells."
-        ),
-        giveaway: format!(
-            "Fill {grid}: cross out in each empty cell what its row, column and box hold, until one symbol is left, or a \
-             symbol has one cell left in its row, column or box.{} Then set cells {marks}, in that order, on {}.",
-            gift(view).unwrap_or_default(),
-            cx.lock_name
-        ),
+        method: format!("No row, no column and no box of {grid} may hold the same symbol twice. {begin}"),
+        giveaway: format!("{rest} Then set cells {marks}, in that order, on {}.", cx.lock_name),
     }
 }
 
-/// A cell to be told where single deductions do not lead to the end: the one that helps most, and none that is marked.
-fn gift(view: &View) -> Option<String> {
+/// Where to begin: an empty cell, not a marked one, whose row, column and box leave it a single symbol; the one that sees
+/// the most filled cells in its row.
+fn first(view: &View) -> Option<String> {
     let (places, givens) = (view.places()?, view.givens());
-    if places.deduce(&givens).open == 0 {
-        return None;
-    }
+    let marked = |cell: usize| view.marks.iter().any(|(row, col)| row * places.size + col == cell);
+    let single = |cell: &usize| {
+        let seen = |value: &usize| {
+            (0..givens.len()).any(|at| places.see_each_other(*cell, at) && givens.get(at) == Some(&Some(*value)))
+        };
+        givens.get(*cell) == Some(&None) && !marked(*cell) && (0..places.size).filter(|value| !seen(value)).count() == 1
+    };
+    let cell = (0..givens.len()).find(single)?;
+    let (row, col) = (cell / places.size + 1, cell % places.size + 1);
+    Some(format!("Begin in row {row} from the top, column {col} from the left: only one symbol fits there."))
+}
+
+/// The rows that hold marked cells, filled but for these; none where they are not certain, or would tell the code by chance.
+fn marked_rows(view: &View) -> Option<String> {
+    let (places, givens) = (view.places()?, view.givens());
     let found = places.solutions(&givens, 2, &mut Budget::new(limits::GRID_STEPS)).ok()?;
     let [full] = found.as_slice() else { return None };
-    let marked = |cell: usize| view.marks.iter().any(|(row, col)| row * places.size + col == cell);
-    let empty = givens.iter().zip(full).enumerate().filter(|(cell, (given, _))| given.is_none() && !marked(*cell));
-    let left = |(cell, value): &(usize, usize)| {
-        let mut told = givens.clone();
-        if let Some(place) = told.get_mut(*cell) {
-            *place = Some(*value);
+    let symbol = |row: usize, col: usize| view.symbols.get(*full.get(row * places.size + col)?);
+    let code = view.marks.iter().map(|(row, col)| symbol(*row, *col)).collect::<Option<String>>()?;
+    let mut rows: Vec<usize> = view.marks.iter().map(|(row, _)| *row).collect();
+    rows.sort_unstable();
+    rows.dedup();
+    let mut told = Vec::new();
+    for row in rows {
+        let cells: Vec<String> = (0..places.size)
+            .map(|col| match view.marks.iter().position(|mark| *mark == (row, col)) {
+                Some(mark) => Some(paper::place_letter(mark).to_string()),
+                None => symbol(row, col).map(char::to_string),
+            })
+            .collect::<Option<_>>()?;
+        let line = cells.concat();
+        if line.contains(&code) || line.chars().rev().collect::<String>().contains(&code) {
+            return None;
         }
-        places.deduce(&told).open
-    };
-    let (cell, value) = empty.map(|(cell, (_, value))| (cell, *value)).min_by_key(left)?;
-    let (row, col) = (cell / places.size + 1, cell % places.size + 1);
-    Some(format!(" Row {row}, column {col} holds {}.", view.symbols.get(value)?))
+        told.push(format!("row {} is {}", row + 1, cells.join(" ")));
+    }
+    Some(format!("From the top, {}.", told.join("; ")))
 }
 
 pub(super) const HELP: &str = "\

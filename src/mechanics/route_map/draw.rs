@@ -191,7 +191,7 @@ impl Chart<'_> {
                 paper::symbol(face, cx, at, name, 12.0);
             }
         }
-        let left = Rect { x: strip.x + mm(2.0), y: strip.y + strip.h * 0.5, w: strip.w * 0.36, h: strip.h * 0.4 };
+        let left = Rect { x: strip.x + mm(4.0), y: strip.y + strip.h * 0.5, w: strip.w * 0.36, h: strip.h * 0.4 };
         if self.squared() {
             // A scale of one square, in the border's blocks.
             let (bx, by, w) = (mm(4.0), strip.h * 0.36, self.grid.cell);

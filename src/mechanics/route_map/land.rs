@@ -56,12 +56,16 @@ impl Land {
         path
     }
 
-    /// Whether a point lies on land, well inside.
-    fn holds(self, x: f64, y: f64) -> bool {
+    /// Whether what is `reach` to all sides of a point lies on land, or on the sea; none where the coast may cross it.
+    fn holds(self, x: f64, y: f64, reach: f64) -> Option<bool> {
         let (w, h) = (self.size.w.get() / 2.0, self.size.h.get() / 2.0);
-        let (dx, dy) = ((x - w) / w, (y - h) / h);
-        let far = (dx.powi(4) + dy.powi(4)).powf(0.25);
-        far < self.out - 2.0 * SWAY - 0.06
+        let far = |by: f64| {
+            let away = |at: f64, half: f64| ((at - half).abs() + by).max(0.0) / half;
+            (away(x, w).powi(4) + away(y, h).powi(4)).powf(0.25)
+        };
+        // The coast lies between these, with the lines along it.
+        let (least, most) = ((self.out - 2.0 * SWAY) * 0.96, self.out * 1.05);
+        if far(reach) < least { Some(true) } else { (far(-reach) > most).then_some(false) }
     }
 
     /// Sea and island.
@@ -73,11 +77,12 @@ impl Land {
         drawing.path(&self.coast(0.975), Pen::line(line, mm(0.2)).dashed(mm(0.8), mm(0.9)));
     }
 
-    /// A small hill or tree on land, a wave on the sea, about this point.
+    /// A small hill or tree on land, a wave on the sea, about this point; nothing on the coast.
     pub(super) fn mark(self, drawing: &mut Drawing, (x, y): (Mm, Mm), unit: Mm, of: usize, cx: &Dressing<'_>) {
         let pen = Pen::line(cx.colour("line"), mm(0.3));
         let (x, y, u) = (x.get(), y.get(), unit.get());
-        let path = if !self.holds(x, y) {
+        let Some(on_land) = self.holds(x, y, u * 0.25) else { return };
+        let path = if !on_land {
             // Two waves.
             format!(
                 "M{:.3} {y:.3} q{:.3} {:.3} {:.3} 0 q{:.3} {:.3} {:.3} 0",

@@ -21,8 +21,22 @@ pub(super) fn card<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(CARD, "the card with the route")
 }
 
+/// What stands beside the pictures, as guests call it: a "sign" might be the picture.
+fn sign(view: &View) -> &'static str {
+    let mut signs = view.places.iter().filter_map(|place| place.sign).peekable();
+    let any = signs.peek().is_some();
+    if any && signs.clone().all(|sign| sign.is_ascii_digit()) {
+        "digit"
+    } else if any && signs.all(char::is_alphabetic) {
+        "letter"
+    } else {
+        "sign"
+    }
+}
+
 /// The rule as the card prints it, before the legs and after them.
 pub(super) fn rule(view: &View) -> (String, String) {
+    let sign = sign(view);
     match &view.task {
         Task::Legs(start, legs) => (
             format!(
@@ -31,14 +45,14 @@ pub(super) fn rule(view: &View) -> (String, String) {
                 if legs.len() > 1 { " Each line goes on where the last one ended." } else { "" }
             ),
             if view.say_stops {
-                "Note the sign where each line ends, and nothing on the way.".into()
+                format!("Note the {sign} where each line ends, and nothing on the way.")
             } else {
-                "Note the signs.".into()
+                format!("Note the {sign}s.")
             },
         ),
         Task::Shortest(from, to) => (
             format!("Go by road from the {} to the {}, by the shortest way there is.", word(from), word(to)),
-            "A step is from one dot or picture to the next. Note each sign that you pass, in order.".into(),
+            format!("A step is from one dot or picture to the next. Note each {sign} that you pass, in order."),
         ),
         Task::Bearings(_) => (
             "Go straight from each picture to the next.".into(),

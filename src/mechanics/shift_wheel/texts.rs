@@ -94,15 +94,34 @@ pub(super) fn reset(cx: &Dressing<'_>) -> String {
     format!("Turn {} away from its setting, and put it and {} back in their places.", wheel(cx), message(cx))
 }
 
-pub(super) fn draft_hints(cx: &Dressing<'_>) -> HintLadder {
+pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
     let (wheel, message) = (wheel(cx), message(cx));
+    let set = view.setting.map_or_else(
+        || "With the start mark in its place".to_owned(),
+        |at| format!("Turn the small disc until its start mark points to {at} on the large one. Hold it there"),
+    );
+    let (on, beside) = match view.from {
+        Some(Ring::Inner) => ("small", "large"),
+        Some(Ring::Outer) | None => ("large", "small"),
+    };
+    let begin = first(view).map_or_else(String::new, |(coded, plain)| {
+        format!(" {coded} on the {on} disc has {plain} beside it on the {beside} one.")
+    });
     HintLadder {
         nudge: format!("What {message} says makes no sense as it stands. {} turns.", capital(wheel)),
         method: format!("Set {wheel} as {message} says, and do not move it again while you read."),
         giveaway: format!(
-            "With the start mark in its place, find what {message} shows, one after another, on the ring that it names. \
-             Set on {} what stands beside each of them on the other ring.",
+            "{set}, and find what {message} shows, one after another, on the {on} disc.{begin} Go on like that, and set \
+             what you find on {}.",
             cx.lock_name
         ),
     }
+}
+
+/// The first of the message and what it stands for; none where the card leaves it open.
+fn first(view: &View) -> Option<(char, char)> {
+    let place = |symbol: char| view.ring.iter().position(|other| *other == symbol);
+    let (coded, from) = (*view.message.first()?, view.from?);
+    let at = super::turned(place(coded)?, place(view.setting?)?, view.ring.len(), from == Ring::Inner);
+    Some((coded, *view.ring.get(at)?))
 }

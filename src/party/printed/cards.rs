@@ -97,6 +97,7 @@ fn below(ground: Ground, top: Mm) -> Ground {
     Ground {
         title: Rect { y: first, h: room * 0.4, ..ground.title },
         body: Rect { y: first + room * 0.44, h: room * 0.56, ..ground.body },
+        ..ground
     }
 }
 
@@ -104,5 +105,5 @@ fn below(ground: Ground, top: Mm) -> Ground {
 fn beside(ground: Ground, left: Mm) -> Ground {
     let first = ground.title.x.max(left);
     let moved = |rect: Rect| Rect { x: first, w: (rect.right() - first).max(Mm::new(1.0)), ..rect };
-    Ground { title: moved(ground.title), body: moved(ground.body) }
+    Ground { title: moved(ground.title), body: moved(ground.body), ..ground }
 }

@@ -57,8 +57,13 @@ fn flag(bench: &Bench<'_>, letter: char, all: &[char]) -> Hinted<Face> {
         return Err(Trouble::new("the holes of the banner leave no room for letters")
             .hint("make the flags higher or the holes smaller"));
     }
-    let ground = bench.ground(&mut face, &["flag"], panel)?;
-    let room = crate::party::notes::joined(ground.title, ground.body);
+    let room = if bench.spec.edge == Edge::Forked {
+        // The border goes along the fork: a whole frame above it would end where the cloth goes on.
+        bench.forked(&mut face, panel, &fork_line(size, hang, below))?
+    } else {
+        let ground = bench.ground(&mut face, &["flag"], panel)?;
+        crate::party::notes::joined(ground.title, ground.body)
+    };
     if letter == ' ' {
         bench.seal(&mut face, room, 0.0)?;
     } else {
@@ -75,32 +80,42 @@ fn flag(bench: &Bench<'_>, letter: char, all: &[char]) -> Hinted<Face> {
     Ok(face)
 }
 
-/// Cuts the lower edge, and draws a line along it.
+/// Distance of a forked flag's border from its sides.
+const SIDE: Mm = Mm::new(2.2);
+
+/// How far above the cut the line along it runs.
+fn above_cut(below: Mm) -> Mm {
+    Mm::new(4.0).min(below * 0.4)
+}
+
+/// The border of a forked flag: along its top, its sides and its fork.
+fn fork_line(Size { w, h }: Size, hang: Mm, below: Mm) -> [(Mm, Mm); 5] {
+    let (up, top) = (above_cut(below), hang + SIDE);
+    let foot = h - up - (below - up) * (SIDE.get() / (w / 2.0).get());
+    [(SIDE, top), (w - SIDE, top), (w - SIDE, foot), (w / 2.0, h - below), (SIDE, foot)]
+}
+
+/// Cuts the lower edge; along a point, draws a line.
 fn edge(bench: &Bench<'_>, face: &mut Face, below: Mm) {
     let Size { w, h } = face.size;
     let y = h - below;
-    // A line runs along the cut at this height above it.
-    let up = Mm::new(4.0).min(below * 0.4);
-    let aside = w / 2.0 * (up.get() / below.get());
-    let side = Mm::new(2.2);
-    let (tips, line) = match bench.spec.edge {
+    let up = above_cut(below);
+    let tips = match bench.spec.edge {
         Edge::Straight => return,
-        Edge::Pointed => ([(w, y), (w / 2.0, h), (Mm::ZERO, y)], [(w - aside, y), (w / 2.0, h - up), (aside, y)]),
-        Edge::Forked => {
-            let foot = h - up - (below - up) * (side.get() / (w / 2.0).get());
-            ([(w, h), (w / 2.0, y + up), (Mm::ZERO, h)], [(w - side, foot), (w / 2.0, y), (side, foot)])
-        }
+        Edge::Pointed => [(w, y), (w / 2.0, h), (Mm::ZERO, y)],
+        Edge::Forked => [(w, h), (w / 2.0, y + up), (Mm::ZERO, h)],
     };
     let corners: Vec<(Mm, Mm)> = [(Mm::ZERO, Mm::ZERO), (w, Mm::ZERO)].into_iter().chain(tips).collect();
     shaped(face, &corners);
-    let mut drawing = Drawing::new(face.size);
-    let pen = Pen::line(bench.cx.colour("ink"), Mm::new(0.35));
-    for pair in line.windows(2) {
-        if let [from, to] = pair {
-            drawing.line(*from, *to, pen);
+    if bench.spec.edge == Edge::Pointed {
+        let aside = w / 2.0 * (up.get() / below.get());
+        let mut drawing = Drawing::new(face.size);
+        let pen = Pen::line(bench.cx.colour("ink"), Mm::new(0.35));
+        for (from, to) in [((w - aside, y), (w / 2.0, h - up)), ((w / 2.0, h - up), (aside, y))] {
+            drawing.line(from, to, pen);
         }
+        face.art(drawing.svg(), Rect::of(face.size), String::new());
     }
-    face.art(drawing.svg(), Rect::of(face.size), String::new());
 }
 
 /// Cuts a face along these corners. White paper lies under all of it, so that it shows on any ground.

@@ -31,6 +31,8 @@ const CENTRED_CHARS: usize = 160;
 pub(super) struct Ground {
     pub title: Rect,
     pub body: Rect,
+    /// Where in its place the body stands: right below the title, where nothing is drawn between them.
+    pub valign: Valign,
 }
 
 impl Bench<'_> {
@@ -45,9 +47,10 @@ impl Bench<'_> {
             }
         }
         let inner = self.border(face, rect)?;
-        let title = Rect { h: inner.h * 0.38, ..inner };
-        let body = Rect { y: inner.y + inner.h * 0.42, h: inner.h * 0.58, ..inner };
-        Ok(Ground { title, body })
+        // As much air above the title as the few words below it usually leave.
+        let title = Rect { y: inner.y + inner.h * 0.12, h: inner.h * 0.38, ..inner };
+        let body = Rect { y: inner.y + inner.h * 0.56, h: inner.h * 0.44, ..inner };
+        Ok(Ground { title, body, valign: Valign::Top })
     }
 
     /// Draws a border round `rect` with the theme's corners, and answers what is left within.
@@ -59,19 +62,33 @@ impl Bench<'_> {
         drawing.rect(own.inset(BORDER - Mm::new(0.9)), radius, Pen::line(self.cx.colour("line"), Mm::new(0.15)));
         face.art(drawing.svg(), rect, String::new());
         let side = corner(rect, self.spec.form);
-        self.corners(face, rect, side)?;
+        self.corners(face, rect, side, 4)?;
         // Words keep off the corners along the longer side, where they have the room.
         let (far, near) = (CORNER_AT + side + Mm::new(0.8), BORDER + Mm::new(2.6));
         let (x, y) = if rect.w >= rect.h { (far, near) } else { (near, far) };
         Ok(Rect { x: rect.x + x, y: rect.y + y, w: rect.w - x * 2.0, h: rect.h - y * 2.0 })
     }
 
-    /// The theme's corner in each corner of `rect`, turned.
-    fn corners(&self, face: &mut Face, rect: Rect, side: Mm) -> Hinted<()> {
+    /// Draws a border through these corners, the first two of which stand at the top, and the theme's corners there;
+    /// answers what is left of `rect`, the part above the fork.
+    pub(super) fn forked(&self, face: &mut Face, rect: Rect, line: &[(Mm, Mm)]) -> Hinted<Rect> {
+        let mut drawing = Drawing::new(face.size);
+        drawing.polygon(line, Pen::line(self.cx.colour("ink"), Mm::new(0.35)));
+        face.art(drawing.svg(), Rect::of(face.size), String::new());
+        let side = corner(rect, self.spec.form);
+        self.corners(face, rect, side, 2)?;
+        let far = CORNER_AT + side + Mm::new(0.8);
+        let near = BORDER + Mm::new(2.6);
+        Ok(Rect { x: rect.x + far, y: rect.y + near, w: rect.w - far * 2.0, h: rect.h - near * 2.0 })
+    }
+
+    /// The theme's corner in the first so many corners of `rect`, clockwise from the upper left, turned.
+    fn corners(&self, face: &mut Face, rect: Rect, side: Mm, count: usize) -> Hinted<()> {
         let Some(svg) = self.ornament("corner")? else { return Ok(()) };
         let (left, top) = (rect.x + CORNER_AT, rect.y + CORNER_AT);
         let (right, bottom) = (rect.right() - CORNER_AT - side, rect.bottom() - CORNER_AT - side);
-        for (x, y, turn) in [(left, top, 0.0), (right, top, 90.0), (right, bottom, 180.0), (left, bottom, 270.0)] {
+        let all = [(left, top, 0.0), (right, top, 90.0), (right, bottom, 180.0), (left, bottom, 270.0)];
+        for (x, y, turn) in all.into_iter().take(count) {
             let rect = Rect { x, y, w: side, h: side };
             face.layers.push(Layer::Art(Art { svg: svg.clone(), rect, turn, alt: String::new() }));
         }
@@ -130,7 +147,7 @@ impl Bench<'_> {
                 face.text(self.run(ground.title, Role::Display, title, most));
                 let long = body.text().chars().count() > CENTRED_CHARS;
                 let align = if long { Align::Left } else { Align::Centre };
-                face.text(self.run(ground.body, Role::Text, body, most.min(18.0)).aligned(align, Valign::Middle));
+                face.text(self.run(ground.body, Role::Text, body, most.min(18.0)).aligned(align, ground.valign));
             }
             None => face.text(self.run(whole, role, title, most)),
         }
@@ -173,7 +190,7 @@ fn on_frame(face: &mut Face, frame: &Frame, rect: Rect) -> Ground {
     face.art(frame.svg.clone(), rect, String::new());
     let place = |slot: Rect| scaled(slot, frame.size, rect);
     let body = frame.slot("body").map_or_else(|| rect.inset(CORNER_AT), place);
-    Ground { title: frame.slot("title").map_or(body, place), body }
+    Ground { title: frame.slot("title").map_or(body, place), body, valign: Valign::Middle }
 }
 
 /// A place of a picture of this size, where the picture fills `rect`.
