@@ -162,7 +162,7 @@ impl Mechanic for CountScene {
 
     fn slips(&self, view: &View) -> Vec<(String, &'static str)> {
         let all = |picture: &String| view.things.iter().filter(|thing| thing.picture == *picture).count().to_string();
-        vec![(view.list.iter().map(all).collect(), "they counted what stands in a ring, too.")]
+        vec![(view.list.iter().map(all).collect(), "they counted what has a circle round it, too.")]
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
