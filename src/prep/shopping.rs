@@ -281,7 +281,10 @@ fn unlisted(kit: &Kit, steps: &[PuzzleSteps]) -> Vec<ShoppingLine> {
     let odd = kit.locks.iter().filter(|lock| kit.box_of(&lock.id).is_some() && lock.kind != LockKind::Spoken);
     let mut lines: Vec<ShoppingLine> = odd
         .filter(|lock| padlock(&lock.kind).is_none())
-        .map(|lock| own(format!("padlock with {}", lock.kind.describe()), &lock.name))
+        .map(|lock| ShoppingLine {
+            size: "code can be set; shackle at most 7 mm thick, to pass a hasp's hole".to_owned(),
+            ..own(format!("padlock with {}", lock.kind.describe()), &lock.name)
+        })
         .collect();
     for item in kit.boxes.iter().filter(|item| opened_by_hand(kit, item)) {
         lines.push(ShoppingLine { size: item.about.clone(), at_home: true, ..own(item.name.clone(), &item.name) });

@@ -62,8 +62,8 @@ pub(super) fn mishaps(source: &Source<'_>) -> Vec<Mishap> {
     }
     add(
         "A piece is torn, wet or written over",
-        "Print its sheet once more; the table of sheets says which one it is. Until it is there, read to them what stood \
-         on it, or show them the page on a screen."
+        "Print its sheet once more: the name of each piece stands beneath it on its sheet. Until it is there, read to \
+         them what stood on it, or show them the page on a screen."
             .to_owned(),
     );
     add(
