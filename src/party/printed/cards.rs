@@ -96,7 +96,7 @@ fn below(ground: Ground, top: Mm) -> Ground {
     let room = (bottom - first).max(Mm::new(1.0));
     Ground {
         title: Rect { y: first, h: room * 0.4, ..ground.title },
-        body: Rect { y: first + room * 0.44, h: room * 0.56, ..ground.body },
+        body: Rect { y: first + room * 0.5, h: room * 0.5, ..ground.body },
         ..ground
     }
 }

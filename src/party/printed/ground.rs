@@ -49,7 +49,7 @@ impl Bench<'_> {
         let inner = self.border(face, rect)?;
         // As much air above the title as the few words below it usually leave.
         let title = Rect { y: inner.y + inner.h * 0.12, h: inner.h * 0.38, ..inner };
-        let body = Rect { y: inner.y + inner.h * 0.56, h: inner.h * 0.44, ..inner };
+        let body = Rect { y: inner.y + inner.h * 0.6, h: inner.h * 0.4, ..inner };
         Ok(Ground { title, body, valign: Valign::Top })
     }
 
