@@ -23,7 +23,7 @@ fn the_description_says_the_kit_s_facts() {
         "# The Stopped Clock",
         "By The Inklatch makers · Revision 1, 2026-11-25",
         "- Guests: 3 to 6",
-        "- Ages: from 14",
+        "- Ages: from 10",
         "- Play: about 1 h",
         "- Colour: not needed",
         "- 7 puzzles, for 7 locks.",
