@@ -42,14 +42,15 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     if plan.ready <= f64::from(has) {
         return;
     }
-    let dries = plan.tasks.iter().any(|task| task.wait > 0.0);
+    // Waiting is to blame only where the work alone would be done in time.
+    let dries = plan.hands <= f64::from(has);
     let has = time(f64::from(has));
     let draft = if dries {
         let (ready, hands) = (time(plan.ready), time(plan.hands));
         let message = format!("the preparation is done and dry after {ready}, {hands} of them with hands, and the host has {has}");
         Draft::new(Anchor::Kit, message).help("give the host more time, or choose puzzles with less to dry")
     } else {
-        let message = format!("the preparation takes {} of work, with nothing to dry, and the host has {has}", time(plan.ready));
+        let message = format!("the preparation takes {} of work alone, and the host has {has}", time(plan.hands));
         Draft::new(Anchor::Kit, message)
             .why("the host is still cutting when the guests ring")
             .help("give the host more time (`prep_minutes`), or choose puzzles with less to cut and to make")

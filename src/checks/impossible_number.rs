@@ -99,6 +99,11 @@ fn locks(facts: &Facts<'_>, sink: &mut Sink) {
                     let help = format!("write what stands on it, 2 to {} letters: \"ABDHLMPSTW\"", limits::WHEEL_SYMBOLS);
                     say(format!("wheel {} of {} carries {count} letters", at + 1, lock.name), help);
                 }
+                let twice = wheel.char_indices().find(|(at, c)| wheel.get(..*at).is_some_and(|before| before.contains(*c)));
+                if let Some((_, letter)) = twice {
+                    let message = format!("wheel {} of {} carries {letter} twice", at + 1, lock.name);
+                    say(message, "a wheel carries each letter once: write what stands on the lock at hand".to_owned());
+                }
             }
         }
         if usize::from(lock.hole) > limits::HASP {

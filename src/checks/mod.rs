@@ -255,6 +255,7 @@ pub fn run_one(check: &dyn Check, facts: &Facts<'_>) -> Vec<Finding> {
     for finding in &mut findings {
         // Checks name things as the kit does; what is read has its slots filled.
         finding.message = facts.party.say(&finding.message);
+        finding.help.iter_mut().for_each(|help| *help = facts.party.say(help));
     }
     findings
 }

@@ -45,7 +45,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let level = match facts.party.level {
         Level::Standard => "give the puzzles setups with more to do, lay fewer hints open, or add a puzzle".to_owned(),
         level => format!(
-            "or keep the minutes, and under `{0}` of the puzzles give a setup with more to do; if they take longer than is \
+            "keep the minutes, and under `{0}` of the puzzles give a setup with more to do; if they take longer than is \
              written, set their `minutes` there; or lay fewer hints open (`levels`, `{0}`)",
             level.word()
         ),

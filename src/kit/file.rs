@@ -222,7 +222,7 @@ fn about(name: &str) -> &str {
     match name.rsplit(['/', '\\']).next().unwrap_or(name) {
         "theme.ron" => "theme",
         "plays.ron" => "plays",
-        "setup" => "MECHANIC",
+        "setup" => "MECHANIC (for MECHANIC its own name, as under `mechanic:`)",
         _ => "kit",
     }
 }
