@@ -50,6 +50,12 @@ fn kit(facts: &Facts<'_>, sink: &mut Sink) {
         let message = format!("the play is to take {} minutes", kit.minutes);
         sink.add(Draft::new(Anchor::Kit, message).help(format!("write `minutes` from 1 to {most}, for example 60")));
     }
+    for level in Level::ALL {
+        if let Some(minutes) = kit.levels.of(level).minutes.filter(|minutes| *minutes == 0 || f64::from(*minutes) > most) {
+            let message = format!("`levels`, `{}`: the play is to take {minutes} minutes", level.word());
+            sink.add(Draft::new(Anchor::Kit, message).help(format!("write `minutes` from 1 to {most}, or leave it out")));
+        }
+    }
     let most = limits::PREP_MINUTES;
     if let Some(minutes) = kit.prep_minutes.filter(|minutes| *minutes == 0 || *minutes > most) {
         let help = format!("write `prep_minutes` from 1 to {most} (four weeks), or leave it out");

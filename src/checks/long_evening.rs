@@ -1,5 +1,6 @@
 use super::{Draft, Facts, FixKind, Sink};
-use crate::diag::Anchor;
+use crate::diag::{Anchor, Level};
+use crate::kit::Kit;
 use crate::kit::edit::{Edit, Facts as KitFacts};
 use crate::limits;
 use crate::rehearse::{advice, fives, minutes, percent};
@@ -42,8 +43,20 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let state = fives(rehearsal.end.slow);
     if state <= limits::PLAY_MINUTES {
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within the bound of minutes")]
-        let told = KitFacts { minutes: state as u16, ..KitFacts::of(facts.kit) };
-        draft = draft.fix(format!("State {state:.0} minutes"), FixKind::Ask, vec![Edit::Facts(Box::new(told))]);
+        let state = state as u16;
+        let (title, edit) = stated(facts.kit, facts.party.level, state);
+        draft = draft.fix(title, FixKind::Ask, vec![edit]);
     }
     sink.add(draft);
+}
+
+/// The edit that states these minutes of play for a level, and what it is called: the kit's own at the standard level.
+pub(super) fn stated(kit: &Kit, level: Level, minutes: u16) -> (String, Edit) {
+    if level == Level::Standard {
+        let told = KitFacts { minutes, ..KitFacts::of(kit) };
+        return (format!("State {minutes} minutes"), Edit::Facts(Box::new(told)));
+    }
+    let mut levels = kit.levels.clone();
+    levels.of_mut(level).minutes = Some(minutes);
+    (format!("State {minutes} minutes for {}", level.word()), Edit::Levels(Box::new(levels)))
 }

@@ -1,6 +1,8 @@
-use super::{Draft, Facts, Sink};
+use super::long_evening::stated;
+use super::{Draft, Facts, FixKind, Sink};
 use crate::diag::{Anchor, Level};
-use crate::rehearse::{in_fives, minutes, percent};
+use crate::limits;
+use crate::rehearse::{fives, minutes, percent};
 
 check!(
     /// ## What it does
@@ -12,8 +14,7 @@ check!(
     /// The evening that was promised is over early, and the treat is not ready.
     ///
     /// ## How to mend
-    /// The kit's `minutes` are one figure for all levels: lower it only if no level needs it. Else give the puzzles more to do at
-    /// this level (each has a setup and minutes of its own under `gentle` and `stiff`), or lay fewer hints open there.
+    /// State fewer minutes, for a level under `levels`. Or give the puzzles more to do at this level (each has a setup and minutes of its own under `gentle` and `stiff`), or lay fewer hints open there.
     ShortEvening, "short-evening", Notes, "a level at which nearly all groups are done early",
     "the evening that was promised is over early, and the treat is not ready", run
 );
@@ -35,12 +36,12 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         minutes(rehearsal.end.slow)
     );
     // Where the time stated is the least in fives already, there is no better one to state.
-    let state = (rehearsal.end.slow <= rehearsal.stated - 5.0).then(|| {
-        format!(
-            "`minutes` is one figure for all levels: if no other level needs more (`inklatch rehearse` shows each), state \
-             {} minutes, in which nine groups of ten are done at this one",
-            in_fives(rehearsal.end.slow)
-        )
+    let own = facts.party.level != Level::Standard;
+    let state = (rehearsal.end.slow <= rehearsal.stated - 5.0).then(|| fives(rehearsal.end.slow));
+    let told = state.map(|state| {
+        let place = if own { format!("under `levels`, `{}`, write `minutes: {state:.0}`", facts.party.level.word()) } else { format!("state {state:.0} minutes") };
+        let else_where = if own { "" } else { "; what other levels need more they state under `levels`" };
+        format!("{place}, in which nine groups of ten are done{else_where}")
     });
     let level = match facts.party.level {
         Level::Standard => "give the puzzles setups with more to do, lay fewer hints open, or add a puzzle".to_owned(),
@@ -50,6 +51,11 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             level.word()
         ),
     };
-    let draft = Draft::new(Anchor::Kit, message);
-    sink.add(state.into_iter().chain([level]).fold(draft, Draft::help));
+    let mut draft = told.into_iter().chain([level]).fold(Draft::new(Anchor::Kit, message), Draft::help);
+    if let Some(state) = state.filter(|state| (1.0..=limits::PLAY_MINUTES).contains(state)) {
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within the bound of minutes")]
+        let (title, edit) = stated(facts.kit, facts.party.level, state as u16);
+        draft = draft.fix(title, FixKind::Ask, vec![edit]);
+    }
+    sink.add(draft);
 }

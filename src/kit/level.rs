@@ -28,6 +28,10 @@ pub struct LevelRules {
     /// Quiet minutes after which the host offers the next token.
     #[serde(default)]
     pub quiet_minutes: u8,
+    /// Minutes of play at this level, where they are others than the kit's `minutes`; the guide and the rehearsal of the
+    /// level go by them.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub minutes: Option<u16>,
     /// One sentence for the host about this level.
     #[serde(default)]
     pub about: String,
@@ -47,8 +51,12 @@ pub struct Levels {
 
 impl Default for Levels {
     fn default() -> Self {
-        let rules =
-            |open_steps, quiet_minutes, about: &str| LevelRules { open_steps, quiet_minutes, about: about.into() };
+        let rules = |open_steps, quiet_minutes, about: &str| LevelRules {
+            open_steps,
+            quiet_minutes,
+            minutes: None,
+            about: about.into(),
+        };
         Self {
             gentle: rules(1, 4, "For guests who are new to this."),
             standard: rules(0, 6, "For mixed company."),

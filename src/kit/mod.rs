@@ -188,6 +188,12 @@ impl Kit {
         self.boxes.iter().find(|item| item.locks.contains(lock))
     }
 
+    /// Minutes of play that the kit states for this level.
+    #[must_use]
+    pub fn minutes_at(&self, level: crate::diag::Level) -> u16 {
+        self.levels.of(level).minutes.unwrap_or(self.minutes)
+    }
+
     /// The locks for which a tag is printed: those that hang on a box.
     pub fn tagged(&self) -> impl Iterator<Item = &Lock> {
         self.locks.iter().filter(|lock| lock.tagged() && self.box_of(&lock.id).is_some())

@@ -110,7 +110,7 @@ impl Stage {
             puzzles,
             sought: sought(kit, &net),
             guests: (least.clamp(1, most), most),
-            minutes: f64::from(kit.minutes),
+            minutes: f64::from(kit.minutes_at(level)),
             quiet: f64::from(rules.quiet_minutes.max(1)),
             letter: letter(kit),
             level,

@@ -12,6 +12,7 @@ use crate::diag::{Anchor, Level, PuzzleField, Step};
 use crate::ids::{NoteId, PuzzleId};
 use crate::kit::edit::{Edit, Facts};
 use crate::kit::{HintLadder, Levels, Note, NoteKind, Puzzle};
+use crate::limits;
 use crate::script::{Readability, capital, parse};
 
 /// The letter, the smaller texts, the hints.
@@ -263,6 +264,8 @@ fn levels_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.lede("What lies open from the start, and when the host offers the next token.");
     let mut levels: Levels = cx.kit.levels.clone();
     let mut changed = false;
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a bound of some hundred minutes")]
+    let most = limits::PLAY_MINUTES as u16;
     for level in Level::ALL {
         ui.section(&capital(level.word()));
         let rules = levels.of_mut(level);
@@ -288,6 +291,22 @@ fn levels_ui(ui: &mut Ui, cx: &Ctx<'_>) {
                     0..=60,
                     "min",
                 );
+            });
+            ui.make_room(300.0);
+            ui.vertical(|ui| {
+                ui.set_max_width(300.0);
+                // 0 stands for the kit's own figure.
+                let mut own = rules.minutes.unwrap_or(0);
+                if Field::new("Minutes of play").help("0 where they are those of the kit.").salt(level).number(
+                    ui,
+                    cx,
+                    &mut own,
+                    0..=most,
+                    "min",
+                ) {
+                    rules.minutes = (own > 0).then_some(own);
+                    changed = true;
+                }
             });
         });
         changed |= Field::new("For the host").salt(level).line(ui, cx, &mut rules.about);

@@ -82,7 +82,7 @@ pub(in crate::bundle) fn facts(source: &Source<'_>) -> Vec<(String, String)> {
     vec![
         ("Guests".into(), span(kit.players)),
         ("Ages".into(), ages),
-        ("Play".into(), format!("about {}", minutes(f64::from(kit.minutes)))),
+        ("Play".into(), format!("about {}", minutes(f64::from(kit.minutes_at(source.party.level))))),
         ("Prepare".into(), format!("{} of hands", minutes(source.prep.hands))),
     ]
 }

@@ -135,8 +135,10 @@ impl<'a> Listing<'a> {
             1 => "1 puzzle".to_owned(),
             count => format!("{count} puzzles"),
         };
-        let mut lines =
-            vec![format!("{guests}, {ages}"), format!("about {} of play, {puzzles}", minutes(f64::from(kit.minutes)))];
+        let mut lines = vec![
+            format!("{guests}, {ages}"),
+            format!("about {} of play, {puzzles}", minutes(f64::from(kit.minutes_at(self.level.party.level)))),
+        ];
         if !kit.author.trim().is_empty() {
             lines.push(format!("by {}", kit.author.trim()));
         }
