@@ -120,7 +120,7 @@ fn a_preparation_with_nothing_to_dry_speaks_of_no_ink() {
         }
     });
     let told = of(&findings, "dry-time-late");
-    assert!(told[0].message.contains("with nothing to dry") && !told[0].why.contains("wet"), "{}", lines(&findings));
+    assert!(told[0].message.contains("of work alone") && !told[0].why.contains("wet"), "{}", lines(&findings));
     assert!(told[0].help.len() > 3, "{:?}", told[0].help);
 }
 
