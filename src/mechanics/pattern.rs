@@ -101,8 +101,8 @@ pub trait Mechanic: Sync + Send + 'static {
         Vec::new()
     }
 
-    /// Answers to which a slip of this pattern leads, each with what went wrong, for the host; may hold the answer itself or
-    /// what its lock cannot show: whoever tells them leaves that out.
+    /// Answers to which a slip of this pattern leads, each with what went wrong, for the host; may hold the answer itself, and
+    /// what its lock cannot show.
     fn slips(&self, view: &Self::View) -> Vec<(String, &'static str)> {
         let _ = view;
         Vec::new()

@@ -49,10 +49,10 @@ fn wrong(kind: &LockKind, answer: &str, slips: Vec<(String, &'static str)>) -> V
     let wrong_end = "they began at the wrong end.";
     let tried: Vec<(Vec<char>, &'static str)> = match kind {
         LockKind::Digits(_) => {
-            vec![(from_end(), wrong_end), (sorted(), "they have all of it, but in order of size.")]
+            vec![(from_end(), wrong_end), (sorted(), "all of it is there, but in order of size.")]
         }
         LockKind::Letters(_) => {
-            vec![(from_end(), wrong_end), (sorted(), "they have all of it, but in the order of the alphabet.")]
+            vec![(from_end(), wrong_end), (sorted(), "all of it is there, but in the order of the alphabet.")]
         }
         LockKind::Directions(_) => {
             vec![(from_end(), wrong_end), (mirrored(), "they took left for right: they read it from the other side.")]
@@ -61,7 +61,7 @@ fn wrong(kind: &LockKind, answer: &str, slips: Vec<(String, &'static str)>) -> V
         LockKind::Key => Vec::new(),
     };
     let mut found: Vec<(String, &'static str)> = Vec::new();
-    let slips = slips.into_iter().filter(|(other, _)| kind.spells(&other.to_uppercase()));
+    let slips = slips.into_iter().filter(|(other, _)| !other.trim().is_empty());
     let slips = slips.map(|(other, why)| (other.to_uppercase().chars().collect::<Vec<char>>(), why));
     for (other, why) in slips.chain(tried) {
         let other_text: String = other.iter().collect();

@@ -33,7 +33,7 @@ pub(super) const LABELS: &[(&str, &str)] = &[
     ("hangs", "Where it hangs"),
     ("token", "For"),
     ("cost", "What it costs, roughly:"),
-    ("wrong", "If they dial"),
+    ("wrong", "If they have"),
     ("debrief", "When it is over"),
     ("needs", "What you need"),
     ("item", "Item"),
