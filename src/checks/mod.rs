@@ -184,6 +184,7 @@ family! {
     piece_in_no_place::PieceInNoPlace,
     piece_feeds_two::PieceFeedsTwo,
     lock_unmarked::LockUnmarked,
+    mark_among_pictures::MarkAmongPictures,
     over_hasp::OverHasp,
     same_code::SameCode,
     near_code::NearCode,

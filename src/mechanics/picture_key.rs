@@ -174,6 +174,8 @@ fn pictures(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vec<String>> 
     if setup.pictures.is_empty() {
         let mut all: Vec<String> = job.symbols.iter().map(|name| (*name).to_owned()).collect();
         all.shuffle(rng);
+        // A lock's mark among the pictures would be taken for the mark: those come last.
+        all.sort_by_key(|name| job.marks.contains(&name.as_str()));
         all.truncate(LINES);
         return Ok(all);
     }

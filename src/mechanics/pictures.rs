@@ -23,6 +23,8 @@ pub fn choose(wanted: &[&str], job: &Job<'_>, rng: &mut Rng) -> Hinted<Vec<Strin
     }
     let mut spare: Vec<&str> = job.symbols.iter().copied().filter(|name| !wanted.contains(name)).collect();
     spare.shuffle(rng);
+    // A lock's mark among the pictures would be taken for the mark: those come last.
+    spare.sort_by_key(|name| job.marks.contains(name));
     let mut spare = spare.into_iter();
     wanted
         .iter()

@@ -1,7 +1,7 @@
 //! What findings say, and which of them are left unsaid because another says it.
 
 use inklatch::checks::Finding;
-use inklatch::diag::Severity;
+use inklatch::diag::{Level, Severity};
 use inklatch::kit::edit::apply_all;
 use inklatch::kit::file::{read_kit, write_kit};
 use inklatch::kit::{Apart, LevelChange, LockKind, Lying, Place, RawSetup};
@@ -239,4 +239,29 @@ fn parts_that_a_mechanic_keeps_apart_may_lie_together_where_the_author_says_so()
     assert_eq!(read_kit(&text, "kit.ron").unwrap().apart, case.kit.apart);
     apply_all(&mut case.kit, back);
     assert_eq!(wheel(&look(&case, |_, _| {})), told);
+}
+
+#[test]
+fn padlocks_hang_in_holes_of_their_own_on_a_hasp() {
+    let findings = found(|case| {
+        case.kit.locks[1].hole = 2;
+        case.kit.locks[2].hole = 2;
+        case.kit.locks[0].hole = 1;
+    });
+    let told = of(&findings, "over-hasp");
+    assert_eq!(told.len(), 2, "{}", lines(&findings));
+    assert!(told.iter().any(|one| one.message.contains("the bell padlock hangs in hole 1, and the tin has no hasp")));
+    assert!(told.iter().any(|one| one.message.contains("the star padlock and the moon padlock both hang in hole 2")));
+    let fixed = |one: &&Finding| one.fix.as_ref().is_some_and(|fix| fix.title == "Hang it in hole 1");
+    assert!(told.iter().any(fixed), "{told:?}");
+}
+
+#[test]
+fn a_level_states_minutes_of_its_own() {
+    let mut kit = crate::sound::sound_kit();
+    kit.levels.gentle.minutes = Some(35);
+    let stated = Level::ALL.map(|level| kit.minutes_at(level));
+    assert_eq!(stated, [35, 20, 20]);
+    let findings = found(|case| case.kit.levels.stiff.minutes = Some(0));
+    assert!(of(&findings, "impossible-number")[0].message.contains("`levels`, `stiff`"), "{}", lines(&findings));
 }

@@ -43,6 +43,10 @@ pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<Vie
     let unnamed = |name: &&str| !named.iter().any(|other| other == name);
     let mut rest: Vec<&str> = job.symbols.iter().copied().filter(wanted).filter(unnamed).collect();
     rest.shuffle(rng);
+    // What the author does not name is no lock's mark where the theme has others.
+    if setup.pictures.is_empty() && rest.iter().any(|name| !job.marks.contains(name)) {
+        rest.retain(|name| !job.marks.contains(name));
+    }
     if rest.is_empty() {
         return Err(Trouble::new("no symbol is left for the other places")
             .hint("name more in `pictures`, or leave it empty; or take a lock with fewer pushes"));

@@ -14,6 +14,19 @@ pub fn wiring() -> Vec<Row> {
             |case| case.kit.letter.place = None,
         )),
         mending(row(
+            "mark-among-pictures",
+            "among the pictures of \"The cuff\" is the moon, the mark of the moon padlock",
+            |case| {
+                case.kit.puzzles[0].mechanic = "count-scene".into();
+                setup(case, 0, "(count: [\"moon\", \"key\", \"bell\"])");
+            },
+            // Its own lock's mark is no other's.
+            |case| {
+                case.kit.puzzles[0].mechanic = "count-scene".into();
+                setup(case, 0, "(count: [\"cup\", \"key\", \"bell\"])");
+            },
+        )),
+        mending(row(
             "id-twice",
             "lock bell-lock is in the kit 2 times",
             |case| case.kit.locks.push(case.kit.locks[0].clone()),
