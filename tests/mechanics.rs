@@ -27,6 +27,7 @@ mod marked_hiding_place;
 mod marked_letters;
 mod mask_card;
 mod morse_strip;
+mod names;
 mod number_place;
 mod odd_letters;
 mod overlay_sheets;

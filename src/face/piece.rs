@@ -1,6 +1,6 @@
 use serde::Serialize;
 
-use super::Face;
+use super::{Face, Role};
 
 /// Whom a piece is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
@@ -49,6 +49,17 @@ impl Stock {
             Self::Card => "card paper, 160 to 250 g/m²",
             Self::Film => "clear film for your kind of printer",
         }
+    }
+}
+
+impl Piece {
+    /// The title that is printed on it; none where it has none, or where large letters are all that it shows.
+    #[must_use]
+    pub fn title(&self) -> Option<String> {
+        let mut large = self.front.runs().filter(|run| run.role == Role::Display);
+        let only = large.next().filter(|_| large.next().is_none())?;
+        let words: Vec<String> = only.text.text().split_whitespace().map(str::to_owned).collect();
+        Some(words.join(" ")).filter(|title| !title.is_empty())
     }
 }
 

@@ -164,7 +164,7 @@ impl Mechanic for BandedCounters {
         host: "bands the counters, writes the digits and fills the jar",
         help: HELP,
         parts: &[
-            Part { key: JAR, name: "the jar of counters", printed: true, optional: false },
+            Part { key: JAR, name: "the jar", printed: true, optional: false },
             Part { key: ORDER_CARD, name: "the order card", printed: true, optional: true },
         ],
         minutes: (3, 7),

@@ -87,7 +87,7 @@ impl Mechanic for BrailleCard {
         host: "cuts both out and lays them apart",
         help: HELP,
         parts: &[
-            Part { key: CARD, name: "the card with the cells", printed: true, optional: false },
+            Part { key: CARD, name: "the card of dots", printed: true, optional: false },
             Part { key: KEY_CARD, name: "the key card", printed: true, optional: false },
         ],
         minutes: (2, 6),

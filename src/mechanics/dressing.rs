@@ -6,6 +6,8 @@ use crate::face::proof::{Look, Looks, Printed};
 use crate::face::{Align, Audience, Face, Frame, Pictures, Piece, Role, TextRun, Valign, clean_svg};
 use crate::ids::PuzzleId;
 use crate::kit::LockKind;
+use crate::mechanics::find;
+use crate::mechanics::words::caption;
 use crate::script::{Rich, capital, typographic};
 use crate::theme::{Colour, Edition, Loaded, Palette};
 use crate::units::{Pt, Rect, Size};
@@ -171,13 +173,17 @@ impl<'a> Dressing<'a> {
         Ok(())
     }
 
-    /// A printed piece of this puzzle for guests.
+    /// A printed piece of this puzzle for guests. Its label is what preparation and guide call the part, and after it,
+    /// where the part has several pieces or asks for something, which of them it is: `of`, else empty.
     #[must_use]
-    pub fn piece(&self, part: &str, label: &str, front: Face) -> Piece {
+    pub fn piece(&self, part: &str, of: &str, front: Face) -> Piece {
+        let known = find(self.mechanic).ok().and_then(|mechanic| mechanic.meta().part(part));
+        let name = known.map(|known| self.name(part, known.name));
+        let label = name.map_or_else(|| capital(of), |name| caption(name, of));
         Piece {
             id: format!("{}-{part}", self.puzzle),
             part: part.to_owned(),
-            label: capital(label),
+            label,
             audience: Audience::Players,
             front,
             back: None,

@@ -34,6 +34,14 @@ pub struct Meta {
     pub colour: bool,
 }
 
+impl Meta {
+    /// A part by its key.
+    #[must_use]
+    pub fn part(&self, key: &str) -> Option<&'static Part> {
+        self.parts.iter().find(|part| part.key == key)
+    }
+}
+
 /// A part of a puzzle: printed or made by the host.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 pub struct Part {

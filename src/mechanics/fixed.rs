@@ -127,8 +127,6 @@ pub enum Initials {
 pub struct Words<'a> {
     /// The part's key.
     pub part: &'static str,
-    /// Outside the cut line.
-    pub label: &'a str,
     /// The title.
     pub title: &'a str,
     /// What the sheet is, for those who cannot see it; the lines are added.
@@ -178,7 +176,7 @@ pub fn sheet(cx: &Dressing<'_>, words: &Words<'_>, fixed: &Fixed) -> Hinted<Piec
     if let (false, Some(slot)) = (cx.mark.is_empty(), frame.slot("mark")) {
         face.art(cx.symbol(cx.mark)?, scaled(slot), format!("mark: {}", cx.mark));
     }
-    Ok(cx.piece(words.part, words.label, face))
+    Ok(cx.piece(words.part, "", face))
 }
 
 /// The rectangles of the lines and of the rule.

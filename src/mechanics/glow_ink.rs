@@ -160,8 +160,8 @@ impl Mechanic for GlowInk {
         host: "writes a symbol or two in UV ink at each place",
         help: HELP,
         parts: &[
-            Part { key: BOOK, name: "the book with the glowing ink", printed: true, optional: false },
-            Part { key: NOTE, name: "the note with the order", printed: true, optional: true },
+            Part { key: BOOK, name: "the book", printed: true, optional: false },
+            Part { key: NOTE, name: "the note", printed: true, optional: true },
         ],
         minutes: (3, 6),
         least_age: 8,

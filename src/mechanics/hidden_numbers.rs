@@ -119,7 +119,7 @@ impl Mechanic for HiddenNumbers {
             body.paragraphs.push(paragraph(texts::RULE, true));
         }
         let face = cx.card("portrait", cx.name("story-title", "Read closely"), &body, "A card with a short text")?;
-        Ok(vec![cx.piece(STORY, "card with a text", face)])
+        Ok(vec![cx.piece(STORY, "", face)])
     }
 
     fn prep(&self, _: &View, _: &Dressing<'_>) -> Vec<PrepStep> {

@@ -128,7 +128,6 @@ impl Mechanic for LineInitials {
     fn pieces(&self, view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         let words = fixed::Words {
             part: TEXT,
-            label: "Sheet with a text",
             title: cx.name("text-title", "From the night book"),
             alt: "A sheet with a text in short lines:",
             rule: view.rule.map_or("", texts::rule),

@@ -169,7 +169,7 @@ impl Mechanic for MagnetField {
         host: "glues the board to card and tapes flat steel washers behind it",
         help: texts::HELP,
         parts: &[
-            Part { key: "board", name: "the board with its washers", printed: true, optional: false },
+            Part { key: "board", name: "the board", printed: true, optional: false },
             Part { key: "card", name: "the rule card", printed: true, optional: false },
         ],
         minutes: (4, 10),

@@ -170,7 +170,7 @@ impl Mechanic for MarkedHidingPlace {
         help: texts::HELP,
         parts: &[
             Part { key: "things", name: "the tagged things", printed: true, optional: false },
-            Part { key: "note", name: "the note that names the sign", printed: true, optional: true },
+            Part { key: "note", name: "the note", printed: true, optional: true },
         ],
         minutes: (2, 6),
         least_age: 5,

@@ -81,7 +81,7 @@ impl Mechanic for MorseStrip {
         host: "cuts both out and lays them apart",
         help: texts::HELP,
         parts: &[
-            Part { key: STRIP, name: "the strip", printed: true, optional: false },
+            Part { key: STRIP, name: "the strip of signs", printed: true, optional: false },
             Part { key: KEY_CARD, name: "the key card", printed: true, optional: false },
         ],
         minutes: (3, 8),

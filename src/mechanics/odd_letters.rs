@@ -143,7 +143,7 @@ impl Mechanic for OddLetters {
         }
         let face =
             cx.card("portrait", cx.name("story-title", "A careless printer"), &body, "A card with a short text")?;
-        Ok(vec![cx.piece(STORY, "card with a text", face)])
+        Ok(vec![cx.piece(STORY, "", face)])
     }
 
     fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {

@@ -91,7 +91,7 @@ impl Mechanic for SemaphoreFigures {
         host: "cuts both out and lays them apart",
         help: texts::HELP,
         parts: &[
-            Part { key: CARD, name: "the card with the figures", printed: true, optional: false },
+            Part { key: CARD, name: "the card of signallers", printed: true, optional: false },
             Part { key: KEY_CARD, name: "the key card", printed: true, optional: false },
         ],
         minutes: (2, 6),

@@ -91,7 +91,7 @@ impl Mechanic for ShiftWheel {
         host: "cuts them out and joins the discs with a paper fastener",
         help: texts::HELP,
         parts: &[
-            Part { key: WHEEL, name: "the wheel", printed: true, optional: false },
+            Part { key: WHEEL, name: "the wheel of two discs", printed: true, optional: false },
             Part { key: MESSAGE, name: "the card with the message", printed: true, optional: false },
         ],
         minutes: (3, 8),

@@ -124,7 +124,7 @@ pub fn key_card(cx: &Dressing<'_>, words: &KeyWords<'_>, key: &[Entry], draw: &D
     let from = cx.at(PuzzleField::Setup);
     face.text(TextRun::new(foot, Role::Text, Rich::plain(words.rule), Pt::new(11.0), cx.colour("ink"), from));
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(words.part, "key card", face))
+    Ok(cx.piece(words.part, "", face))
 }
 
 #[expect(clippy::cast_precision_loss, reason = "a key card has at most a few dozen lines")]
@@ -200,7 +200,7 @@ pub fn row_card(cx: &Dressing<'_>, words: &RowWords<'_>, signs: &[String], draw:
     let middle = Rect { y: text.bottom(), h: foot.y - text.bottom(), ..body };
     row(cx, &mut face, middle, signs, words.start, draw)?;
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(words.part, "card with the signs", face))
+    Ok(cx.piece(words.part, "", face))
 }
 
 /// Room for a start mark before a row.

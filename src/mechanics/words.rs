@@ -3,6 +3,7 @@
 use crate::diag::{Hinted, Trouble};
 use crate::kit::LockKind;
 use crate::mechanics::Rng;
+use crate::script::capital;
 use crate::theme::Colour;
 use rand::RngExt as _;
 
@@ -14,6 +15,19 @@ pub fn listed(items: &[String]) -> String {
         [only] => only.clone(),
         [first @ .., last] => format!("{} and {last}", first.join(", ")),
     }
+}
+
+/// A name without the article at its head, as it stands below a piece.
+#[must_use]
+pub fn bare(name: &str) -> &str {
+    ["the ", "a ", "an "].iter().find_map(|article| name.strip_prefix(article)).unwrap_or(name)
+}
+
+/// What stands below a piece: what its part is called, and of several pieces of a part which it is, or what to do with it.
+#[must_use]
+pub fn caption(name: &str, of: &str) -> String {
+    let stop = if of.is_empty() { "" } else { ": " };
+    capital(&format!("{}{stop}{of}", bare(name)))
 }
 
 /// The answer's symbols, as the lock shows them.

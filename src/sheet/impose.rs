@@ -1,10 +1,10 @@
 use std::collections::BTreeMap;
 
-use super::alone;
 use super::pack::{Item, Spot, pack};
 use super::parted::parts;
 use super::room::{LABEL_AIR, Room, folds};
 use super::{Duplex, Paper, Placed, Sheet};
+use super::{alone, labels};
 use crate::diag::{Hinted, Trouble};
 use crate::face::{Audience, Outline, Piece, Stock};
 use crate::limits;
@@ -238,7 +238,7 @@ fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, head: Head<'_>) -> Sheet 
     let (dx, dy) = (content.x + (content.w - used) / 2.0, content.y);
     let folds =
         spots.iter().flat_map(|(piece, spot)| folds(&piece.front, spot.rect.moved(dx, dy), spot.turned)).collect();
-    let placed = spots
+    let mut placed: Vec<Placed> = spots
         .iter()
         .map(|(piece, spot)| {
             let rect = spot.rect.moved(dx, dy);
@@ -260,6 +260,9 @@ fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, head: Head<'_>) -> Sheet 
             }
         })
         .collect();
+    if !head.large {
+        labels::beside_slim(&mut placed, content);
+    }
     let measured = spots.iter().any(|(piece, _)| piece.measured);
     let bar = Rect { x: safe.x, y: safe.bottom() - room.bar.h, w: room.bar.w, h: room.bar.h };
     Sheet {

@@ -3,6 +3,7 @@
 mod alone;
 mod duplex;
 mod impose;
+mod labels;
 pub mod pack;
 mod parted;
 mod room;
@@ -110,7 +111,8 @@ pub struct Placed {
     pub over: bool,
     /// The label outside the cut line.
     pub label: String,
-    /// Where the label is set; where it has no room, as for a piece that fills its page, it is not.
+    /// Where the label is set; where it has no room, as for a piece that fills its page, it is not. A label higher than
+    /// wide runs upwards.
     pub label_rect: Rect,
     /// Whether the cut line is drawn: a piece that fills the page is not cut.
     pub cut: bool,

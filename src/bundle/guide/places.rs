@@ -4,8 +4,10 @@ use serde::Serialize;
 use super::words::{list, sentence};
 use super::{Source, spoken};
 use crate::diag::Step;
+use crate::face::{Audience, Piece};
 use crate::kit::{BoxDef, Kit, Lock, Place, PropRole, Puzzle};
 use crate::mechanics;
+use crate::mechanics::words::bare;
 
 /// A spot or a box with what goes there.
 #[derive(Clone, Debug, Serialize)]
@@ -240,18 +242,33 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
     found
 }
 
-/// What a part is called: its printed piece's label where it is a single one, else the theme's word for it.
+/// What a part is called in preparation and captions, with the title that a single printed piece of it bears: the
+/// caption goes when the piece is cut out.
 fn part_name(source: &Source<'_>, puzzle: &Puzzle, part: &str) -> String {
-    let pieces = &source.party.pieces;
-    let mut printed = pieces.iter().filter(|piece| piece.group == puzzle.id.as_str() && piece.part == part);
-    let single = printed.next().filter(|_| printed.next().is_none()).map(|piece| piece.label.clone());
-    let plain = || {
-        let parts = mechanics::find(&puzzle.mechanic).map(|mechanic| mechanic.meta().parts).unwrap_or_default();
-        let name = parts.iter().find(|known| known.key == part).map_or(part, |known| known.name);
+    let guests = source.party.pieces.iter().filter(|piece| piece.audience == Audience::Players);
+    let mut printed = guests.filter(|piece| piece.group == puzzle.id.as_str() && piece.part == part);
+    let Some(first) = printed.next() else {
+        let known = mechanics::find(&puzzle.mechanic).ok().and_then(|mechanic| mechanic.meta().part(part));
         let own = source.party.script.puzzle(&puzzle.id).and_then(|text| text.names.get(part));
-        own.cloned().unwrap_or_else(|| source.opened.theme.dressing(&puzzle.mechanic, part, name).to_owned())
+        let plain = known.map_or(part, |known| known.name);
+        let name = own.map_or_else(|| source.opened.theme.dressing(&puzzle.mechanic, part, plain), String::as_str);
+        return capital(bare(name));
     };
-    single.unwrap_or_else(plain)
+    let title = if printed.next().is_none() { first.title() } else { None };
+    titled(called(first), title)
+}
+
+/// What a piece is called by its caption, without which of several it is.
+pub(super) fn called(piece: &Piece) -> &str {
+    piece.label.split(':').next().unwrap_or(&piece.label)
+}
+
+/// A piece's name with the title that it bears, where that says something else.
+pub(super) fn titled(name: &str, title: Option<String>) -> String {
+    match title {
+        Some(title) if !title.eq_ignore_ascii_case(name) => format!("{name} “{title}”"),
+        _ => name.to_owned(),
+    }
 }
 
 fn for_lock(source: &Source<'_>, puzzle: &Puzzle) -> String {

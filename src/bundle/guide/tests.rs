@@ -4,8 +4,9 @@ use std::fmt::Write as _;
 use std::sync::Arc;
 
 use super::*;
-use crate::bundle::{Opened, open_demo, open_in, press_of, prove};
+use crate::bundle::{DEMO_KITS, Opened, open_demo, open_in, press_of, prove};
 use crate::diag::Level;
+use crate::face::Audience;
 use crate::files::{Memory, VPath};
 use crate::kit::LockKind;
 use crate::prep::plan;
@@ -142,6 +143,38 @@ fn a_high_flow_goes_on_and_one_that_fills_the_guide_is_told() {
     let (flow, _) = guide(&Shape { puzzles: 140, hasp: 0, tools: 0 });
     assert!(flow["parts"].as_array().unwrap().is_empty());
     assert!(flow["told"][0].as_str().unwrap().contains("140 puzzles"));
+}
+
+#[test]
+fn what_is_laid_out_is_called_as_its_caption_says() {
+    for kit in DEMO_KITS {
+        let opened = open_demo(kit).unwrap();
+        let press = press_of(&opened).unwrap();
+        let guide = told(&opened, &press);
+        let places = guide["places"].as_array().unwrap();
+        let things = places.iter().flat_map(|place| place["things"].as_array().unwrap());
+        let mut named: Vec<String> = things.map(|thing| thing["name"].as_str().unwrap().to_owned()).collect();
+        let after = places.iter().flat_map(|place| place["after"].as_array().unwrap());
+        named.extend(after.filter_map(|line| line.as_str().unwrap().strip_prefix("Hang ").map(str::to_owned)));
+        let proof = prove(&opened, &press, &[Level::Standard]).unwrap();
+        let party = &proof.levels[0].party;
+        let mut titles = 0;
+        for piece in party.pieces.iter().filter(|piece| piece.audience == Audience::Players) {
+            if opened.kit.puzzles.iter().all(|puzzle| puzzle.id.as_str() != piece.group) {
+                continue;
+            }
+            let called = typographic(places::called(piece));
+            let laid: Vec<&String> = named.iter().filter(|name| name.starts_with(&called)).collect();
+            assert!(!laid.is_empty(), "{kit}: {} is laid nowhere: {named:?}", piece.label);
+            let single = party.pieces.iter().filter(|o| o.group == piece.group && o.part == piece.part).count() == 1;
+            if let (true, Some(title)) = (single, piece.title()) {
+                let titled = laid.iter().any(|name| name.to_lowercase().contains(&typographic(&title).to_lowercase()));
+                assert!(titled, "{kit}: {title} is missing: {laid:?}");
+                titles += 1;
+            }
+        }
+        assert!(titles > 3, "{kit}: {titles}");
+    }
 }
 
 #[test]

@@ -56,7 +56,7 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         let at = Rect { x: space.x + x + (w - size.w) / 2.0, y: space.y + y, w: size.w, h: size.h };
         scales(&mut face, cx, at, view, *weighing)?;
     }
-    Ok(cx.piece(SHEET, "scales", face))
+    Ok(cx.piece(SHEET, "", face))
 }
 
 /// A beam on a post, a pan standing on either end; the heavier side is lower by a fifth of the height.

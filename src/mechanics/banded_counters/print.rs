@@ -23,7 +23,7 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     if view.discs {
         pieces.extend(view.counters.iter().enumerate().map(|(index, counter)| {
             let band = counter.band.and_then(|band| view.bands.get(band));
-            let mut piece = cx.piece(JAR, "counter for the jar", disc(band, &counter.text, view.baseline, cx));
+            let mut piece = cx.piece(JAR, "counter", disc(band, &counter.text, view.baseline, cx));
             piece.id = format!("{}-{JAR}-counter-{}", cx.puzzle, index + 1);
             piece.copies = counter.count;
             piece
@@ -67,7 +67,7 @@ fn order_card(view: &View, card: &[usize], cx: &Dressing<'_>) -> Hinted<Piece> {
     }
     face.art(drawing.svg(), list, "bands with their signs");
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(ORDER_CARD, "order card", face))
+    Ok(cx.piece(ORDER_CARD, "", face))
 }
 
 /// A printed counter: a ring in the band's colour, the digit, the sign below.

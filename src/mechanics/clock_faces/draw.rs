@@ -11,7 +11,7 @@ use crate::units::{Mm, Pt, Rect, Size};
 pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     let mut pieces = Vec::new();
     for (index, clock) in view.clocks.iter().enumerate() {
-        let mut piece = cx.piece(CLOCKS, &format!("clock: {}", clock.name), face(view, clock, cx)?);
+        let mut piece = cx.piece(CLOCKS, &clock.name, face(view, clock, cx)?);
         piece.id = format!("{}-clock-{}", cx.puzzle, index + 1);
         pieces.push(piece);
     }
@@ -73,5 +73,5 @@ fn order_card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     }
     let title = cx.name("order-title", "The round");
     let alt = format!("A card, {title}. {rule}");
-    Ok(cx.piece(ORDER_CARD, "card with the order", cx.card("portrait", title, &body, &alt)?))
+    Ok(cx.piece(ORDER_CARD, "", cx.card("portrait", title, &body, &alt)?))
 }

@@ -41,7 +41,7 @@ fn scene(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     }
     let whole = Rect::of(face.size);
     face.art(drawing.svg(), whole, String::new());
-    Ok(cx.piece(SCENE, "scene", face))
+    Ok(cx.piece(SCENE, "", face))
 }
 
 /// A thing at its place. A ringed one is drawn smaller, within its ring.
@@ -144,5 +144,5 @@ fn list(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     }
     let whole = Rect::of(face.size);
     face.art(lines.svg(), whole, String::new());
-    Ok(cx.piece(LIST, "list of what to count", face))
+    Ok(cx.piece(LIST, "", face))
 }

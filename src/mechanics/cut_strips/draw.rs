@@ -72,5 +72,5 @@ fn card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let run =
         TextRun::new(slot, Role::Text, Rich::plain(rule), Pt::new(15.0), cx.colour("ink"), cx.at(PuzzleField::Setup));
     face.text(run);
-    Ok(cx.piece(CARD, "card about the strips", face))
+    Ok(cx.piece(CARD, "", face))
 }

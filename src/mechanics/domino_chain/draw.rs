@@ -31,7 +31,7 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     let mut pieces = Vec::new();
     for (index, (a, b)) in view.pieces.iter().copied().enumerate() {
         let face = domino((a, b), view.first == Some(index), view.arrows, cx)?;
-        let mut piece = cx.piece(PIECES, "domino", face);
+        let mut piece = cx.piece(PIECES, "", face);
         piece.id = format!("{}-{PIECES}-{}", cx.puzzle, index + 1);
         pieces.push(piece);
     }
@@ -88,5 +88,5 @@ fn card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     paper::words(&mut face, cx, Rect { h: head, ..slot }, crate::script::parse(&view.card_text), 14.0);
     let rest = Rect { y: slot.y + head, h: slot.h - head, ..slot };
     paper::words(&mut face, cx, rest, Rich::plain(view.order()), 14.0);
-    Ok(cx.piece(CARD, "domino card", face))
+    Ok(cx.piece(CARD, "", face))
 }

@@ -60,9 +60,9 @@ fn sheet(view: &View, cx: &Dressing<'_>, panels: &[Vec<Dot>], (at, of): (usize, 
         panel(&mut face, cx, place, dots, Some(first + index + 1), (view, by));
     }
     if of == 1 {
-        return Ok(cx.piece(PANELS, "panels of dots", face));
+        return Ok(cx.piece(PANELS, "", face));
     }
-    let mut piece = cx.piece(PANELS, &format!("panels of dots, sheet {} of {of}", at + 1), face);
+    let mut piece = cx.piece(PANELS, &format!("sheet {} of {of}", at + 1), face);
     piece.id = format!("{}-{PANELS}-{}", cx.puzzle, at + 1);
     Ok(piece)
 }

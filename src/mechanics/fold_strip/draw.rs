@@ -62,7 +62,7 @@ pub(super) fn strip(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         x = back + half * (1.0 + GAP);
     }
     face.art(drawing.svg(), Rect::of(frame.size), "");
-    Ok(cx.piece(STRIP, "strip to fold", face))
+    Ok(cx.piece(STRIP, "", face))
 }
 
 /// Where a bar stands in a left or a right half.

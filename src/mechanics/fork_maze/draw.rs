@@ -33,7 +33,7 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let floor = Maze { view, grid };
     floor.walls(&mut face, cx);
     floor.signs(&mut face, cx)?;
-    Ok(cx.piece(SHEET, "maze", face))
+    Ok(cx.piece(SHEET, "", face))
 }
 
 struct Maze<'a> {

@@ -18,7 +18,7 @@ pub(super) fn jacket(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let body = cx.slot(&frame, "cover", "body")?;
     face.text(TextRun::new(body, Role::Text, parse(&view.jacket_text), Pt::new(20.0), ink, from));
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(BOOK, "book jacket", face))
+    Ok(cx.piece(BOOK, "jacket", face))
 }
 
 /// The note: the author's words, and below them the order rule.
@@ -42,5 +42,5 @@ pub(super) fn note(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     told.paragraphs.iter_mut().flat_map(|paragraph| &mut paragraph.spans).for_each(|span| span.strong = true);
     face.text(TextRun::new(below, Role::Text, told, Pt::new(13.0), ink, from));
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(NOTE, "note with the order", face))
+    Ok(cx.piece(NOTE, "", face))
 }

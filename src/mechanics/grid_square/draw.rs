@@ -44,7 +44,7 @@ pub(super) fn square(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     face.art(drawing.svg(), at, "");
     face.layers.extend(texts.layers);
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(SQUARE, "square of letters", face))
+    Ok(cx.piece(SQUARE, "", face))
 }
 
 pub(super) fn message(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
@@ -66,5 +66,5 @@ pub(super) fn message(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let rule = if view.rule { rule } else { "" };
     face.text(TextRun::new(foot, Role::Text, Rich::plain(rule), Pt::new(12.0), ink, from));
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(MESSAGE, "card with the message", face))
+    Ok(cx.piece(MESSAGE, "", face))
 }

@@ -36,7 +36,7 @@ pub(super) fn keypad(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     }
     face.art(drawing.svg(), body, "");
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(KEYPAD, "keypad", face))
+    Ok(cx.piece(KEYPAD, "", face))
 }
 
 #[expect(clippy::cast_precision_loss, reason = "a handful of words")]
@@ -59,5 +59,5 @@ pub(super) fn word(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let rule = if view.rule { texts::RULE } else { "" };
     face.text(TextRun::new(foot, Role::Text, Rich::plain(rule), Pt::new(12.0), ink, from));
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(WORD, "card with the word", face))
+    Ok(cx.piece(WORD, "", face))
 }

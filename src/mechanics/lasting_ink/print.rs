@@ -4,6 +4,7 @@ use crate::diag::{Hinted, PuzzleField};
 use crate::face::draw::{Drawing, Pen};
 use crate::face::{Align, Audience, Face, Piece, Role, TextRun, Valign, mm};
 use crate::limits;
+use crate::mechanics::words::caption;
 use crate::mechanics::{Dressing, lid};
 use crate::script::{Rich, Span, parse};
 use crate::theme::Colour;
@@ -39,7 +40,8 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         for (index, face) in faces.into_iter().enumerate() {
             let (kind, word) = if host { ("template", "host's template") } else { ("field", "lasting symbols") };
             let of = if count > 1 { format!(", piece {} of {count} from the left", index + 1) } else { String::new() };
-            let mut piece = cx.piece(JAR, &format!("{word}{of}"), face);
+            let mut piece = cx.piece(JAR, "", face);
+            piece.label = caption(jar_name(view, cx), &format!("{word}{of}"));
             piece.id = format!("{}-{JAR}-{kind}-{}", cx.puzzle, index + 1);
             piece.measured = true;
             piece.on_a_thing = true;
@@ -87,7 +89,9 @@ fn label(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         Carrier::Jar => {
             let mut text = parse(&view.label_text);
             text.paragraphs.extend(told.paragraphs);
-            lid::disc(cx, LABEL, view.lid_mm, &lid::Words { title: &parse(&view.label_title), text: &text, alt: &alt })
+            let words = lid::Words { title: &parse(&view.label_title), text: &text, alt: &alt };
+            let disc = lid::disc(cx, LABEL, view.lid_mm, &words)?;
+            Ok(Piece { label: caption(label_name(view, cx), "lid disc"), ..disc })
         }
         Carrier::Tile => {
             let mut text = parse(&view.label_text);
@@ -98,7 +102,7 @@ fn label(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
                 text = told;
             }
             let face = cx.card("label", &view.label_title, &text, &alt)?;
-            Ok(cx.piece(LABEL, "label", face))
+            Ok(Piece { label: caption(label_name(view, cx), ""), ..cx.piece(LABEL, "", face) })
         }
     }
 }
@@ -212,7 +216,8 @@ fn start_tab(view: &View, cx: &Dressing<'_>) -> Piece {
     let mut drawing = Drawing::new(size);
     start_mark(&mut drawing, size.w / 2.0, view);
     face.art(drawing.svg(), Rect::of(size), "a start mark");
-    let mut piece = cx.piece(JAR, "start mark for the jar", face);
+    let mut piece = cx.piece(JAR, "", face);
+    piece.label = caption(jar_name(view, cx), "start mark");
     piece.id = format!("{}-{JAR}-start", cx.puzzle);
     piece
 }

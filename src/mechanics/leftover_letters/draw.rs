@@ -53,5 +53,5 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         }
     }
     face.art(drawing.svg(), grid.rect, String::new());
-    Ok(cx.piece(SHEET, "word search", face))
+    Ok(cx.piece(SHEET, "", face))
 }

@@ -21,7 +21,7 @@ pub(super) fn key_card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let from = cx.at(PuzzleField::Setup);
     face.text(TextRun::new(foot, Role::Text, Rich::plain(RULE), Pt::new(11.0), cx.colour("ink"), from));
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(KEY_CARD, "key card", face))
+    Ok(cx.piece(KEY_CARD, "", face))
 }
 
 fn table(view: &View, cx: &Dressing<'_>, face: &mut Face, slot: Rect) {
@@ -73,5 +73,5 @@ pub(super) fn word_card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         face.text(run.at_least(Pt::new(16.0)));
     }
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(WORD_CARD, "card with the name", face))
+    Ok(cx.piece(WORD_CARD, "", face))
 }

@@ -62,13 +62,13 @@ pub(super) fn sheets(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     let table = Table::fit(table_at, view, cx, (size.kinds, size.items));
     if !cx.large() || table.cell >= LARGE_CELL {
         table.draw(&mut face, cx, view);
-        return Ok(vec![cx.piece(SHEET, "logic grid", face)]);
+        return Ok(vec![cx.piece(SHEET, "", face)]);
     }
     let alt = format!("{}: a table to tick.", capital(texts::name(cx)));
     let (mut other, slot) = paper::sheet(cx, "board", title, alt)?;
     Table::fit(slot, view, cx, (size.kinds, size.items)).draw(&mut other, cx, view);
-    let table = Piece { id: format!("{}-table", cx.puzzle), ..cx.piece(SHEET, "logic grid, the table", other) };
-    Ok(vec![cx.piece(SHEET, "logic grid, the statements", face), table])
+    let table = Piece { id: format!("{}-table", cx.puzzle), ..cx.piece(SHEET, "the table", other) };
+    Ok(vec![cx.piece(SHEET, "the statements", face), table])
 }
 
 /// The table at its place: every thing against every thing of the other kinds.

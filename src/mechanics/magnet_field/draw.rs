@@ -71,7 +71,7 @@ pub(super) fn board(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         face.text(number(cx, of, middle(of, slot, scale), of.across * scale));
     }
     cx.draw_mark(&mut face, &frame)?;
-    Ok(Piece { measured: true, ..cx.piece("board", "Board", face) })
+    Ok(Piece { measured: true, ..cx.piece("board", "", face) })
 }
 
 pub(super) fn template(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
@@ -166,7 +166,7 @@ pub(super) fn card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         outlines(&mut face, kinds, &names, rest, frame.size, cx);
     }
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece("card", "Rule card", face))
+    Ok(cx.piece("card", "", face))
 }
 
 /// Draws the outlines in their order, each with its name below.

@@ -14,7 +14,7 @@ const WORD: Mm = Mm::new(9.0);
 pub(super) fn tags(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     let mut pieces = Vec::new();
     for (index, thing) in view.things.iter().enumerate() {
-        let piece = cx.piece("things", &format!("Tag: {}", thing.word), tag(thing, cx)?);
+        let piece = cx.piece("things", &format!("tag with {}", thing.word), tag(thing, cx)?);
         pieces.push(Piece { id: format!("{}-tag-{}", cx.puzzle, index + 1), ..piece });
     }
     Ok(pieces)
@@ -44,5 +44,5 @@ fn tag(thing: &Thing, cx: &Dressing<'_>) -> Hinted<Face> {
 pub(super) fn note(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let title = cx.name("note-title", "Where to look");
     let face = cx.card("note", title, &Rich::plain(view.note.clone()), &format!("A note, {title}: {}", view.note))?;
-    Ok(cx.piece("note", "Note", face))
+    Ok(cx.piece("note", "", face))
 }

@@ -127,7 +127,7 @@ pub(super) fn sign(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         y += row;
     }
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece("sign", "Sign", face))
+    Ok(cx.piece("sign", "", face))
 }
 
 fn run(cx: &Dressing<'_>, rect: Rect, role: Role, symbol: char, most: Pt) -> TextRun {
@@ -150,5 +150,5 @@ pub(super) fn pointer(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let title = cx.name("pointer-title", "Read these letters");
     let alt = format!("A card, {title}: {says}. {}", rules.join(" "));
     let face = cx.card("landscape", title, &body, &alt)?;
-    Ok(cx.piece("pointer", "Pointer card", face))
+    Ok(cx.piece("pointer", "", face))
 }

@@ -100,7 +100,7 @@ pub(super) fn grid(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let rule = view.turns.map_or_else(String::new, |turns| texts::rule(view.corner, turns));
     face.text(TextRun::new(below, Role::Text, Rich::plain(rule), Pt::new(15.0), ink, from));
     cx.draw_mark(&mut face, &frame)?;
-    let mut piece = cx.piece(GRID, "square", face);
+    let mut piece = cx.piece(GRID, "", face);
     piece.measured = true;
     Ok(piece)
 }
@@ -127,11 +127,8 @@ pub(super) fn mask(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     if let (Corner::Printed, false, Some(cell)) = (view.corner, cx.mark.is_empty(), spare(view)) {
         face.art(cx.symbol(cx.mark)?, plan.cell(cell).inset(plan.cell * 0.22), format!("mark: {}", cx.mark));
     }
-    let label = if view.corner == Corner::Cut {
-        "card: cut out the windows, cut off the corner"
-    } else {
-        "card: cut out the windows"
-    };
+    let label =
+        if view.corner == Corner::Cut { "cut out the windows, cut off the corner" } else { "cut out the windows" };
     let mut piece = cx.piece(MASK, label, face);
     piece.measured = true;
     Ok(piece)

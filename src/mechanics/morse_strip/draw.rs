@@ -41,7 +41,7 @@ pub(super) fn strip(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let at = Rect { x: left + room, w: width, ..slot };
     face.art(drawn(&view.runs, view.look, Size { w: at.w, h: at.h }, unit, cx), at, "");
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(STRIP, "strip of signs", face))
+    Ok(cx.piece(STRIP, "", face))
 }
 
 pub(super) fn key_card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {

@@ -45,5 +45,5 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         };
         paper::symbol(&mut face, cx, corner, &paper::place_letter(index).to_string(), (pt * 0.3).max(9.5));
     }
-    Ok(cx.piece(SHEET, "number grid", face))
+    Ok(cx.piece(SHEET, "", face))
 }

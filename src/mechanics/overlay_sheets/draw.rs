@@ -51,8 +51,8 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     }
     let sheet = |part, label, face| Piece { measured: true, ..cx.piece(part, label, face) };
     Ok(vec![
-        sheet(UNDER, "sheet of dots, for paper", under),
-        Piece { stock: Stock::Film, ..sheet(OVER, "sheet of dots, for clear film", over) },
+        sheet(UNDER, "print it on paper", under),
+        Piece { stock: Stock::Film, ..sheet(OVER, "print it on clear film", over) },
     ])
 }
 

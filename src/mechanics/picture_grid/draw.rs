@@ -55,7 +55,7 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         let place = Rect { x: space.x + x, y: space.y + y, w, h };
         draw(&mut face, cx, place, (cell, room), index + 1, panel);
     }
-    Ok(cx.piece(SHEET, "picture grids", face))
+    Ok(cx.piece(SHEET, "", face))
 }
 
 /// Cells above and beside a grid that are kept for its numbers.

@@ -38,7 +38,7 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         let at = Rect { x: space.x + x, y: space.y + y, w, h }.inset(mm(2.5));
         bill(&mut face, cx, at, view, (one, fullest, most));
     }
-    Ok(cx.piece(SHEET, "bills", face))
+    Ok(cx.piece(SHEET, "", face))
 }
 
 /// A bill with room for as many lines as the fullest of all has, so that lines are level on bills side by side.

@@ -40,7 +40,7 @@ pub(super) fn map(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let bottom = grid.rect.bottom() + BORDER + mm(1.0);
     let strip = Rect { y: bottom, h: slot.bottom() - bottom, ..slot };
     chart.below(&mut face, strip, cx);
-    Ok(cx.piece(MAP, "map", face))
+    Ok(cx.piece(MAP, "", face))
 }
 
 struct Chart<'a> {
@@ -241,7 +241,7 @@ pub(super) fn card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
             paper::words(&mut face, cx, end, Rich::plain(after), 11.5);
         }
     }
-    Ok(cx.piece(CARD, "card with the route", face))
+    Ok(cx.piece(CARD, "", face))
 }
 
 /// Pictures in rows, each with an arrowhead to the next.

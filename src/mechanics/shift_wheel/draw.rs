@@ -83,5 +83,5 @@ fn message(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let foot = Rect { y: body.y + body.h * 0.62, h: body.h * 0.38, ..body };
     face.text(TextRun::new(foot, Role::Text, Rich::plain(texts::rule(view)), Pt::new(12.0), ink, from));
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(MESSAGE, "card with the message", face))
+    Ok(cx.piece(MESSAGE, "", face))
 }

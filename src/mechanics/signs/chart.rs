@@ -38,7 +38,7 @@ pub fn chart(cx: &Dressing<'_>, words: &KeyWords<'_>, key: &[Entry], draw: &Draw
     let from = cx.at(PuzzleField::Setup);
     face.text(TextRun::new(foot, Role::Text, Rich::plain(words.rule), Pt::new(13.0), cx.colour("ink"), from));
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(words.part, "key card", face))
+    Ok(cx.piece(words.part, "", face))
 }
 
 /// The frame, larger.

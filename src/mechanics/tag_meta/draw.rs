@@ -86,5 +86,5 @@ pub(super) fn hasp_card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         }
     }
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(CARD, "hasp card", face))
+    Ok(cx.piece(CARD, "", face))
 }

@@ -45,5 +45,5 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
         paper::row(&mut face, cx, words, Rich::plain(said(view, speaker.says)), 17.0);
     }
     face.art(drawing.svg(), space, String::new());
-    Ok(cx.piece(SHEET, "speakers", face))
+    Ok(cx.piece(SHEET, "", face))
 }

@@ -20,7 +20,6 @@ const ROW: f64 = 20.0;
 pub(super) fn text(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let words = fixed::Words {
         part: TEXT,
-        label: "Sheet with a text",
         title: cx.name("text-title", "A night to remember"),
         alt: "A sheet with a text:",
         rule: if view.counting { texts::COUNTING } else { "" },
@@ -65,7 +64,7 @@ pub(super) fn list(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let rule = Rich::plain(view.take.map_or("", texts::take_rule));
     face.text(TextRun::new(foot, Role::Text, rule, Pt::new(11.0), cx.colour("ink"), cx.at(PuzzleField::Setup)));
     cx.draw_mark(&mut face, &frame)?;
-    Ok(cx.piece(LIST, "list of numbers", face))
+    Ok(cx.piece(LIST, "", face))
 }
 
 pub(super) fn reread(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
