@@ -85,14 +85,33 @@ pub(super) struct Made {
 pub(super) struct SheetOf {
     /// What it is printed on; none for a back, which is on the sheet before.
     pub(super) stock: Option<Stock>,
-    /// The ids of the pieces on it, in reading order.
-    pub(super) pieces: Vec<String>,
+    /// What stands at its head.
+    pub(super) heading: String,
+    /// The pieces on it, in reading order; those that are alike once.
+    pub(super) pieces: Vec<Lies>,
+}
+
+/// A piece on a sheet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Lies {
+    /// Its id.
+    pub(super) id: String,
+    /// What stands below it.
+    pub(super) label: String,
+    /// How often it lies there.
+    pub(super) count: usize,
 }
 
 impl SheetOf {
     pub(super) fn new(sheet: &Sheet) -> Self {
-        let pieces = sheet.placed.iter().map(|placed| placed.piece.clone()).collect();
-        Self { stock: sheet.stock, pieces }
+        let mut pieces: Vec<Lies> = Vec::new();
+        for placed in &sheet.placed {
+            match pieces.iter_mut().find(|lies| lies.id == placed.piece && lies.label == placed.label) {
+                Some(lies) => lies.count += 1,
+                None => pieces.push(Lies { id: placed.piece.clone(), label: placed.label.clone(), count: 1 }),
+            }
+        }
+        Self { stock: sheet.stock, heading: sheet.heading.clone(), pieces }
     }
 }
 

@@ -7,10 +7,12 @@ use super::export::{guide_data, prep, press_of, prove};
 use super::manifest::{Made, SheetOf};
 use super::options::Shift;
 use super::{DEMO_KITS, Opened, open_demo};
+use crate::checks::LevelProof;
 use crate::diag::Level;
 use crate::face::{Audience, Stock};
 use crate::files::VPath;
 use crate::kit::LockKind;
+use crate::print::Press;
 use crate::sheet::Paper;
 
 /// The demo kits at every level, each with what its guide says and the sheets that it is printed on.
@@ -21,33 +23,38 @@ fn demos() -> Vec<(Opened, Level, Value, Vec<Made>)> {
         let press = press_of(&opened).unwrap();
         let proof = prove(&opened, &press, &Level::ALL).unwrap();
         for level in &proof.levels {
-            let files: Vec<Made> = [Audience::Players, Audience::Hints, Audience::Host]
-                .iter()
-                .map(|audience| {
-                    let (party, paper) = (&level.party, Paper::A4);
-                    let job = Job { party, paper, audience: *audience, shift: Shift::default(), groups: 1 };
-                    let laid = sheets(&job, &opened.kit, &opened.theme, &press).unwrap();
-                    for sheet in &laid {
-                        assert!(sheet.stock.is_some() || sheet.heading.contains("backs"), "{id}: {}", sheet.heading);
-                    }
-                    Made {
-                        path: VPath::new(folder(*audience)).unwrap().join("sheets.pdf").unwrap(),
-                        bytes: Vec::new(),
-                        pages: Some(laid.len()),
-                        paper: Some(paper),
-                        level: Some(level.party.level),
-                        edition: Some(level.party.edition()),
-                        audience: folder(*audience),
-                        sheets: laid.iter().map(SheetOf::new).collect(),
-                    }
-                })
-                .collect();
+            let files = laid(&opened, level, Paper::A4, &press);
             let plan = prep(&opened, level, 1);
             let data = guide_data(&opened, level, &plan, (Paper::A4, 1), &[], &files).unwrap();
             all.push((open_demo(id).unwrap(), level.party.level, data, files));
         }
     }
     all
+}
+
+/// The documents of sheets of a level, without their pages.
+pub(super) fn laid(opened: &Opened, level: &LevelProof, paper: Paper, press: &Press) -> Vec<Made> {
+    let party = &level.party;
+    [Audience::Players, Audience::Hints, Audience::Host]
+        .iter()
+        .map(|audience| {
+            let job = Job { party, paper, audience: *audience, shift: Shift::default(), groups: 1 };
+            let laid = sheets(&job, &opened.kit, &opened.theme, press).unwrap();
+            for sheet in &laid {
+                assert!(sheet.stock.is_some() || sheet.heading.contains("backs"), "{}", sheet.heading);
+            }
+            Made {
+                path: VPath::new(folder(*audience)).unwrap().join("sheets.pdf").unwrap(),
+                bytes: Vec::new(),
+                pages: Some(laid.len()),
+                paper: Some(paper),
+                level: Some(party.level),
+                edition: Some(party.edition()),
+                audience: folder(*audience),
+                sheets: laid.iter().map(SheetOf::new).collect(),
+            }
+        })
+        .collect()
 }
 
 /// Every text of some data, with where it stands.

@@ -114,11 +114,13 @@ pub fn plan(kit: &Kit, steps: &[PuzzleSteps], parties: u16) -> PrepPlan {
     }
 }
 
+/// The step that prints and cuts out everything.
+pub const PRINT: &str = "Print the sheets at actual size, each on the paper that its head names, measure the check bar, and \
+    cut all pieces out along their outlines.";
+
 fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work>) {
     let mut list = List::default();
-    let what = "Print the sheets at actual size, each on the paper that its head names, measure the check bar, and cut \
-                all pieces out along their outlines.";
-    let print = list.add(None, what.into(), PRINT_MINUTES + CUT_MINUTES * count(cut_out(kit, steps)));
+    let print = list.add(None, PRINT.into(), PRINT_MINUTES + CUT_MINUTES * count(cut_out(kit, steps)));
     let wheels = kit.locks.iter().filter(|lock| lock.kind.wheels().is_some()).count();
     if wheels > 0 {
         let what =

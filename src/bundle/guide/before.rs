@@ -2,7 +2,7 @@ use crate::script::capital;
 use serde::Serialize;
 
 use super::words::{Pointed, amount, as_digits, is_told, list, minutes, pointed, pushes, sentence, shown, unit};
-use super::{Source, sizes, spoken};
+use super::{Source, sheets, sizes, spoken};
 use crate::face::Stock;
 use crate::kit::{BoxDef, Lock, LockKind};
 use crate::prep::ShoppingLine;
@@ -48,6 +48,8 @@ struct Bar {
 pub(super) struct Task {
     start: String,
     about: String,
+    /// On which sheets the pieces of this step lie.
+    sheets: String,
     what: String,
     hands: String,
     wait: String,
@@ -256,6 +258,7 @@ pub(super) fn prep(source: &Source<'_>) -> Vec<Task> {
             Task {
                 start: format!("{} h {:02}", (start / 60.0).floor(), start % 60.0),
                 about: about(source, task),
+                sheets: on_sheets(source, task),
                 what: sentence(&task.what),
                 hands: if end > start { minutes(end - start) } else { "at once".into() },
                 wait: if task.wait > 0.0 { minutes(task.wait) } else { "–".into() },
@@ -338,6 +341,21 @@ const fn how_to_set(kind: &LockKind) -> &'static str {
         LockKind::Key => "Nothing to set. Hide one key as below; keep the spare.",
         LockKind::Spoken => "Nothing to set. Open the box when you hear it.",
     }
+}
+
+/// On which sheets the pieces of a step lie; of the step that prints them, which go on which paper.
+fn on_sheets(source: &Source<'_>, task: &crate::prep::Task) -> String {
+    if let Some(puzzle) = &task.puzzle {
+        return sheets::of_group(source, puzzle.as_str());
+    }
+    if task.what == crate::prep::PRINT {
+        return sheets::papers(source);
+    }
+    let kit = &source.opened.kit;
+    let prop = kit.props.iter().filter(|prop| prop.printed.is_some());
+    let own = |name: &str| task.what.strip_prefix(&capital(name)).is_some_and(|rest| rest.starts_with(':'));
+    let prop = prop.into_iter().find(|prop| own(source.say(&prop.name).trim()));
+    prop.map_or_else(String::new, |prop| sheets::of_group(source, &format!("prop-{}", prop.id)))
 }
 
 /// Which lock or thing a step is for.

@@ -11,6 +11,7 @@ mod parts;
 mod picture;
 mod places;
 mod reset;
+mod sheets;
 mod sizes;
 mod spoken;
 #[cfg(test)]
@@ -85,6 +86,8 @@ struct Guide {
     needs_note: String,
     shopping: Vec<before::Item>,
     cost: String,
+    sheets_note: String,
+    sheets: Vec<sheets::SheetRow>,
     prep_note: String,
     prep: Vec<before::Task>,
     chart: before::Chart,
@@ -152,6 +155,8 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         needs_note: words::needs(source.groups),
         shopping: before::shopping(source),
         cost: sentence(&source.say(&kit.cost)),
+        sheets_note: words::SHEETS.to_owned(),
+        sheets: sheets::rows(source),
         prep_note: before::prep_note(source),
         prep: before::prep(source),
         chart: before::chart(source),

@@ -49,7 +49,7 @@ fn beforehand(source: &Source<'_>) -> Vec<String> {
         for (number, sheet) in (1..).zip(&file.sheets) {
             let on = |id: &str| {
                 sheet.pieces.iter().any(|piece| {
-                    piece.strip_prefix(id).is_some_and(|rest| rest.is_empty() || rest.starts_with("-part"))
+                    piece.id.strip_prefix(id).is_some_and(|rest| rest.is_empty() || rest.starts_with("-part"))
                 })
             };
             let mut names: Vec<String> = used.iter().filter(|(id, _)| on(id)).map(|(_, name)| name.clone()).collect();

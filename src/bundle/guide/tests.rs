@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 use std::sync::Arc;
 
 use super::*;
+use crate::bundle::told::laid;
 use crate::bundle::{DEMO_KITS, Opened, open_demo, open_in, press_of, prove};
 use crate::diag::Level;
 use crate::face::Audience;
@@ -77,6 +78,8 @@ fn told(opened: &Opened, press: &Press) -> Value {
     let proof = prove(opened, press, &[Level::Standard]).unwrap();
     let level = &proof.levels[0];
     let prep = plan(&opened.kit, &[], 1);
+    let files = laid(opened, level, Paper::Letter, press);
+    let files: Vec<_> = files.iter().collect();
     let source = Source {
         opened,
         party: &level.party,
@@ -86,7 +89,7 @@ fn told(opened: &Opened, press: &Press) -> Value {
         paper: Paper::Letter,
         groups: 1,
         forced: &[],
-        files: &[],
+        files: &files,
     };
     data(&source).unwrap()
 }

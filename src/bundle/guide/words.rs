@@ -41,6 +41,10 @@ pub(super) const LABELS: &[(&str, &str)] = &[
     ("size", "Size that matters"),
     ("stand_in", "What will do instead"),
     ("at_home", "perhaps at home"),
+    ("sheets", "What lies on which sheet"),
+    ("sheet", "Sheet"),
+    ("pieces", "What lies on it"),
+    ("paper", "Paper"),
     ("prep", "Getting ready"),
     ("start", "Start"),
     ("task", "What to do"),
@@ -69,6 +73,11 @@ pub(super) const PRINTING: &str = "Print every file at 100 % (“actual size”)
     its head names: plain paper or card paper, as much of each as the shopping list says. Sheets with a check bar carry \
     pieces whose size matters: measure the bar before you cut. Keep the host’s pages and the tokens apart from what the \
     guests find.";
+
+/// How the table of the sheets is read.
+pub(super) const SHEETS: &str = "Sheets are called as their heads say: the guests’, the tokens’ and the host’s own are \
+    each counted from 1. Every piece is called as below it; the caption goes when it is cut out, and what stands in quotes \
+    here is the title that stays on it.";
 
 /// Whom the shopping list is for.
 pub(super) fn needs(groups: u16) -> String {
