@@ -77,6 +77,20 @@ impl Drawing {
         );
     }
 
+    /// Lines over a rectangle, from its upper edge or its right one down to the left, as on a tab that glue goes on.
+    pub fn hatch(&mut self, rect: Rect, colour: Colour) {
+        const APART: f64 = 3.0;
+        let (w, h) = (rect.w.get(), rect.h.get());
+        let on = |(x, y): (f64, f64)| (rect.x + Mm::new(x), rect.y + Mm::new(y));
+        let mut at = APART;
+        while at < w + h {
+            let from = if at <= w { (at, 0.0) } else { (w, at - w) };
+            let to = if at <= h { (0.0, at) } else { (at - h, h) };
+            self.line(on(from), on(to), Pen::line(colour, Mm::new(0.3)));
+            at += APART;
+        }
+    }
+
     /// A closed polygon.
     pub fn polygon(&mut self, points: &[(Mm, Mm)], pen: Pen) {
         // Writing to a String cannot fail, here and below.

@@ -12,8 +12,6 @@ use crate::units::{Mm, Rect, Size};
 const LINE: Colour = Colour { r: 0x8C, g: 0x8C, b: 0x8C };
 const SAID: Colour = Colour { r: 0x3C, g: 0x3C, b: 0x3C };
 const HATCH: Colour = Colour { r: 0xD4, g: 0xD4, b: 0xD4 };
-/// Distance of the lines that hatch a tab.
-const HATCHED: f64 = 3.0;
 /// Half the height of a joining mark, and its distance from the edge.
 const MARK: (Mm, Mm) = (Mm::new(1.8), Mm::new(6.5));
 /// Width of a character in parts of its size, generously, to choose words that fit.
@@ -52,7 +50,7 @@ impl Face {
         for (words, ground, place) in tabs.into_iter().filter(|(words, ..)| !words.is_empty()) {
             // What of the piece reaches over the edge stands on the next part.
             drawing.rect(ground, Mm::ZERO, Pen::fill(Colour::WHITE));
-            hatch(&mut drawing, ground);
+            drawing.hatch(ground, HATCH);
             said.extend(saying(place, words));
         }
         let line = Pen::line(LINE, Mm::new(0.2));
@@ -79,19 +77,6 @@ impl Face {
         self.layers.push(Layer::Art(Art { svg: drawing.svg(), rect, turn: 0.0, alt: String::new() }));
         self.layers.extend(said);
         self
-    }
-}
-
-/// Lines down to the left over a rectangle.
-fn hatch(drawing: &mut Drawing, rect: Rect) {
-    let (w, h) = (rect.w.get(), rect.h.get());
-    let mut at = HATCHED;
-    while at < w + h {
-        let from = if at <= w { (at, 0.0) } else { (w, at - w) };
-        let to = if at <= h { (0.0, at) } else { (at - h, h) };
-        let on = |(x, y): (f64, f64)| (rect.x + Mm::new(x), rect.y + Mm::new(y));
-        drawing.line(on(from), on(to), Pen::line(HATCH, Mm::new(0.3)));
-        at += HATCHED;
     }
 }
 

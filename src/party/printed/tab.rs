@@ -11,25 +11,15 @@ use crate::units::{Mm, Rect, Size};
 const SAID: (f64, f64) = (1.95, 4.4);
 /// Size in points of what is said on a tab.
 const SAID_PT: f64 = 9.0;
-/// Distance of the lines that hatch a tab.
-const HATCH: f64 = 3.0;
 /// Half the height of a joining mark, and its distance from the edge.
 const MARK: (f64, f64) = (1.8, 6.5);
 
 impl Bench<'_> {
     /// Draws a tab: hatched, with the longest of these sayings that fits, along its longer side.
     pub(super) fn tab(&self, face: &mut Face, rect: Rect, sayings: &[String]) {
-        let mut drawing = Drawing::new(Size { w: rect.w, h: rect.h });
-        let pen = Pen::line(self.cx.colour("soft"), Mm::new(0.3));
-        let (w, h) = (rect.w.get(), rect.h.get());
-        let mut at = HATCH;
-        while at < w + h {
-            // From the upper edge or the right one, down to the left.
-            let from = if at <= w { (at, 0.0) } else { (w, at - w) };
-            let to = if at <= h { (0.0, at) } else { (at - h, h) };
-            drawing.line((Mm::new(from.0), Mm::new(from.1)), (Mm::new(to.0), Mm::new(to.1)), pen);
-            at += HATCH;
-        }
+        let size = Size { w: rect.w, h: rect.h };
+        let mut drawing = Drawing::new(size);
+        drawing.hatch(Rect::of(size), self.cx.colour("soft"));
         face.art(drawing.svg(), rect, String::new());
         let upright = rect.h > rect.w;
         let (long, short) = if upright { (rect.h, rect.w) } else { (rect.w, rect.h) };
