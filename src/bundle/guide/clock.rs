@@ -2,7 +2,7 @@ use serde::Serialize;
 
 use super::Source;
 use super::words::list;
-use crate::kit::Lock;
+use crate::kit::{Lock, LockKind};
 use crate::rehearse::{Opens, Past};
 use crate::script::capital;
 
@@ -49,8 +49,12 @@ pub(super) fn rows(source: &Source<'_>) -> Vec<ClockRow> {
         match (lock(past), &past.opens) {
             (Some(lock), _) => {
                 let alone: Vec<String> = alone(source, lock);
-                let with = if alone.is_empty() { String::new() } else { format!(", and with it {}", list(&alone)) };
-                let opens = format!("{}{with}", capital(&source.say(&lock.name)));
+                let name = source.say(&lock.name);
+                let opens = capital(&match (alone.is_empty(), lock.kind == LockKind::Spoken) {
+                    (true, _) => name,
+                    (false, true) => format!("{}, by the word that is said", list(&alone)),
+                    (false, false) => format!("{name}, and with it {}", list(&alone)),
+                });
                 rows.push(ClockRow { half, slow, mark: lock.mark.clone(), opens });
             }
             (None, Opens::Box(id)) => {
