@@ -186,26 +186,20 @@ impl Mechanic for TagMeta {
 
     fn prep(&self, view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         let tags = texts::tags(cx);
-        // What is closed is blank outside. The mark tells guests nothing: it is that of the lock on which the tag hangs.
-        let outside = if view.tags.iter().all(|tag| !tag.mark.is_empty()) {
-            "; draw the mark that stands in it small on the outside in pencil, so that you know which is which"
+        // What is closed is blank but for its tab. That tells guests nothing: it is of the lock on which the tag hangs.
+        let tab = if view.tags.iter().all(|tag| !tag.mark.is_empty()) {
+            "the mark of the lock"
         } else {
-            "; note in pencil on the outside on which lock it hangs, so that you know which is which"
+            "the mark or the name of the lock"
         };
         let need = |material, amount| Need { material, amount };
         vec![
             PrepStep {
                 key: "cut",
                 what: format!(
-                    "One at a time, punch the hole where it is drawn, fold {tags} at the line with the print inside{outside}. Punch on through the other half, and close the two sides with tape."
+                    "One at a time, punch the hole where it is drawn, and fold {tags} at the line with the print inside. A tab stands out above and shows {tab} on which the tag is to hang. Punch on through the other half, and close the two sides with tape."
                 ),
-                needs: vec![
-                    need("card-paper", 2.0),
-                    need("scissors", 1.0),
-                    need("tape", 1.0),
-                    need("hole-punch", 1.0),
-                    need("pencil", 1.0),
-                ],
+                needs: vec![need("card-paper", 2.0), need("scissors", 1.0), need("tape", 1.0), need("hole-punch", 1.0)],
                 hands: 1.5 * f64::from(u8::try_from(view.tags.len()).unwrap_or(u8::MAX)),
                 wait: 0.0,
                 after: Vec::new(),

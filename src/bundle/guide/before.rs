@@ -254,11 +254,12 @@ pub(super) fn prep(source: &Source<'_>) -> Vec<Task> {
         .tasks
         .iter()
         .map(|task| {
+            let (about, on) = (about(source, task), on_sheets(source, task));
             let (start, end) = (task.start.round(), (task.start + task.hands).round());
             Task {
                 start: format!("{} h {:02}", (start / 60.0).floor(), start % 60.0),
-                about: about(source, task),
-                sheets: on_sheets(source, task),
+                sheets: if about.is_empty() { capital(&on) } else { on },
+                about,
                 what: sentence(&task.what),
                 hands: if end > start { minutes(end - start) } else { "at once".into() },
                 wait: if task.wait > 0.0 { minutes(task.wait) } else { "–".into() },
@@ -315,7 +316,7 @@ fn row(source: &Source<'_>, lock: &Lock) -> LockRow {
         set: if lock.how_to_set.trim().is_empty() {
             how_to_set(&lock.kind).to_owned()
         } else {
-            sentence(&source.say(&lock.how_to_set))
+            sentence(beyond_nothing(&source.say(&lock.how_to_set)))
         },
         tested: lock.kind != LockKind::Spoken,
     }
@@ -331,6 +332,12 @@ fn hangs(source: &Source<'_>, item: &BoxDef, lock: &Lock) -> String {
     }
 }
 
+/// What is to be done, without the words that nothing is: the kind of the lock says so already.
+fn beyond_nothing(said: &str) -> &str {
+    let rest = said.trim().strip_prefix("Nothing to set").and_then(|rest| rest.strip_prefix([':', '.', ',', ';']));
+    rest.map(str::trim).filter(|rest| !rest.is_empty()).unwrap_or(said)
+}
+
 /// What holds for most locks of a kind (common practice, no source); the maker's sheet decides.
 const fn how_to_set(kind: &LockKind) -> &'static str {
     match kind {
@@ -338,8 +345,8 @@ const fn how_to_set(kind: &LockKind) -> &'static str {
             "With the shackle open, by the maker’s sheet; then scramble all wheels."
         }
         LockKind::Directions(_) => "By the maker’s sheet. Before each try the shackle is squeezed twice to clear it.",
-        LockKind::Key => "Nothing to set. Hide one key as below; keep the spare.",
-        LockKind::Spoken => "Nothing to set. Open the box when you hear it.",
+        LockKind::Key => "Hide one key as below; keep the spare.",
+        LockKind::Spoken => "Open the box when you hear it.",
     }
 }
 

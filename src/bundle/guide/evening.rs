@@ -1,7 +1,7 @@
 use serde::Serialize;
 
 use super::words::{CLEAR, MINUTES, Pointed, ROUNDS, SAY, list, minutes, pointed, sentence};
-use super::{Source, spoken};
+use super::{Source, sheets, spoken};
 use crate::diag::Step;
 use crate::ids::SpotId;
 use crate::kit::{Kit, LockKind, Place, PropRole, Puzzle, TokenMake};
@@ -60,7 +60,8 @@ pub(super) fn say(source: &Source<'_>) -> Vec<String> {
     // Guests hear what the theme calls a token.
     let ask = source.say("{{ token | a }}");
     let ask = if ask.contains("{{") { "a token".to_owned() } else { ask };
-    lines.extend(SAY.iter().map(|line| line.replace("{token}", &ask)));
+    let marked = if sheets::unmarked(source).is_empty() { "Every piece wears" } else { "Nearly every piece wears" };
+    lines.extend(SAY.iter().map(|line| line.replace("{token}", &ask).replace("{marked}", marked)));
     for lock in kit.locks.iter().filter(|lock| matches!(lock.kind, LockKind::Directions(_))) {
         lines.push(format!("“{}: {CLEAR}”", capital(&source.say(&lock.name))));
     }

@@ -155,7 +155,7 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         needs_note: words::needs(source.groups),
         shopping: before::shopping(source),
         cost: sentence(&source.say(&kit.cost)),
-        sheets_note: words::SHEETS.to_owned(),
+        sheets_note: sheets::note(source),
         sheets: sheets::rows(source),
         prep_note: before::prep_note(source),
         prep: before::prep(source),

@@ -3,11 +3,12 @@
 
 use serde::Serialize;
 
-use super::places::titled;
-use super::{Source, words::list};
+use super::Source;
+use super::places::{self, titled};
+use super::words::{SHEETS, list};
 use crate::bundle::documents::folder;
 use crate::bundle::manifest::{Lies, SheetOf};
-use crate::face::{Audience, Piece, Stock};
+use crate::face::{Audience, Layer, Piece, Stock};
 use crate::kit::Puzzle;
 use crate::script::capital;
 
@@ -51,6 +52,49 @@ struct Holding {
     pieces: String,
 }
 
+/// How the table is read, and which pieces do not wear the mark of their lock.
+pub(super) fn note(source: &Source<'_>) -> String {
+    match list(&unmarked(source)) {
+        bare if bare.is_empty() => SHEETS.to_owned(),
+        bare => format!("{SHEETS} Of the guests’ pieces these do not wear the mark of their lock: {bare}."),
+    }
+}
+
+/// The guests’ pieces of puzzles that do not wear the mark of their lock: those too small for it, and those that wear
+/// another.
+pub(super) fn unmarked(source: &Source<'_>) -> Vec<String> {
+    let mut names: Vec<String> = Vec::new();
+    for piece in source.party.pieces.iter().filter(|piece| piece.audience == Audience::Players) {
+        let lock = of_puzzle(source, piece).and_then(|puzzle| source.opened.kit.lock(&puzzle.opens));
+        let Some(lock) = lock.filter(|lock| source.opened.theme.symbol(&lock.mark).is_some()) else { continue };
+        let mark = format!("mark: {}", lock.mark);
+        let layers = std::iter::once(&piece.front).chain(&piece.back).flat_map(|face| &face.layers);
+        let mut drawn = layers.filter_map(|layer| match layer {
+            Layer::Art(art) => Some(art.alt.as_str()),
+            Layer::Text(_) => None,
+        });
+        let name = piece.label.split([',', ';']).next().unwrap_or(&piece.label).to_owned();
+        if !drawn.any(|alt| alt == mark) && !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    // Of a part of which no piece wears it the name alone says so.
+    let (mut told, all): (Vec<String>, Vec<String>) = (Vec::new(), names);
+    for name in &all {
+        let part = name.split(':').next().unwrap_or(name);
+        let whole = source.party.pieces.iter().filter(|piece| places::called(piece) == part);
+        let whole = whole.into_iter().all(|piece| {
+            let own = piece.label.split([',', ';']).next().unwrap_or(&piece.label);
+            all.iter().any(|name| name == own)
+        });
+        let said = if whole { part.to_owned() } else { name.clone() };
+        if !told.contains(&said) {
+            told.push(said);
+        }
+    }
+    told
+}
+
 /// The table, sheet by sheet.
 pub(super) fn rows(source: &Source<'_>) -> Vec<SheetRow> {
     let mut rows = Vec::new();
@@ -66,7 +110,10 @@ pub(super) fn rows(source: &Source<'_>) -> Vec<SheetRow> {
             let numbers: Vec<usize> = (from + 1..=from + count).collect();
             rows.push(SheetRow {
                 sheet: capital(&named(stack.audience, &numbers)),
-                stock: sheet.stock.map_or_else(|| "as the sheet before".to_owned(), |stock| stock.words().to_owned()),
+                stock: match sheet.stock.map(Stock::words).and_then(|words| words.split(',').next()) {
+                    Some(stock) => stock.to_owned(),
+                    None => "the same".to_owned(),
+                },
                 holds,
             });
             from += count;
@@ -180,6 +227,7 @@ impl Named {
         match (each.as_slice(), self.of.as_slice()) {
             ([], _) => self.name.clone(),
             ([_], [(of, count)]) if of.is_empty() => format!("{}{}", self.name, times(*count)),
+            _ if audience == Audience::Hints => each.join(", "),
             _ => format!("{}: {}", self.name, each.join(", ")),
         }
     }

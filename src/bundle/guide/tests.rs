@@ -177,6 +177,29 @@ fn what_is_laid_out_is_called_as_its_caption_says() {
             }
         }
         assert!(titles > 3, "{kit}: {titles}");
+        // What the guide says of marks is true of what is drawn.
+        let note = guide["sheets_note"].as_str().unwrap();
+        let bare = note.split_once("do not wear the mark of their lock: ").map_or("", |(_, bare)| bare);
+        for puzzle in &opened.kit.puzzles {
+            let mark = format!("mark: {}", opened.kit.lock(&puzzle.opens).unwrap().mark);
+            for piece in party.pieces.iter().filter(|piece| piece.group == puzzle.id.as_str()) {
+                let wears = piece.front.layers.iter().any(|layer| match layer {
+                    crate::face::Layer::Art(art) => art.alt == mark,
+                    crate::face::Layer::Text(_) => false,
+                });
+                let told = bare.contains(&typographic(places::called(piece)));
+                assert!(piece.audience != Audience::Players || wears || told, "{kit}: {} {bare}", piece.label);
+            }
+        }
+        let said = guide["say"].to_string();
+        assert_eq!(said.contains("Nearly every piece"), !bare.is_empty());
+        // Every piece lies on a sheet that the table names, and every sheet has its row.
+        let table = guide["sheets"].to_string();
+        for piece in &party.pieces {
+            let called = typographic(places::called(piece));
+            let told = table.contains(&called) || piece.audience == Audience::Hints;
+            assert!(told, "{kit}: {called} is not in {table}");
+        }
     }
 }
 

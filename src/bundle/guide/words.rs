@@ -77,7 +77,7 @@ pub(super) const PRINTING: &str = "Print every file at 100 % (“actual size”)
 /// How the table of the sheets is read.
 pub(super) const SHEETS: &str = "Sheets are called as their heads say: the guests’, the tokens’ and the host’s own are \
     each counted from 1. Every piece is called as below it; the caption goes when it is cut out, and what stands in quotes \
-    here is the title that stays on it.";
+    here is the title that stays on it. Plain paper has 80 to 100 g/m², card paper 160 to 250 g/m².";
 
 /// Whom the shopping list is for.
 pub(super) fn needs(groups: u16) -> String {
@@ -146,13 +146,14 @@ pub(super) fn pointed(text: impl Into<String>, see: &'static str) -> Pointed {
     Pointed { text: text.into(), see }
 }
 
-/// What the host says before the clock starts (common practice, no source); `{token}` is the theme's word for a token.
+/// What the host says before the clock starts (common practice, no source); `{token}` is the theme's word for a token,
+/// `{marked}` says how many pieces wear a mark.
 pub(super) const SAY: &[&str] = &[
     "“Nothing needs force. If a lock or a lid does not give, the answer is not right yet.”",
     "“Nobody has to climb, move furniture, or look into sockets, lamps or machines.”",
     "“Nothing is eaten or tasted until the treat is found, and only what I offer you.”",
     "“Anyone may stop and go out at any time. No door is locked.”",
-    "“Every piece that belongs to a lock wears that lock’s mark. Lay together what wears the same mark.”",
+    "“{marked} the mark of the lock that it belongs to. Lay together what wears the same mark.”",
     "“If you are stuck, ask me for {token}. Asking is part of the game.”",
 ];
 

@@ -11,6 +11,8 @@ use crate::units::{Mm, Pt, Rect, Size};
 /// The size of a mark on the hasp card, and of a hole with its number.
 const MARK: Mm = Mm::new(11.0);
 const HOLE: Mm = Mm::new(9.0);
+/// What of a tag stands out when it is folded.
+const TAB: Mm = Mm::new(9.0);
 /// The most room in points that letters on a tag take.
 const LETTERS: f64 = 48.0;
 
@@ -18,7 +20,7 @@ const LETTERS: f64 = 48.0;
 pub(super) fn tags(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     let mut pieces = Vec::new();
     for (index, tag) in view.tags.iter().enumerate() {
-        let piece = cx.piece(TAGS, &format!("tag for {}: fold with the print inside", tag.lock), face(tag, cx)?);
+        let piece = cx.piece(TAGS, &format!("for {}", tag.lock), face(tag, cx)?);
         pieces.push(Piece { id: format!("{}-tag-{}", cx.puzzle, index + 1), ..piece });
     }
     Ok(pieces)
@@ -37,9 +39,18 @@ fn face(tag: &Tag, cx: &Dressing<'_>) -> Hinted<Face> {
         let slot = cx.slot(&frame, "tag", "mark")?;
         face.art(cx.symbol(&tag.mark)?, slot, format!("mark: {}", tag.mark));
     }
-    // A blank half below, which is folded up over the print.
+    // A blank half below, which is folded up over the print; what is longer stands out above it then, and tells on which
+    // lock the closed tag hangs.
     let (w, h) = (face.size.w, face.size.h);
-    face.size.h = h * 2.0;
+    face.size.h = h * 2.0 + TAB;
+    let tab = Rect { x: Mm::ZERO, y: h * 2.0, w, h: TAB }.inset(mm(1.2));
+    if tag.mark.is_empty() {
+        let from = cx.at(PuzzleField::Setup);
+        face.text(TextRun::new(tab, Role::Text, Rich::plain(tag.lock.clone()), Pt::new(10.0), ink, from));
+    } else {
+        let at = Rect { x: tab.x + (tab.w - tab.h) / 2.0, w: tab.h, ..tab };
+        face.art(cx.symbol(&tag.mark)?, at, format!("mark: {}", tag.mark));
+    }
     face.outline = Outline::Rect;
     face.folds = vec![((Mm::ZERO, h), (w, h))];
     Ok(face)
