@@ -358,6 +358,13 @@ fn on_sheets(source: &Source<'_>, task: &crate::prep::Task) -> String {
     if task.what == crate::prep::PRINT {
         return sheets::papers(source);
     }
+    let marks = [("Tag of the padlock", "lock-tags"), ("Tags of the padlocks", "lock-tags")];
+    let marks = marks.into_iter().chain([("Label of a box", "labels"), ("Labels of the boxes", "labels")]);
+    if let Some((_, group)) =
+        marks.into_iter().find(|(head, _)| task.what.strip_prefix(head).is_some_and(|rest| rest.starts_with(':')))
+    {
+        return sheets::of_group(source, group);
+    }
     let kit = &source.opened.kit;
     let prop = kit.props.iter().filter(|prop| prop.printed.is_some());
     let own = |name: &str| task.what.strip_prefix(&capital(name)).is_some_and(|rest| rest.starts_with(':'));
