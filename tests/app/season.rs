@@ -279,12 +279,12 @@ fn a_symbol_is_renamed_in_the_theme_and_in_the_kit_and_removed_when_nothing_uses
     // One step takes it all back; a symbol that nothing uses can go.
     press(&mut harness, Modifiers::COMMAND, Key::Z);
     assert_eq!(*harness.state().kit(), before);
-    push(&mut harness, "Remove the symbol sledge");
+    push(&mut harness, "Remove the symbol skate");
     press(&mut harness, Modifiers::COMMAND, Key::S);
     rest(&mut harness);
     let file = path("themes").join(own.as_str()).unwrap().join("theme.ron").unwrap();
     let text = Disk::new(folder.path()).read_text(&file, 1 << 20).unwrap();
-    assert!(text.contains("\"drum\"") && !text.contains("\"sledge\":") && text.contains("begun_from"), "{text}");
+    assert!(text.contains("\"drum\"") && !text.contains("\"skate\":") && text.contains("begun_from"), "{text}");
 }
 
 #[test]

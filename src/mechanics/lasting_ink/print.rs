@@ -74,7 +74,8 @@ fn legend(view: &View, cx: &Dressing<'_>) -> Piece {
     let from = cx.at(PuzzleField::Setup);
     let run = TextRun::new(rect, Role::Text, Rich::plain(words), Pt::new(11.0), cx.colour("ink"), from);
     face.text(run.aligned(Align::Left, Valign::Top).at_least(Pt::new(9.0)));
-    let mut piece = cx.piece(JAR, "how to use the host's template", face);
+    let mut piece = cx.piece(JAR, "", face);
+    piece.label = caption(jar, "how to use the host's template");
     piece.id = format!("{}-{JAR}-legend", cx.puzzle);
     piece.audience = Audience::Host;
     piece
