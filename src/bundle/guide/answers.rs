@@ -95,10 +95,7 @@ pub(super) fn answers(source: &Source<'_>) -> Vec<AnswerText> {
             let laid = source.party.puzzle(&puzzle.id);
             let title = source.party.script.puzzle(&puzzle.id).map_or(puzzle.title.as_str(), |text| &text.title);
             let reason = match laid.map(|laid| (&laid.laid, laid)) {
-                Some((Ok(_), laid)) => match &laid.work {
-                    Some(work) => format!("{} {}", sentence(&laid.reason), sentence(&work.says)),
-                    None => sentence(&laid.reason),
-                },
+                Some((Ok(_), laid)) => sentence(&laid.reason),
                 Some((Err(trouble), _)) => format!("This puzzle could not be laid out: {}.", trouble.message),
                 None => String::new(),
             };

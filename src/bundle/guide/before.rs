@@ -213,7 +213,7 @@ fn size(source: &Source<'_>, line: &ShoppingLine) -> String {
     }
     let spelt = answers(source, |kind| matches!(kind, LockKind::Letters(_))).map(|(lock, answer)| {
         let letters: Vec<String> = shown(&lock.kind, answer).chars().map(String::from).collect();
-        format!("{} wheels that can show {} in this order", letters.len(), letters.join(" "))
+        format!("{} wheels that can show {} in this order", letters.len(), letters.join("\u{a0}"))
     });
     let spelt: Vec<String> = spelt.collect();
     let rest = line.size.split_once(';').map_or("", |(_, rest)| rest);

@@ -29,7 +29,7 @@ pub(super) fn note(source: &Source<'_>) -> String {
     format!(
         "From {} simulated evenings at this level with groups of {groups}, which rest on {known}: by which minute half of \
          the groups, and nine in ten, have a lock open. It decides nothing by itself: the rule above says when to offer a \
-         token. Where a group is at no lock at all, it says of which: the uppermost that is still shut.",
+         token. Where a group works at no lock at all, offer one of the lock in the uppermost row that is still shut.",
         rehearsal.runs
     )
 }

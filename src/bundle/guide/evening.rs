@@ -1,6 +1,7 @@
 use serde::Serialize;
 
-use super::words::{CLEAR, MINUTES, Pointed, ROUNDS, SAY, list, minutes, pointed, sentence};
+use super::places::place_name;
+use super::words::{CLEAR, CLOSED, MINUTES, Pointed, ROUNDS, SAY, list, minutes, pointed, sentence};
 use super::{Source, sheets, spoken};
 use crate::diag::Step;
 use crate::ids::SpotId;
@@ -65,6 +66,18 @@ pub(super) fn say(source: &Source<'_>) -> Vec<String> {
     for lock in kit.locks.iter().filter(|lock| matches!(lock.kind, LockKind::Directions(_))) {
         lines.push(format!("“{}: {CLEAR}”", capital(&source.say(&lock.name))));
     }
+    let hangs = |puzzle: &&Puzzle| {
+        crate::mechanics::find(&puzzle.mechanic).is_ok_and(|mechanic| !mechanic.on_locks().is_empty())
+    };
+    if kit.puzzles.iter().any(|puzzle| hangs(&puzzle)) {
+        lines.push(CLOSED.to_owned());
+    }
+    lines.push(match &kit.letter.place {
+        Some(place) => {
+            format!("Then point out the letter {}. When it has been read, start the clock.", place_name(source, place))
+        }
+        None => "Then read the letter aloud, and start the clock.".to_owned(),
+    });
     lines
 }
 
@@ -151,7 +164,7 @@ pub(super) fn tokens_note(source: &Source<'_>) -> Vec<String> {
         _ => "All tokens lie open from the start, the words up.",
     };
     let late = if source.rehearsal.is_some() {
-        " The table by the clock tells which lock, where they are at none."
+        " Where they work at no lock at all, the table by the clock tells which lock comes next."
     } else {
         ""
     };
@@ -163,13 +176,24 @@ pub(super) fn tokens_note(source: &Source<'_>) -> Vec<String> {
     let mut lines = vec![
         "Every token wears the mark of the lock it helps with, and one, two or three dots: where to look, what to \
          do, all but the last step. Pick by mark and dots; you need not read them."
-            .to_owned(),
+            .to_owned()
+            + &known_as(source),
         format!("{about}{open}"),
     ];
     lines.extend((rules.open_steps < 3).then_some(rule));
     let make = source.opened.kit.making.tokens;
     lines.extend((make != TokenMake::Plain).then(|| make.how().to_owned()));
     lines
+}
+
+/// What guests call a token, where the theme has its own word.
+fn known_as(source: &Source<'_>) -> String {
+    let word = source.say("{{ token | a }}");
+    if word.contains("{{") || word.contains("token") {
+        String::new()
+    } else {
+        format!(" Guests know a token as {word}.")
+    }
 }
 
 /// A row of the table for a quiet table.

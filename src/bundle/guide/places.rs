@@ -2,7 +2,7 @@ use crate::script::capital;
 use serde::Serialize;
 
 use super::words::{list, sentence};
-use super::{Source, spoken};
+use super::{Source, sheets, spoken};
 use crate::diag::Step;
 use crate::face::{Audience, Piece};
 use crate::kit::{BoxDef, Kit, Lock, Place, PropRole, Puzzle};
@@ -123,7 +123,7 @@ fn hung<'a>(source: &'a Source<'_>, item: &'a BoxDef) -> impl Iterator<Item = St
         let parts = puzzle.parts.iter().filter(move |(part, at)| **at == inside && on_locks(puzzle, part));
         parts.map(move |(part, _)| {
             let name = part_name(source, puzzle, part);
-            format!("Hang {name} ({}) on the locks, not inside.", for_lock(source, puzzle))
+            format!("Hang {name} ({}) on the locks, not inside.", for_lock(source, puzzle, part))
         })
     })
 }
@@ -210,17 +210,19 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
     }
     for (note, text) in kit.notes.iter().zip(&source.party.script.notes) {
         if note.place == *place {
+            // As below the piece: a title alone reads like a place, such as "In the bait tin".
             let title = text.title.text();
+            let plain = if title.is_empty() { note.id.as_str() } else { &title };
             let closing = note.id == kit.finish.card;
             let about = if closing { "write on its line where the treat is" } else { "" };
-            add(if title.is_empty() { note.id.as_str() } else { &title }, about.to_owned());
+            add(source.party.piece(note.id.as_str()).map_or(plain, |piece| caption(piece)), about.to_owned());
         }
     }
     for puzzle in &kit.puzzles {
         let shut_in = matches!(place, Place::Box(_));
         let lies = |part: &str| !(shut_in && on_locks(puzzle, part));
         for (part, _) in puzzle.parts.iter().filter(|(part, at)| *at == place && lies(part)) {
-            add(&part_name(source, puzzle, part), for_lock(source, puzzle));
+            add(&part_name(source, puzzle, part), for_lock(source, puzzle, part));
         }
     }
     for prop in kit.props.iter().filter(|prop| prop.place == *place) {
@@ -235,6 +237,9 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
         let printed = if prop.printed.is_some() { "from the sheets, " } else { "" };
         let about = if about.is_empty() { format!("{printed}{role}") } else { format!("{printed}{role}. {about}") };
         add(&source.say(&prop.name), about);
+    }
+    if kit.letter.place.as_ref() == Some(place) && source.prep.shopping.iter().any(|line| line.material == "pencil") {
+        add("pencils", "to write and tick with, one for two guests".to_owned());
     }
     for item in kit.boxes.iter().filter(|item| item.place == *place) {
         add(&source.say(&item.name), "filled and shut as above".to_owned());
@@ -263,6 +268,11 @@ pub(super) fn called(piece: &Piece) -> &str {
     piece.label.split(':').next().unwrap_or(&piece.label)
 }
 
+/// What stands below a piece, without what to do with it.
+fn caption(piece: &Piece) -> &str {
+    piece.label.split(" (").next().unwrap_or(&piece.label)
+}
+
 /// A piece's name with the title that it bears, where that says something else.
 pub(super) fn titled(name: &str, title: Option<String>) -> String {
     match title {
@@ -271,9 +281,10 @@ pub(super) fn titled(name: &str, title: Option<String>) -> String {
     }
 }
 
-fn for_lock(source: &Source<'_>, puzzle: &Puzzle) -> String {
+/// Which lock a part is for: the mark that it wears, or the lock whose mark others wear.
+fn for_lock(source: &Source<'_>, puzzle: &Puzzle, part: &str) -> String {
     match source.opened.kit.lock(&puzzle.opens) {
-        Some(lock) if !lock.mark.is_empty() => format!("mark: {}", lock.mark),
+        Some(lock) if sheets::wears(source, puzzle, part, &lock.mark) => format!("mark: {}", lock.mark),
         Some(lock) => format!("for {}", source.say(&lock.name)),
         None => String::new(),
     }

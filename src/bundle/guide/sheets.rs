@@ -95,6 +95,17 @@ pub(super) fn unmarked(source: &Source<'_>) -> Vec<String> {
     told
 }
 
+/// Whether a part's pieces for guests, or one of them, wear this mark.
+pub(super) fn wears(source: &Source<'_>, puzzle: &Puzzle, part: &str, mark: &str) -> bool {
+    let own =
+        |piece: &&Piece| piece.audience == Audience::Players && piece.group == puzzle.id.as_str() && piece.part == part;
+    let alt = format!("mark: {mark}");
+    let pieces = source.party.pieces.iter().filter(own);
+    let mut layers =
+        pieces.flat_map(|piece| std::iter::once(&piece.front).chain(&piece.back)).flat_map(|face| &face.layers);
+    !mark.is_empty() && layers.any(|layer| matches!(layer, Layer::Art(art) if art.alt == alt))
+}
+
 /// The table, sheet by sheet.
 pub(super) fn rows(source: &Source<'_>) -> Vec<SheetRow> {
     let mut rows = Vec::new();

@@ -41,7 +41,7 @@ pub(super) const LABELS: &[(&str, &str)] = &[
     ("size", "Size that matters"),
     ("stand_in", "What will do instead"),
     ("at_home", "perhaps at home"),
-    ("sheets", "What lies on which sheet"),
+    ("lying", "What lies on which sheet"),
     ("sheet", "Sheet"),
     ("pieces", "What lies on it"),
     ("paper", "Paper"),
@@ -67,12 +67,14 @@ pub(super) const LABELS: &[(&str, &str)] = &[
     ("reset", "For the next group"),
     ("cautions", "Take care"),
     ("source", "Source"),
+    ("unsourced", "(Common practice, no source.)"),
 ];
 
 pub(super) const PRINTING: &str = "Print every file at 100 % (“actual size”), on one side, each sheet on the paper that \
     its head names: plain paper or card paper, as much of each as the shopping list says. Sheets with a check bar carry \
-    pieces whose size matters: measure the bar before you cut. Keep the host’s pages and the tokens apart from what the \
-    guests find.";
+    pieces whose size matters: measure the bar before you cut. The letter has no line to cut along: trim the small print at \
+    its head away. Keep the host’s pages and the tokens apart from what the guests find. The folder “pieces” has every \
+    piece once more as a picture, should you want to show one on a screen; the evening does not need it.";
 
 /// How the table of the sheets is read.
 pub(super) const SHEETS: &str = "Sheets are called as their heads say: the guests’, the tokens’ and the host’s own are \
@@ -159,6 +161,9 @@ pub(super) const SAY: &[&str] = &[
 
 /// What guests are told of a lock that is pushed (common practice, no source; the maker's sheet decides).
 pub(super) const CLEAR: &str = "squeeze its shackle in twice before each try, to clear it. Then push, and pull.";
+
+/// What guests are told of closed tags that hang on locks.
+pub(super) const CLOSED: &str = "“A closed tag that hangs on a lock stays closed until that lock is open.”";
 
 /// The paper's name in a sentence.
 pub(super) const fn paper(paper: Paper) -> &'static str {
