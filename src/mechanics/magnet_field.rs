@@ -103,30 +103,6 @@ impl Shape {
         let (dx, dy) = ((self.x - other.x).get(), (self.y - other.y).get());
         Mm::new((dx * dx + dy * dy).sqrt())
     }
-
-    /// Where on the board it stands, in words: thirds each way.
-    fn region(&self) -> &'static str {
-        let third = |value: f64, size: Mm| {
-            if value < -size.get() / 6.0 {
-                0
-            } else if value > size.get() / 6.0 {
-                2
-            } else {
-                1
-            }
-        };
-        match (third(self.y.get(), FIELD.h), third(self.x.get(), FIELD.w)) {
-            (0, 0) => "at the upper left",
-            (0, 1) => "at the top",
-            (0, _) => "at the upper right",
-            (1, 0) => "at the left",
-            (1, 1) => "in the middle",
-            (1, _) => "at the right",
-            (_, 0) => "at the lower left",
-            (_, 1) => "at the bottom",
-            _ => "at the lower right",
-        }
-    }
 }
 
 /// What the rule card says about the order.

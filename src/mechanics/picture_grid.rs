@@ -18,9 +18,10 @@ use crate::kit::{HintLadder, LockKind};
 use crate::limits;
 use crate::mechanics::paper;
 use crate::mechanics::words::{pushes, symbols};
-use crate::mechanics::work::{Effort, Work, arranged, counted};
+use crate::mechanics::work::{Effort, Work, arranged, counted, times};
 use crate::readings::runs::{Cell, Runs};
 use crate::readings::{Budget, Readings};
+use crate::script::capital;
 use glyphs::{Shape, Shows};
 use rand::RngExt as _;
 use rand::seq::SliceRandom as _;
@@ -225,14 +226,9 @@ fn work(view: &View) -> Option<Work> {
         (told, passes, open) = (told + looks.told, passes + looks.passes, open + looks.open);
     }
     let guess = match open {
-        0 => "no guess is needed".to_owned(),
-        open => format!("{} only trying settles", counted(open, "cell")),
+        0 => "No guess is needed.".to_owned(),
+        open => format!("{} can be found only by trying.", capital(&counted(open, "cell"))),
     };
-    let says = format!(
-        "{}: {} filled in, one after another, in {} over all rows and columns; {guess}.",
-        counted(view.panels.len(), "panel"),
-        counted(told, "line"),
-        if passes == 1 { "one pass".to_owned() } else { format!("{passes} passes") },
-    );
+    let says = format!("In all, guests go through the rows and columns of the panels {}. {guess}", times(passes));
     Some(Work::new(told + 8 * open, says))
 }

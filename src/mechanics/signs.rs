@@ -240,14 +240,20 @@ pub fn cut_out() -> Vec<PrepStep> {
     ])]
 }
 
-/// "sign 1 is 4, sign 2 is 0": how a row is read, for the host's answer page.
+/// Places in a row, in words.
+const ORDINALS: [&str; 8] = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"];
+
+/// "the first means 4, the second 0": how a row is read, for the host's answer page.
 #[must_use]
 pub fn steps(signs: &[String], key: &[Entry]) -> String {
     let steps: Vec<String> = signs
         .iter()
         .filter_map(|sign| key.iter().find(|entry| entry.sign == *sign))
         .enumerate()
-        .map(|(index, entry)| format!("sign {} is {}", index + 1, entry.symbol))
+        .map(|(index, entry)| match index {
+            0 => format!("the first means {}", entry.symbol),
+            _ => format!("the {} {}", ORDINALS.get(index).copied().unwrap_or("next"), entry.symbol),
+        })
         .collect();
     steps.join(", ")
 }

@@ -76,3 +76,19 @@ pub fn counted(count: usize, noun: &str) -> String {
         _ => format!("{count} {noun}s"),
     }
 }
+
+/// "at one place", "at 3 places".
+#[must_use]
+pub fn at_places(count: usize) -> String {
+    format!("at {}", counted(count, "place"))
+}
+
+/// "once", "twice", "3 times".
+#[must_use]
+pub fn times(count: usize) -> String {
+    match count {
+        1 => "once".to_owned(),
+        2 => "twice".to_owned(),
+        _ => format!("{count} times"),
+    }
+}

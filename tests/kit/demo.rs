@@ -206,11 +206,18 @@ fn no_hint_says_the_answer_and_no_ladder_lacks_a_step() {
                     let lower = hint.to_lowercase();
                     let words: Vec<&str> = lower.split(|c: char| !c.is_alphanumeric()).collect();
                     let digits = puzzle.answer.chars().filter_map(|c| c.to_digit(10));
-                    let told =
-                        digits.filter(|d| words.contains(&WORDS[*d as usize]) || words.contains(&&*d.to_string()));
+                    let told: Vec<u32> = digits
+                        .filter(|d| words.contains(&WORDS[*d as usize]) || words.contains(&&*d.to_string()))
+                        .collect();
+                    // Shapes that pull are named with their numbers, in another order than the card's.
+                    if puzzle.mechanic == "magnet-field" && step == Step::Giveaway {
+                        let said: String = hint.chars().filter(char::is_ascii_digit).collect();
+                        assert!(told.len() == puzzle.answer.len() && said != puzzle.answer, "{at} says {hint}");
+                        continue;
+                    }
                     // A giveaway may tell one digit of several: where it stands is left to find.
                     let most = usize::from(step == Step::Giveaway);
-                    assert!(told.count() <= most, "{at} says {hint}");
+                    assert!(told.len() <= most, "{at} says {hint}");
                 }
             }
         }

@@ -162,3 +162,18 @@ fn the_board_holds_every_number_and_the_template_only_the_washers() {
         });
     }
 }
+
+#[test]
+fn the_last_hint_names_what_pulls_by_shape_and_number_and_leaves_the_order_open() {
+    for setup in ["()", "(order: Rows)", "(order: Sizes)"] {
+        for seed in 0..20 {
+            let hint = dressed("magnet-field", &LockKind::Digits(3), |cx| {
+                laid(setup, "407", seed).unwrap().draft_hints(cx).giveaway
+            });
+            let mut said: Vec<char> = hint.chars().filter(char::is_ascii_digit).collect();
+            assert_ne!(said, ['4', '0', '7'], "{hint}");
+            said.sort_unstable();
+            assert_eq!(said, ['0', '4', '7'], "{hint}");
+        }
+    }
+}

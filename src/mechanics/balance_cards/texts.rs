@@ -26,10 +26,18 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
         .iter()
         .filter_map(|weighing| {
             let (heavier, lighter) = (view.things.get(weighing.heavier)?, view.things.get(weighing.lighter)?);
-            Some(format!("the {} is heavier than the {}", heavier.symbol, lighter.symbol))
+            Some(format!("the {} is heavier than the {}", word(&heavier.symbol), word(&lighter.symbol)))
         })
         .collect();
-    format!("By {}, {}. {ORDER}", name(cx), weighings.join(", "))
+    let order = read::settled(view).map_or_else(
+        || ORDER.to_owned(),
+        |ranks| {
+            let things = ranks.iter().filter_map(|at| view.things.get(*at));
+            let names: Vec<String> = things.map(|thing| word(&thing.symbol)).collect();
+            format!("From heavy to light they are: {}. Their tags are read in that order.", names.join(", "))
+        },
+    );
+    format!("{} shows: {}. {order}", capital(name(cx)), weighings.join("; "))
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {

@@ -37,13 +37,13 @@ pub(super) fn work(view: &View) -> Option<Work> {
     let both = view.weighings.iter().filter(|weighing| weighing.both.is_some()).count();
     let third = match both {
         0 => String::new(),
-        both => format!(", {both} of them with a third thing on both pans"),
+        1 => " One of them has a third thing on both pans.".to_owned(),
+        both => format!(" {both} of them have a third thing on both pans."),
     };
     let says = format!(
-        "{} and {} of scales{third}; to put all in order takes about {} at a picture.",
-        counted(things, "thing"),
+        "Guests look through the {} of scales again and again until {} are in order.{third}",
         counted(pictures, "picture"),
-        counted(looks, "look")
+        if things == 2 { "both things".to_owned() } else { format!("all {things} things") },
     );
     Some(Work::new(looks, says))
 }

@@ -41,16 +41,21 @@ pub(super) fn work(view: &View) -> Work {
     let on_list = |picture: &String| view.list.contains(picture);
     let ringed = view.things.iter().filter(|thing| thing.ringed).count();
     let strangers = view.things.iter().filter(|thing| !on_list(&thing.picture)).count();
-    let mut kinds: Vec<&str> = view.things.iter().map(|thing| thing.picture.as_str()).collect();
-    kinds.sort_unstable();
-    kinds.dedup();
+    let rings = match ringed {
+        0 => String::new(),
+        1 => ", and one has a circle round it and does not count".to_owned(),
+        _ => format!(", and {ringed} have a circle round them and do not count"),
+    };
     let says = format!(
-        "The scene holds {} of {}; {} are not on the list, and {} only look as if they counted.",
-        counted(view.things.len(), "thing"),
-        counted(kinds.len(), "kind"),
-        strangers,
-        ringed
-    );
+        "There is {} to look through: {} that the list does not ask for{rings}.",
+        counted(view.things.len(), "thing").replace("one thing", "a single thing"),
+        match strangers {
+            0 => "nothing in it is of a kind".to_owned(),
+            1 => "one is of a kind".to_owned(),
+            _ => format!("{strangers} are of kinds"),
+        },
+    )
+    .replace("There is ", if view.things.len() == 1 { "There is " } else { "There are " });
     // Each line of the list is a walk over the whole scene; ringed things want a second look.
     Work::new(view.things.len() * view.list.len() + ringed * 4, says)
 }

@@ -87,8 +87,7 @@ pub(super) fn work(view: &View) -> Option<Work> {
         if shows || done.is_err() {
             let tried = reader.tried.get();
             let says = format!(
-                "{} to lay in order. Whoever tries each of them wherever it could go on lays one down {}.",
-                counted(view.strips.len(), "strip"),
+                "It takes patience: guests lay strip after strip at the cut until one goes on, {} at the most.",
                 counted(tried, "time")
             );
             return Some(Work::new(tried, says));

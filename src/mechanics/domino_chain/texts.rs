@@ -14,7 +14,13 @@ pub(super) fn card_name<'a>(cx: &Dressing<'a>) -> &'a str {
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
-    format!("{} ({} of them) chain in one way only. {}", capital(pieces_name(cx)), view.pieces.len(), view.order())
+    format!(
+        "{} says how to lay {}; only one row takes all {} of them. {}",
+        capital(card_name(cx)),
+        pieces_name(cx),
+        view.pieces.len(),
+        view.order()
+    )
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {

@@ -3,8 +3,9 @@
 use super::View;
 use super::read::next;
 use crate::limits;
-use crate::mechanics::work::{Work, counted};
+use crate::mechanics::work::{Work, at_places};
 use crate::readings::Budget;
+use crate::script::capital;
 
 /// Halves that are compared until the row lies, over all rows that can be begun, and pieces that are laid in vain.
 pub(super) fn work(view: &View) -> Option<Work> {
@@ -22,14 +23,15 @@ pub(super) fn work(view: &View) -> Option<Work> {
     }
     let vain = (look.laid + 1).saturating_sub(count);
     let says = format!(
-        "{}, {} compared. More than one piece fits at {}; {} in vain.",
-        counted(count, "piece"),
-        counted(look.compared, "half").replace("halfs", "halves"),
-        counted(look.forks, "place"),
+        "At the end of the row guests look through the pieces that are left for one that fits. {}{}",
+        match look.forks {
+            0 => "There is never a choice.".to_owned(),
+            forks => format!("{} more than one does.", capital(&at_places(forks))),
+        },
         match vain {
-            0 => "none is laid".to_owned(),
-            1 => "one is laid".to_owned(),
-            _ => format!("{vain} are laid"),
+            0 => String::new(),
+            1 => " A piece may have to be taken up again.".to_owned(),
+            _ => format!(" Up to {vain} pieces may have to be taken up again."),
         },
     );
     Some(Work::new(look.compared, says))

@@ -40,16 +40,20 @@ pub(super) fn work(view: &View) -> Work {
     let all: usize = view.panels.iter().map(Vec::len).sum();
     let joined = view.panels.iter().flatten().filter(|dot| dot.number.is_some_and(|n| n.is_multiple_of(step))).count();
     let says = format!(
-        "{} are joined on {}, among {} that belong to no line.",
+        "{} are to be joined on {}{}.",
         capital(&counted(joined, "dot")),
         counted(view.panels.len(), "panel"),
-        counted(all - joined, "dot"),
+        match all - joined {
+            0 => String::new(),
+            1 => "; one more is there to mislead".to_owned(),
+            more => format!("; {more} more are there to mislead"),
+        },
     );
     Work::new(all, says)
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
-    format!("Joined by their numbers, {} show a digit each. {}", name(cx), rule(view))
+    format!("The rule stands on {}: {}", name(cx), rule(view))
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {

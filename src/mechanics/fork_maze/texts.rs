@@ -54,12 +54,14 @@ pub(super) fn work(view: &View) -> Work {
     }
     let (turns, steps) = (wrong_turns(view), view.way().len().saturating_sub(1));
     let deepest = turns.iter().max().copied().unwrap_or_default();
-    let says = format!(
-        "The way is {} long. {} on it lead into dead ends; the deepest goes {} in.",
-        counted(steps, "step"),
-        capital(&counted(turns.len(), "wrong turn")),
-        counted(deepest, "step")
-    );
+    let dead_ends = match turns.len() {
+        0 => "No wrong turn leads off it.".to_owned(),
+        1 => format!("One wrong turn on it leads into a dead end, which goes {} in.", counted(deepest, "step")),
+        many => {
+            format!("{many} wrong turns on it lead into dead ends; the deepest goes {} in.", counted(deepest, "step"))
+        }
+    };
+    let says = format!("The way is {} long. {dead_ends}", counted(steps, "step"));
     Work::new(turns.iter().sum(), says)
 }
 

@@ -40,8 +40,7 @@ fn places(view: &View) -> Vec<read::Found> {
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
-    let steps: Vec<String> =
-        places(view).iter().map(|found| format!("{} in \"{}\"", found.digit, found.place)).collect();
+    let steps: Vec<String> = places(view).iter().map(|found| format!("{} in “{}”", found.digit, found.place)).collect();
     format!("In {} number words run across the gaps: {}.", story(cx), steps.join(", "))
 }
 
@@ -51,7 +50,7 @@ pub(super) fn reset(cx: &Dressing<'_>) -> String {
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
     let story = story(cx);
-    let places: Vec<String> = places(view).iter().map(|found| format!("\"{}\"", found.place)).collect();
+    let places: Vec<String> = places(view).iter().map(|found| format!("“{}”", found.place)).collect();
     HintLadder {
         nudge: format!("{} is less interesting for what it tells than for its letters.", capital(story)),
         method: format!("Read {story} as if there were no gaps between its words. Some of its letters make numbers."),

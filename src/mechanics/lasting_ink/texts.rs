@@ -134,11 +134,11 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     let from = match view.carrier {
-        Carrier::Jar => "rightwards from the start of the template",
+        Carrier::Jar => "named here from the start of the template to the right",
         Carrier::Tile => "row by row",
     };
     format!(
-        "When {} is wiped, most of what is written on it goes. {} stay, {from}. {} says: \"{}\"",
+        "When {} is wiped, most of what is written on it goes. {} stay, {from}. {} says: “{}”",
         jar_name(view, cx),
         staying(view),
         capital(label_name(view, cx)),

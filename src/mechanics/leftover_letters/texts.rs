@@ -44,10 +44,9 @@ fn ways(view: &View) -> String {
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     format!(
-        "Every one of the {} words stands in one place only on {}. {ORDER} They spell what is set on {}, digits in words.",
+        "Guests find the {} words on {}; each stands there once. {ORDER} They spell the answer, a digit as its word.",
         view.words.len(),
         name(cx),
-        cx.lock_name
     )
 }
 

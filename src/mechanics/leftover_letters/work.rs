@@ -1,8 +1,9 @@
 //! The words as a person looks for them.
 
 use super::View;
-use crate::mechanics::work::{Work, counted};
+use crate::mechanics::work::{Work, at_places, counted};
 use crate::readings::occurrences::{DIRECTIONS, cells_from, placements};
+use crate::script::capital;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Words, the directions in which they run, their crossings, and the places that begin like a word and go on
@@ -42,11 +43,18 @@ pub(super) fn work(view: &View) -> Option<Work> {
     }
     let crossings = covered.values().filter(|words| **words > 1).count();
     let says = format!(
-        "{} in {}, with {}; {} like a word and go on otherwise.",
+        "The {} run in {}{}.{}",
         counted(view.words.len(), "word"),
         counted(ways.len(), "direction"),
-        counted(crossings, "crossing"),
-        if false_starts == 1 { "one place begins".to_owned() } else { format!("{false_starts} places begin") },
+        match crossings {
+            0 => String::new(),
+            1 => " and share one letter".to_owned(),
+            _ => format!(" and share {crossings} letters"),
+        },
+        match false_starts {
+            0 => String::new(),
+            _ => format!(" {} a word seems to begin where none is.", capital(&at_places(false_starts))),
+        },
     );
     Some(Work::new(effort + false_starts, says))
 }

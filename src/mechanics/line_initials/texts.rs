@@ -50,8 +50,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     let letters: Vec<String> = read::initials(&view.text, by).iter().map(char::to_string).collect();
     let of = if by == By::Lines { "lines" } else { "paragraphs" };
     format!(
-        "On {} the first letters of the {of} are, from the top: {}. They spell what the lock wants, as letters or as number \
-         words.",
+        "On {} the first letters of the {of} are, from the top: {}. They spell the answer, a digit as its word.",
         name(cx),
         letters.join(" ")
     )

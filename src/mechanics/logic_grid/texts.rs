@@ -5,7 +5,7 @@ use crate::kit::HintLadder;
 use crate::limits;
 use crate::mechanics::Dressing;
 use crate::mechanics::words::listed;
-use crate::mechanics::work::{Work, counted};
+use crate::mechanics::work::{Work, counted, times};
 use crate::readings::Budget;
 use crate::script::capital;
 
@@ -69,9 +69,10 @@ pub(super) fn statements(view: &View) -> Vec<String> {
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     format!(
-        "The {} statements on {} leave one way for all things to belong together. {}",
+        "The {} statements on {} leave one way in which all things go together.{} {}",
         view.statements.len(),
         name(cx),
+        together(view).map_or_else(String::new, |rows| format!(" These do: {rows}.")),
         order(view)
     )
 }
@@ -79,22 +80,12 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 pub(super) fn work(view: &View) -> Option<Work> {
     let steps = view.size()?.steps(&view.clues())?;
     let trial = match (steps.tried, steps.open) {
-        (0, 0) => "no guess is needed".to_owned(),
-        (tried, 0) => format!(
-            "{} needed where nothing else leads on",
-            if tried == 1 { "one trial is".to_owned() } else { format!("{tried} trials are") }
-        ),
-        (_, open) => format!(
-            "{} left to longer trials",
-            if open == 1 { "one pair is".to_owned() } else { format!("{open} pairs are") }
-        ),
+        (0, 0) => "No guess is needed.".to_owned(),
+        (tried, 0) => format!("Where nothing else leads on, they must suppose something {}.", times(tried)),
+        (_, open) => format!("{} can be found only by trying for long.", capital(&counted(open, "pair"))),
     };
-    let says = format!(
-        "{}, gone through {}: {} of them tell something new, and {trial}.",
-        counted(view.statements.len(), "statement"),
-        if steps.rounds == 1 { "once".to_owned() } else { format!("{} times", steps.rounds) },
-        counted(steps.told, "reading"),
-    );
+    let again = if steps.rounds > 1 { ", since a tick makes an older statement tell more" } else { "" };
+    let says = format!("Guests go through the statements {}{again}. {trial}", times(steps.rounds));
     Some(Work::new(steps.weight(), says))
 }
 

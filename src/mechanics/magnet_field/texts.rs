@@ -1,6 +1,6 @@
 //! What it says: help, preparation, hints, and how guests get to the answer.
 
-use super::{Rule, View};
+use super::{Rule, Shape, View};
 use crate::kit::HintLadder;
 use crate::kit::material::{Need, PrepStep};
 use crate::mechanics::Dressing;
@@ -96,9 +96,13 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     ]
 }
 
+/// "the star with 5": outline and number, since a place in words fits several shapes.
+fn called(shape: &Shape, cx: &Dressing<'_>) -> String {
+    format!("the {} with {}", shape.kind.name(cx), shape.number)
+}
+
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
-    let places: Vec<String> =
-        view.pulling().iter().map(|shape| format!("the {} {}", shape.kind.name(cx), shape.region())).collect();
+    let places: Vec<String> = view.pulling().iter().map(|shape| called(shape, cx)).collect();
     let rule = match &view.rule {
         Some(Rule::Kinds(_)) => "in the order in which the rule card lists the outlines",
         Some(Rule::Rows) => "from the top of the board to the bottom, as the rule card says",
@@ -106,10 +110,10 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
         None => "in an order that nothing states",
     };
     format!(
-        "{} is pulled by {} of {}. Their numbers, {rule}, are the code.",
-        capital(cx.name("wand", "the magnet")),
-        listed(&places),
+        "Moved over {}, {} is held at {}. Their numbers, {rule}, are the code.",
         cx.name("board", "the board"),
+        cx.name("wand", "the magnet"),
+        listed(&places),
     )
 }
 
@@ -131,11 +135,21 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
         Some(Rule::Sizes) => "Begin with the smallest shape and end with the largest.".into(),
         None => String::new(),
     };
-    let places: Vec<String> =
-        view.pulling().iter().map(|shape| format!("the {} {}", shape.kind.name(cx), shape.region())).collect();
+    // By name, and never as they count: to put them in order is the last step.
+    let counted: Vec<String> = view.pulling().iter().map(|shape| called(shape, cx)).collect();
+    let mut places = counted.clone();
+    places.sort();
+    if places == counted {
+        places.reverse();
+    }
     HintLadder {
         nudge: format!("Eyes are no help with {board}. What else do you have that can feel what lies behind it?"),
         method: format!("Move {wand} slowly over {board} and mark each shape that pulls. {rule}").trim().to_owned(),
-        giveaway: format!("In the right order, these pull: {}. Read their numbers.", listed(&places)),
+        giveaway: format!(
+            "{} is held at {}. {} tells in which order to read them.",
+            capital(wand),
+            listed(&places),
+            capital(card)
+        ),
     }
 }

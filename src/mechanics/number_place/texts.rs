@@ -3,7 +3,7 @@
 use super::{SHEET, View};
 use crate::kit::HintLadder;
 use crate::limits;
-use crate::mechanics::work::{Work, counted};
+use crate::mechanics::work::{Work, counted, times};
 use crate::mechanics::{Dressing, paper};
 use crate::readings::Budget;
 use crate::script::capital;
@@ -14,7 +14,7 @@ pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     let rules = view.rules();
-    format!("{} has one solution. {} {}", capital(name(cx)), rules[0], rules[1])
+    format!("Guests fill in {}; there is one way to do it. {} {}", name(cx), rules[0], rules[1])
 }
 
 pub(super) fn work(view: &View) -> Option<Work> {
@@ -22,23 +22,16 @@ pub(super) fn work(view: &View) -> Option<Work> {
     let steps = view.places()?.steps(&givens);
     let given = givens.iter().flatten().count();
     let deeper = match (steps.crossed, steps.tried, steps.open) {
-        (0, 0, 0) => "and it takes no guess".to_owned(),
-        (crossed, 0, 0) => format!("and {} at two lines together", counted(crossed, "look")),
-        (crossed, tried, 0) => {
-            format!("{} at two lines together and {}", counted(crossed, "look"), counted(tried, "trial"))
+        (0, 0, 0) => " The rest can be filled in one after another, without a guess.".to_owned(),
+        (crossed, 0, 0) => {
+            format!(" The rest takes no guess, but guests must look at two lines together {}.", times(crossed))
         }
-        (_, _, open) => format!("and {} that only long trials settle", counted(open, "cell")),
+        (_, tried, 0) => {
+            format!(" Guests must suppose a symbol and see whether it can be so {}.", times(tried))
+        }
+        (_, _, open) => format!(" {} can be filled only by trying for long.", capital(&counted(open, "cell"))),
     };
-    let only = match steps.only_cell {
-        0 => String::new(),
-        many => format!(", {many} because a symbol can stand in no other cell of its row, column or box"),
-    };
-    let says = format!(
-        "{} of {} are given. {} are filled because one symbol is left for them{only}, {deeper}.",
-        given,
-        counted(givens.len(), "cell"),
-        steps.only_value,
-    );
+    let says = format!("{given} of the {} are filled in already.{deeper}", counted(givens.len(), "cell"));
     Some(Work::new(steps.weight(), says))
 }
 

@@ -38,8 +38,8 @@ pub(super) fn story<'a>(cx: &Dressing<'a>) -> &'a str {
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     let letters: Vec<String> = view.odd().map(|(letter, _)| letter.to_string()).collect();
     format!(
-        "In {} these letters are set differently, in reading order: {}. They spell what the lock wants, as letters or as \
-         number words.",
+        "In {} these letters are set differently, in reading order: {}. They spell the answer, a digit as its \
+         word.",
         story(cx),
         letters.join(" ")
     )

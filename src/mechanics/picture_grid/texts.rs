@@ -3,7 +3,7 @@
 use super::{ORDER, SHEET, View};
 use crate::kit::HintLadder;
 use crate::mechanics::Dressing;
-use crate::script::capital;
+use crate::mechanics::work::counted;
 
 pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(SHEET, "the sheet of panels")
@@ -21,9 +21,9 @@ const RULE: &str = "The numbers by a row or column tell how many cells to fill t
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     format!(
-        "{} has {} panels. Filled by their numbers, line by line, each shows one {}. {ORDER}",
-        capital(name(cx)),
-        view.panels.len(),
+        "Guests fill the cells of {} as the numbers beside and above them say. Each of the {} then shows one {}. {ORDER}",
+        name(cx),
+        counted(view.panels.len(), "panel"),
         view.shows.word()
     )
 }

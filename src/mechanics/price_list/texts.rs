@@ -17,7 +17,7 @@ pub(super) fn rule(view: &View) -> String {
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
-    format!("The {} bills on {} settle the price of every thing. {}", view.bills.len(), name(cx), view.order())
+    format!("From {} guests work out what one piece of each thing costs. {}", name(cx), view.order())
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {

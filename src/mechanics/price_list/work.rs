@@ -38,19 +38,26 @@ pub(super) fn work(view: &View) -> Option<Work> {
     }
     let trial = match tried {
         0 => String::new(),
-        tried => format!(
-            ", and {} must be tried out from 0 to {DEAREST}",
-            if tried == 1 { "one price".to_owned() } else { format!("{tried} prices") }
-        ),
+        1 => format!(" One price must be tried out, from 0 to {DEAREST}, until all the bills come out right."),
+        tried => format!(" {tried} prices must be tried out, from 0 to {DEAREST}, until all the bills come out right."),
+    };
+    let by_one = match divided {
+        0 => String::new(),
+        _ => format!(" {} found on one bill, less what is known already.", are(divided)),
+    };
+    let by_two = match compared {
+        0 => String::new(),
+        _ => format!(" {} found by comparing two bills.", are(compared)),
     };
     let says = format!(
-        "{} for {}: {} a price by itself, {} from comparing two bills{trial}.",
-        counted(view.bills.len(), "bill"),
+        "Guests work out the prices of {} one after another.{by_two}{by_one}{trial}",
         counted(things, "thing"),
-        if divided == 1 { "one bill gives".to_owned() } else { format!("{divided} bills give") },
-        if compared == 1 { "one price comes".to_owned() } else { format!("{compared} prices come") },
     );
     Some(Work::new(divided + 4 * compared + 8 * tried, says))
+}
+
+fn are(prices: usize) -> String {
+    if prices == 1 { "One price is".to_owned() } else { format!("{prices} prices are") }
 }
 
 /// The only place that is not zero.

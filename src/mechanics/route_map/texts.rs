@@ -4,7 +4,7 @@ use super::{CARD, MAP, Task, View, Wind};
 use crate::kit::HintLadder;
 use crate::mechanics::pictures::word;
 use crate::mechanics::words::listed;
-use crate::mechanics::work::{Work, counted};
+use crate::mechanics::work::{Work, counted, times};
 use crate::mechanics::{Dressing, paper};
 use crate::readings::Budget;
 use crate::script::capital;
@@ -88,11 +88,11 @@ pub(super) fn work(view: &View) -> Work {
             let squares: usize = legs.iter().flatten().map(|(_, count)| count).sum();
             let pieces: usize = legs.iter().map(Vec::len).sum();
             let says = format!(
-                "The route has {} in {} over {}; the map holds {} that it does not ask for.",
-                counted(legs.len(), "stop"),
-                counted(pieces, "straight piece"),
+                "The way leads over {} in {} and stops {}. {} not asked for.",
                 counted(squares, "square"),
-                counted(signs.saturating_sub(legs.len()), "sign")
+                counted(pieces, "straight piece"),
+                times(legs.len()),
+                others_are(signs.saturating_sub(legs.len()))
             );
             Work::new(squares + 2 * pieces, says)
         }
@@ -113,25 +113,32 @@ pub(super) fn work(view: &View) -> Work {
                 let _ = net.each_shortest(*start, *goal, &mut Budget::default(), count);
             }
             let says = format!(
-                "The shortest way is {} long and passes {}; {} leave the crossings that are nearer than the goal, and the \
-                 map holds {} off the way.",
+                "The shortest way is {} long and passes {}. To be sure of it, guests look along {}. {} not on that way.",
                 counted(length, "step"),
                 counted(stops, "sign"),
                 counted(looks, "road"),
-                counted(signs.saturating_sub(stops), "sign")
+                others_are(signs.saturating_sub(stops))
             );
             Work::new(looks, says)
         }
         Task::Bearings(stops) => {
             let others = view.places.len().saturating_sub(stops.len());
             let says = format!(
-                "{} are found among {} that nobody asks for.",
-                capital(&counted(stops.len(), "place")),
+                "Guests look for {} among {} that nobody asks for.",
+                counted(stops.len(), "place"),
                 counted(others, "other")
             );
             // Each is looked for among all.
             Work::new(stops.len() * view.places.len(), says)
         }
+    }
+}
+
+fn others_are(signs: usize) -> String {
+    match signs {
+        0 => "No other signs on the map are".to_owned(),
+        1 => "One other sign on the map is".to_owned(),
+        _ => format!("{signs} other signs on the map are"),
     }
 }
 
@@ -146,7 +153,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     };
     let stops = stops(view);
     let stops = if stops.is_empty() { String::new() } else { format!(" It comes to {}.", listed(&stops)) };
-    format!("{} belongs to {}. {before}{route} {after}{stops}", capital(card(cx)), map(cx))
+    format!("With {} guests find their way on {}. {before}{route} {after}{stops}", card(cx), map(cx))
 }
 
 /// The places at which a sign is noted, with their signs, in order.

@@ -4,6 +4,7 @@ use super::{Claim, ORDER, SHEET, View, read};
 use crate::kit::HintLadder;
 use crate::mechanics::Dressing;
 use crate::mechanics::words::listed;
+use crate::script::capital;
 
 pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
     cx.name(SHEET, "the sheet of speakers")
@@ -38,12 +39,14 @@ pub(super) fn said(view: &View, claim: Claim) -> String {
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
-    format!(
-        "The {} sentences on {} fit together in one case only. {} {ORDER}",
-        view.speakers.len(),
-        name(cx),
-        rule(view)
-    )
+    let false_ones = match read::liars(view).as_deref() {
+        Some([one]) => format!(" {one} says what is false, and all the others tell the truth."),
+        Some(liars) if !liars.is_empty() => {
+            format!(" {} say what is false, and all the others tell the truth.", capital(&listed(liars)))
+        }
+        _ => String::new(),
+    };
+    format!("The {} sentences on {} fit together in one case only.{false_ones} {ORDER}", view.speakers.len(), name(cx))
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {

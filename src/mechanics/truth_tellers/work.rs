@@ -2,7 +2,7 @@
 
 use super::{Claim, View};
 use crate::limits;
-use crate::mechanics::work::{Work, counted};
+use crate::mechanics::work::Work;
 
 /// What is known of every speaker: whether the truth is told.
 type Told = Vec<Option<bool>>;
@@ -26,15 +26,17 @@ pub(super) fn work(view: &View) -> Option<Work> {
     let open = told.iter().filter(|told| told.is_none()).count();
     let further = match open {
         0 => String::new(),
-        open => format!(" {} are settled only by two suppositions at a time.", counted(open, "speaker")),
+        1 => " For one speaker they must suppose something of two at once.".to_owned(),
+        open => format!(" For {open} speakers they must suppose something of two at once."),
     };
-    let says = format!(
-        "To settle {} by supposing that one tells the truth, or does not, takes {} with {} from one speaker to the \
-         next.{further}",
-        counted(claims.len(), "speaker"),
-        counted(trials, "trial"),
-        counted(steps, "step"),
-    );
+    let says = match trials {
+        0 => format!("One sentence after another settles somebody; there is nothing to guess.{further}"),
+        _ => format!(
+            "Guests suppose that somebody tells the truth, or does not, and follow the sentences until one contradicts \
+             another. {} settle everybody.{further}",
+            if trials == 1 { "One such try can".to_owned() } else { format!("About {trials} such tries") },
+        ),
+    };
     Some(Work::new(trials + steps + 8 * open, says))
 }
 

@@ -61,7 +61,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
         .map(|lead| {
             let [paragraph, line, place] = lead;
             let found = word(&view.text, *lead, Counting::Stated).unwrap_or_else(|| "nothing".into());
-            format!("paragraph {paragraph}, line {line}, word {place} is \"{found}\"")
+            format!("paragraph {paragraph}, line {line}, word {place} is “{found}”")
         })
         .collect();
     let take = view.take.map_or("what they say", Take::words);
