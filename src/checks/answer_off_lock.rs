@@ -24,11 +24,12 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             continue;
         }
         let count = answer.chars().count();
+        let place = if matches!(lock.kind, LockKind::Directions(_)) { "as push" } else { "on wheel" };
         let off: Vec<String> = answer
             .chars()
             .enumerate()
             .filter(|(at, symbol)| !lock.kind.shows(*at, *symbol))
-            .map(|(at, symbol)| format!("\"{symbol}\" on wheel {}", at + 1))
+            .map(|(at, symbol)| format!("\"{symbol}\" {place} {}", at + 1))
             .collect();
         let what = match lock.kind.wheels() {
             _ if count == 0 => "is empty".to_owned(),

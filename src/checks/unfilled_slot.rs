@@ -1,4 +1,5 @@
 use super::{Draft, Facts, Finding, Fix, Sink, ladder, trying};
+use crate::diag::Anchor;
 use crate::kit::edit::{Edit, between};
 use crate::kit::file::nearest;
 use crate::kit::{WordForms, visit_texts};
@@ -18,13 +19,39 @@ check!(
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     for (anchor, trouble) in &facts.party.script.unfilled {
-        sink.add(Draft::of(ladder::settled(facts, anchor), trouble));
+        let draft = Draft::of(ladder::settled(facts, anchor), trouble);
+        // The kit as a whole has many texts; the line says which.
+        let told = if *anchor == Anchor::Kit { lost(&trouble.message).and_then(|lost| begins(facts, lost)) } else { None };
+        sink.add(match told {
+            Some(text) => draft.help(format!("it stands in the text \"{text} …\"")),
+            None => draft,
+        });
     }
 }
 
+/// The slot's name in the line that says that it has no word.
+fn lost(message: &str) -> Option<&str> {
+    message.strip_prefix("the slot `")?.strip_suffix("` has no word")
+}
+
+/// How the first text begins that has this slot, without its own slots.
+fn begins(facts: &Facts<'_>, lost: &str) -> Option<String> {
+    let mut found = None;
+    visit_texts(&mut facts.kit.clone(), &mut |_, text| {
+        if found.is_none() && with_slot(text, lost, "") != *text {
+            let plain = text.replace("{{", "").replace("}}", "");
+            found = Some(plain.split_whitespace().take(WORDS).collect::<Vec<_>>().join(" "));
+        }
+    });
+    found
+}
+
+/// Words of a text that are shown to tell which it is.
+const WORDS: usize = 7;
+
 /// The nearest word wherever the kit has the one that is missing; else the missing word added to the kit, to be written.
 fn mend(facts: &Facts<'_>, finding: &Finding) -> Option<Fix> {
-    let lost = finding.message.strip_prefix("the slot `")?.strip_suffix("` has no word")?;
+    let lost = lost(&finding.message)?;
     let known: Vec<&str> = facts.party.script.words.forms().keys().map(String::as_str).collect();
     let mut mends = Vec::new();
     if let Some(near) = nearest(lost, &known) {

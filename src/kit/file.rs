@@ -3,7 +3,7 @@
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 
-use super::meant::{Meant, forms, meant};
+use super::meant::{Meant, forms, meant, named_before};
 use super::ron_read::{offset, options, rest};
 use super::{FORMAT, Kit, PLAYS_FORMAT, Plays};
 use crate::diag::{Hinted, Trouble};
@@ -165,6 +165,12 @@ fn explain<T: DeserializeOwned>(error: &ron::error::SpannedError, text: &str, na
         E::ExpectedIdentifier | E::SuggestRawIdentifier(_) if !rest(text, at).trim().is_empty() => {
             trouble = misplaced(trouble, meant::<T>(text, offset(text, at)), rest(text, at));
         }
+        E::ExpectedStructLike | E::ExpectedNamedStructLike(_) | E::ExpectedComma
+            if let Some((word, forms)) = named_before::<T>(text, offset(text, at)) =>
+        {
+            trouble.message = format!("`{word}` is not written like this");
+            trouble = trouble.hint(format!("write {}", forms.join(" or ")));
+        }
         code => {
             let open = matches!(
                 code,
@@ -216,6 +222,9 @@ fn misplaced(mut trouble: Trouble, meant: Option<Meant>, found: &str) -> Trouble
 
 /// Characters of a wrong value that are shown.
 const FOUND: usize = 40;
+
+/// Letters from which on a wrong name is looked for as a part of the right one: more than so many.
+const PART: usize = 3;
 
 /// What `explain` calls the file of this name; a setup is explained with its mechanic.
 fn about(name: &str) -> &str {
@@ -271,6 +280,12 @@ const fn wanted(code: &ron::Error) -> Option<&'static str> {
 /// The known name nearest to a wrong one, if any is near enough to be meant.
 #[must_use]
 pub fn nearest<'a>(found: &str, known: &[&'a str]) -> Option<&'a str> {
+    // A name of which the wrong one is a whole part, such as `chest-place` for `chest`, unless one is a slip away.
+    let part = |name: &&&str| found.chars().count() > PART && name.split('-').any(|part| part == found);
+    let slip = known.iter().any(|name| strsim::damerau_levenshtein(found, name) == 1);
+    if let Some(name) = known.iter().find(part).filter(|_| !slip) {
+        return Some(name);
+    }
     known
         .iter()
         .map(|name| (strsim::damerau_levenshtein(&found.to_lowercase(), &name.to_lowercase()), *name))

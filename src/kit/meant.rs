@@ -60,6 +60,26 @@ pub(super) fn forms<T: DeserializeOwned>(text: &str, at: usize, names: &[&str]) 
     Some(names.iter().map(form).collect())
 }
 
+/// The value's name right before byte `at`, with what it holds or without, as each such value is written; none where no
+/// such name stands there: `Directions` that lacks its number, `Spoken(4)` that takes none.
+pub(super) fn named_before<T: DeserializeOwned>(text: &str, at: usize) -> Option<(&str, Vec<String>)> {
+    let (start, length, kind) = tokens(text).take_while(|(start, length, _)| start + length <= at).last()?;
+    let word = text.get(start..start + length).filter(|_| kind == Token::Word)?;
+    // What follows in brackets is left out, so that the forms can be tried in its place.
+    let after = text.get(at..)?;
+    let without = match after.strip_prefix('(').and_then(|inner| inner.split_once(')')) {
+        Some((_, after)) => format!("{}{word}{after}", text.get(..start)?),
+        None => text.to_owned(),
+    };
+    match meant::<T>(&without, start)? {
+        Meant::Values(forms) if forms.iter().any(|form| form.split('(').next() == Some(word)) => {
+            let own = forms.into_iter().filter(|form| form.split('(').next() == Some(word));
+            Some((word, own.collect()))
+        }
+        Meant::Values(_) | Meant::Fields(_) => None,
+    }
+}
+
 /// A text, parted before and behind the token at byte `at`.
 fn parted(text: &str, at: usize) -> Option<(&str, &str, &str)> {
     let (_, length, kind) = tokens(text).find(|(start, _, _)| *start == at)?;

@@ -183,3 +183,14 @@ fn a_kit_with_more_than_a_kit_can_have_is_told_of_what_and_how_many() {
     assert!(said.contains("`puzzles` lists 2001, and a kit can have 2000 at most"), "{said}");
     assert!(said.contains("hint: make several kits of it"), "{said}");
 }
+
+#[test]
+fn a_value_without_what_it_holds_or_with_more_is_told_as_it_is_written() {
+    let (trouble, text) = refuse("kind: Digits(3)", "kind: Digits");
+    assert_eq!(trouble.message, "`Digits` is not written like this");
+    assert!(hints(&trouble).contains("Digits(3)"), "{trouble}");
+    assert_eq!(line_of(&trouble), line_with(&text, "kind: Digits,"));
+    let (trouble, _) = refuse("kind: Key", "kind: Key(4)");
+    assert!(trouble.message.contains("`Key`") && hints(&trouble).contains("write Key"), "{trouble}");
+    assert!(!hints(&trouble).contains("Key("), "{trouble}");
+}
