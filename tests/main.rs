@@ -18,6 +18,7 @@ mod mechanics;
 mod outside;
 mod party;
 mod play;
+mod prepared;
 mod print;
 mod propose;
 mod props;

@@ -194,6 +194,23 @@ impl Kit {
         self.levels.of(level).minutes.unwrap_or(self.minutes)
     }
 
+    /// The person who waits for the word of this lock: the box that it opens stands with them. Where it stands with nobody,
+    /// the host waits for the word.
+    #[must_use]
+    pub fn waits_for(&self, lock: &LockId) -> Option<&Spot> {
+        match &self.box_of(lock)?.place {
+            Place::Spot(spot) => self.spot(spot).filter(|spot| spot.person),
+            Place::Box(_) => None,
+        }
+    }
+
+    /// The locks that are words, parted in those for which a person of the kit waits, and those for which the host does.
+    #[must_use]
+    pub fn words(&self) -> (Vec<&Lock>, Vec<&Lock>) {
+        let words = self.locks.iter().filter(|lock| lock.kind == LockKind::Spoken && self.box_of(&lock.id).is_some());
+        words.partition(|lock| self.waits_for(&lock.id).is_some())
+    }
+
     /// The locks for which a tag is printed: those that hang on a box.
     pub fn tagged(&self) -> impl Iterator<Item = &Lock> {
         self.locks.iter().filter(|lock| lock.tagged() && self.box_of(&lock.id).is_some())

@@ -45,6 +45,7 @@ pub use large::{Fits, LARGE, enlarged};
 pub use lock_table::{LockLeft, lock_table};
 pub use on_view::{OnView, PieceWords, words_of};
 pub use seed::{rng_at, rng_of};
+pub use slips::WORD_RULE;
 pub use trial::Trial;
 
 /// One kit in its theme at one play level.

@@ -1,11 +1,17 @@
+//! The slips for those who wait for a word.
+
 use super::Party;
 use crate::diag::{Anchor, Hinted};
 use crate::face::{Align, Audience, Face, Piece, Role, TextRun, Valign};
 use crate::ids::PuzzleId;
-use crate::kit::{BoxDef, Kit, Lock, LockKind, Place};
+use crate::kit::{BoxDef, Kit, Lock, LockKind};
 use crate::script::{Rich, capital, parse};
 use crate::theme::Loaded;
 use crate::units::Pt;
+
+/// When a word that is said opens a box: one rule, on the slips and in the guide (common practice, no source).
+pub const WORD_RULE: &str = "A slip of the tongue counts. Another word does not, however close: say only that this is not \
+    it, and let them try again.";
 
 /// A slip for whoever waits for a word: which word it is, and what they open then. They are the host's pieces.
 pub(super) fn slips(party: &Party, kit: &Kit, theme: &Loaded) -> Vec<(Anchor, Hinted<Piece>)> {
@@ -27,10 +33,7 @@ fn slip(party: &Party, kit: &Kit, theme: &Loaded, (lock, item, word): (&Lock, &B
     let id = PuzzleId::from_text(lock.id.as_str());
     let cx = party.plain_dressing(theme, &id);
     let name = party.say(&item.name);
-    let person = match &item.place {
-        Place::Spot(spot) => kit.spot(spot).filter(|spot| spot.person).map(|spot| party.say(&spot.name)),
-        Place::Box(_) => None,
-    };
+    let person = kit.waits_for(&lock.id).map(|spot| party.say(&spot.name));
     let title = person.map_or_else(|| "Listen for a word".to_owned(), |person| format!("For {person}"));
     let frame = cx.frame(FRAME)?;
     let mut face = Face::on(&frame, format!("A slip about {name}: the word that opens it"));
@@ -41,7 +44,7 @@ fn slip(party: &Party, kit: &Kit, theme: &Loaded, (lock, item, word): (&Lock, &B
     let others = if item.locks.len() > 1 { " If other locks still shut it, wait for these." } else { "" };
     let body = parse(&format!(
         "Listen for the word **{word}**.\n\nUntil somebody says it, keep {name} shut. When you hear it, open {name} or hand it \
-         over.{others} A word that is only close does not count: shake your head kindly, and let them try again."
+         over.{others} {WORD_RULE}"
     ));
     let from = Anchor::Lock(lock.id.clone());
     face.text(TextRun::new(cx.slot(&frame, FRAME, "body")?, Role::Text, body, Pt::new(14.0), ink, from));

@@ -5,13 +5,14 @@ mod paper;
 pub mod printed;
 pub mod schedule;
 mod shopping;
+mod tokens;
+mod waiting;
 
 use serde::Serialize;
 
-use crate::diag::Step;
 use crate::ids::PuzzleId;
 use crate::kit::material::{Need, PrepStep, material};
-use crate::kit::{Form, Kit, LockKind, OwnStep, Place};
+use crate::kit::{Form, Kit, OwnStep, Place};
 use schedule::{Work, schedule, tidied};
 pub use shopping::{CautionLine, ShoppingLine};
 
@@ -114,23 +115,28 @@ pub fn plan(kit: &Kit, steps: &[PuzzleSteps], parties: u16) -> PrepPlan {
     }
 }
 
-/// The step that prints and cuts out everything.
+/// The step that prints and cuts out everything but the tokens, which have steps of their own.
 pub const PRINT: &str = "Print the sheets at actual size, each on the paper that its head names, measure the check bar, and \
-    cut all pieces out along their outlines.";
+    cut all pieces but the hint tokens out along their outlines.";
 
 fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work>) {
     let mut list = List::default();
     let print = list.add(None, PRINT.into(), PRINT_MINUTES + CUT_MINUTES * count(cut_out(kit, steps)));
-    let wheels = kit.locks.iter().filter(|lock| lock.kind.wheels().is_some()).count();
-    if wheels > 0 {
-        let what =
-            "Set the code of every lock with wheels or pushes while it is open; test each twice before you shut it.";
-        list.add(None, what.into(), LOCK_MINUTES * count(wheels));
+    if let Some((what, locks)) = waiting::set(kit) {
+        list.add(None, what, LOCK_MINUTES * count(locks));
     }
-    if kit.locks.iter().any(|lock| lock.kind == LockKind::Spoken) {
-        let what = "Tell whoever waits for a word which word it is and what they open then; give them their slip.";
-        let at = list.add(None, what.into(), WORD_MINUTES);
+    if let Some(what) = waiting::told(kit) {
+        let at = list.add(None, what, WORD_MINUTES);
         list.after[at] = vec![print];
+    }
+    let first = list.tasks.len();
+    let made = tokens::steps(kit);
+    for step in &made {
+        let at = list.add(None, step.what.clone(), step.hands);
+        list.tasks[at].needs.clone_from(&step.needs);
+        list.tasks[at].wait = minutes(step.wait);
+        let before = made.iter().position(|other| step.after.contains(&other.key)).map(|other| first + other);
+        list.after[at] = before.into_iter().chain([print]).collect();
     }
     for step in marks::steps(kit) {
         let at = list.add(None, step.what, step.hands);
@@ -233,13 +239,13 @@ fn again(kit: &Kit) -> f64 {
         + 1.5 * count(kit.puzzles.len())
 }
 
-/// How many pieces are cut out: those of the puzzles, the notes, labels and locks' tags, the tokens, and what props are
-/// printed as.
+/// How many pieces are cut out with all the rest: those of the puzzles, the notes, labels and locks' tags, and what props
+/// are printed as.
 fn cut_out(kit: &Kit, steps: &[PuzzleSteps]) -> usize {
     let puzzles: usize = steps.iter().map(|group| group.pieces).sum();
     let labels = kit.boxes.iter().filter(|item| item.label.is_some()).count();
     let props: usize = kit.props.iter().map(printed::pieces).sum();
-    puzzles + labels + kit.tagged().count() + kit.notes.len() + kit.puzzles.len() * Step::ALL.len() + props
+    puzzles + labels + kit.tagged().count() + kit.notes.len() + props
 }
 
 /// Nothing takes less than no time.

@@ -123,7 +123,9 @@ impl Sizes {
 fn say(spec: &Printed, size: &Sizes) -> String {
     let several = size.pieces * usize::from(spec.copies) > 1;
     let them = if several { "them" } else { "it" };
-    let write = if size.blank { " and write on the blank ones" } else { "" };
+    // Where all are blank there are none to be told apart.
+    let ones = if spec.texts().all(|text| text.trim().is_empty()) { them } else { "the blank ones" };
+    let write = if size.blank { format!(" and write on {ones}") } else { String::new() };
     match spec.form {
         Form::Banner if size.holes => "punch both holes of each flag, and thread them on the string in the \
             order of their numbers. Hang it low enough to reach without climbing."
@@ -156,7 +158,7 @@ fn say(spec: &Printed, size: &Sizes) -> String {
             format!("{join}lay it round, the words in front, and glue its end over the last tab.")
         }
         Form::Tag => format!("punch the hole{}, tie a piece of string through{write}.", if several { "s" } else { "" }),
-        Form::Label if size.blank => format!("write on the blank ones and tape {them} on."),
+        Form::Label if size.blank => format!("write on {ones} and tape {them} on."),
         Form::Label => format!("tape {them} on."),
         Form::Disc => format!("tape {them} on."),
         Form::Cover => {

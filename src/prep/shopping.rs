@@ -2,7 +2,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 
-use super::{PuzzleSteps, count, marks};
+use super::{PuzzleSteps, count, marks, tokens};
 use crate::kit::material::{MATERIALS, Material, material};
 use crate::kit::{BoxDef, HowMany, Kit, LockKind, OwnStep, Prop, PropRole};
 use crate::limits;
@@ -147,6 +147,12 @@ fn sums(kit: &Kit, steps: &[PuzzleSteps]) -> BTreeMap<&'static str, Sum> {
                 if SHARED.contains(&need.material) { sum.amount.max(need.amount) } else { sum.amount + need.amount };
             sum.name(step.key);
         }
+    }
+    // All that tokens take is shared.
+    for (name, need) in tokens::needs(kit) {
+        let sum = sums.entry(need.material).or_default();
+        sum.amount = sum.amount.max(need.amount);
+        sum.name(name);
     }
     for group in steps {
         let mut own: BTreeMap<&'static str, f64> = BTreeMap::new();

@@ -5,7 +5,7 @@ use super::words::{CLEAR, CLOSED, MINUTES, Pointed, ROUNDS, SAY, list, minutes, 
 use super::{Source, sheets, spoken};
 use crate::diag::Step;
 use crate::ids::SpotId;
-use crate::kit::{Kit, LockKind, Place, PropRole, Puzzle, TokenMake};
+use crate::kit::{Kit, LockKind, Place, PropRole, Puzzle};
 use crate::rehearse::Opens;
 use crate::script::{capital, parse};
 
@@ -168,9 +168,11 @@ pub(super) fn tokens_note(source: &Source<'_>) -> Vec<String> {
     } else {
         ""
     };
+    let words = source.opened.kit.locks.iter().any(|lock| lock.kind == LockKind::Spoken);
+    let said = if words { " (a wrong word is a try too)" } else { "" };
     let rule = format!(
         "Offer a token when they ask, when nothing has moved at a lock for {} minutes, or after three wrong tries at one \
-         lock: of that lock, with the fewest dots that they do not have yet.{late}",
+         lock{said}: of that lock, with the fewest dots that they do not have yet.{late}",
         rules.quiet_minutes.max(1)
     );
     let mut lines = vec![
@@ -181,8 +183,6 @@ pub(super) fn tokens_note(source: &Source<'_>) -> Vec<String> {
         format!("{about}{open}"),
     ];
     lines.extend((rules.open_steps < 3).then_some(rule));
-    let make = source.opened.kit.making.tokens;
-    lines.extend((make != TokenMake::Plain).then(|| make.how().to_owned()));
     lines
 }
 

@@ -1,8 +1,9 @@
 //! Locks that are words: what the guide says of them, where it would speak of padlocks otherwise.
 
 use super::Source;
-use super::words::{LOCKS, LOCKS_HASP, LOCKS_KEEP, LOCKS_SPOKEN, list, shown};
+use super::words::{LOCKS, LOCKS_HASP, LOCKS_HEARD, LOCKS_KEEP, LOCKS_SPOKEN, LOCKS_TOLD, list, shown};
 use crate::kit::{BoxDef, Kit, Lock, LockKind};
+use crate::script::capital;
 
 fn is_word(lock: &Lock) -> bool {
     lock.kind == LockKind::Spoken
@@ -47,30 +48,45 @@ pub(super) fn only(source: &Source<'_>, item: &BoxDef) -> Option<String> {
 /// What a host with a minute does with the locks: those that are set and tested, and words that are told.
 pub(super) fn set(kit: &Kit) -> Option<String> {
     let set = kit.locks.iter().filter(|lock| lock.kind.wheels().is_some()).count();
-    let told = kit.locks.iter().filter(|lock| is_word(lock)).count();
+    let keys = kit.locks.iter().filter(|lock| lock.kind == LockKind::Key).count();
+    // The table has a row for a lock with a key as well, and none is set there.
+    let test = if set + keys == 1 { "test it twice while it is open" } else { "test each lock twice while it is open" };
     let set = match set {
-        0 => None,
-        1 => Some("Set the lock as below, and test it twice while it is open".to_owned()),
-        many => Some(format!("Set the {many} locks as below, and test each twice while it is open")),
+        0 if keys == 0 => None,
+        0 => Some(capital(test)),
+        1 if keys == 0 => Some(format!("Set the code of the lock as below, and {test}")),
+        1 => Some(format!("Set the one code as below, and {test}")),
+        many => Some(format!("Set the {many} codes as below, and {test}")),
     };
-    let told = match told {
+    let (told, heard) = kit.words();
+    let told = match told.len() {
         0 => None,
         1 => Some("tell the word to whoever waits for it"),
         _ => Some("tell the words to those who wait for them"),
     };
-    match (set, told) {
-        (Some(set), Some(told)) => Some(format!("{set}; {told}")),
-        (Some(set), None) => Some(set),
-        (None, told) => told.map(crate::script::capital),
-    }
+    let heard = match heard.len() {
+        0 => None,
+        1 => Some("keep by you the slip of the word that you wait for"),
+        _ => Some("keep by you the slips of the words that you wait for"),
+    };
+    let said: Vec<String> = set.into_iter().chain(told.into_iter().chain(heard).map(str::to_owned)).collect();
+    (!said.is_empty()).then(|| capital(&said.join("; ")))
 }
 
 /// How the locks are set, whichever there are.
 pub(super) fn note(kit: &Kit) -> String {
     let locks = &kit.locks;
     let set = locks.iter().any(|lock| !is_word(lock)) || locks.is_empty();
-    let told = locks.iter().any(is_word);
+    let (told, heard) = kit.words();
+    let (told, heard) = (!told.is_empty(), !heard.is_empty());
     let hasp = kit.boxes.iter().any(|item| item.hasp && item.locks.len() > 1);
-    let parts = [(set, LOCKS), (hasp, LOCKS_HASP), (told, LOCKS_SPOKEN), (true, LOCKS_KEEP)];
+    let parts = [
+        (set, LOCKS),
+        (hasp, LOCKS_HASP),
+        (told || heard, LOCKS_SPOKEN),
+        (told, LOCKS_TOLD),
+        (heard, LOCKS_HEARD),
+        (true, LOCKS_KEEP),
+    ];
     parts.iter().filter(|(said, _)| *said).map(|(_, text)| *text).collect::<Vec<_>>().join(" ")
 }

@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::Source;
 use super::words::{list, shown};
 use crate::kit::{Lock, LockKind};
+use crate::party::WORD_RULE;
 
 /// A mishap and what to do about it.
 #[derive(Clone, Debug, Serialize)]
@@ -54,10 +55,7 @@ pub(super) fn mishaps(source: &Source<'_>) -> Vec<Mishap> {
         let words: Vec<String> = kit.locks.iter().filter_map(|lock| word(source, lock)).collect();
         add(
             "A word is nearly right",
-            format!(
-                "A slip of the tongue counts ({}). Another word does not: say only that this is not it.",
-                list(&words)
-            ),
+            format!("{WORD_RULE} {}: {}.", if words.len() == 1 { "The word" } else { "The words" }, list(&words)),
         );
     }
     add(

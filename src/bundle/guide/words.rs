@@ -110,9 +110,11 @@ pub(super) const LOCKS_HASP: &str = "The lock-out hasp: put its jaw through the 
     box’s own hasp closes), close the jaw, and hang the padlocks through its holes. Hole 1 is the hole next to its hinge. \
     It opens when the last padlock is off.";
 
-/// Where a word has to be heard.
-pub(super) const LOCKS_SPOKEN: &str = "A word that is said needs no lock: tell it to whoever keeps the box, and give \
-    them their slip from the host’s sheets.";
+/// Where a word has to be heard: by whoever keeps the box, and by the host.
+pub(super) const LOCKS_SPOKEN: &str = "A word that is said needs no lock.";
+pub(super) const LOCKS_TOLD: &str =
+    "Tell it to whoever keeps the box, and give them their slip from the host’s sheets.";
+pub(super) const LOCKS_HEARD: &str = "Where nobody keeps the box, you wait for the word; keep its slip by you.";
 
 pub(super) const LOCKS_KEEP: &str =
     "Keep this page, and any spare key, within your reach and out of the guests’ sight.";

@@ -1,0 +1,103 @@
+//! What the host is told to do beforehand, for kits of every making.
+
+use inklatch::bundle::open_demo;
+use inklatch::kit::{Form, Kit, LockKind, Printed, TokenMake};
+use inklatch::prep::{PRINT, PrepPlan, Task, plan};
+
+fn demo(id: &str) -> Kit {
+    open_demo(id).unwrap().kit
+}
+
+fn planned(kit: &Kit) -> PrepPlan {
+    plan(kit, &[], 1)
+}
+
+fn tasks<'a>(plan: &'a PrepPlan, head: &str) -> Vec<&'a Task> {
+    plan.tasks.iter().filter(|task| task.what.starts_with(head)).collect()
+}
+
+#[test]
+fn tokens_are_made_in_their_own_steps() {
+    let mut kit = demo("the-stopped-clock");
+    let number = kit.puzzles.len() * 3;
+    let print = |plan: &PrepPlan| plan.tasks.iter().find(|task| task.what == PRINT).unwrap().clone();
+    for make in TokenMake::ALL {
+        kit.making.tokens = make;
+        let plan = planned(&kit);
+        assert!(print(&plan).what.contains("all pieces but the hint tokens"));
+        let made = tasks(&plan, "Hint tokens");
+        let glued = matches!(make, TokenMake::FoldOver | TokenMake::Flap);
+        assert_eq!(made.len(), if glued { 2 } else { 1 }, "{make:?}");
+        assert!(made.iter().all(|task| task.start >= print(&plan).hands && task.hands > 0.0), "{make:?}");
+        assert!(made[0].what.contains(&format!("{number} ")), "{}", made[0].what);
+        let takes = |material: &str| made.iter().any(|task| task.needs.iter().any(|need| need.material == material));
+        assert!(takes("scissors") && takes("glue") == glued, "{make:?}");
+        assert_eq!(takes("tape"), make == TokenMake::Flap);
+        let bought = plan.shopping.iter().find(|line| line.material == "glue");
+        let named = bought.is_some_and(|line| line.for_what.iter().any(|what| what == "the hint tokens"));
+        assert_eq!(named, glued, "{make:?}");
+        if let [first, then] = made[..] {
+            assert!(first.what.contains("glue") && first.wait >= 10.0, "{}", first.what);
+            assert!(then.start >= first.start + first.hands + first.wait && then.wait == 0.0, "{make:?}");
+            // Whatever is cut round its shape is cut when the layers hold together.
+            assert_eq!(then.what.contains("round the shape"), make == TokenMake::FoldOver);
+        }
+    }
+    // As many minutes as there are tokens.
+    let hands = |kit: &Kit| tasks(&planned(kit), "Hint tokens").iter().map(|task| task.hands).sum::<f64>();
+    let (all, puzzles) = (hands(&kit), kit.puzzles.len());
+    kit.puzzles.truncate(puzzles / 2);
+    assert!((hands(&kit) * puzzles as f64 - all * (puzzles / 2) as f64).abs() < 1e-6);
+    kit.puzzles.clear();
+    assert!(tasks(&planned(&kit), "Hint tokens").is_empty());
+}
+
+#[test]
+fn only_locks_that_the_kit_has_are_set() {
+    let mut kit = demo("the-stopped-clock");
+    let said = |kit: &Kit| tasks(&planned(kit), "Set the code").first().map(|task| task.what.clone());
+    kit.locks.iter_mut().for_each(|lock| lock.kind = LockKind::Digits(3));
+    assert!(said(&kit).unwrap().contains("every lock with wheels while"));
+    kit.locks[0].kind = LockKind::Directions(4);
+    assert!(said(&kit).unwrap().contains("every lock with wheels or pushes while"));
+    kit.locks.iter_mut().skip(1).for_each(|lock| lock.kind = LockKind::Key);
+    assert!(said(&kit).unwrap().contains("the lock with pushes while"));
+    kit.locks[0].kind = LockKind::Key;
+    assert_eq!(said(&kit), None);
+}
+
+#[test]
+fn a_word_is_told_to_a_person_or_waited_for_by_the_host() {
+    let mut kit = demo("the-harbour-regatta");
+    let (told, heard) = kit.words();
+    assert!(!told.is_empty() || !heard.is_empty());
+    let spots: Vec<_> = kit.spots.iter().map(|spot| spot.person).collect();
+    kit.spots.iter_mut().for_each(|spot| spot.person = false);
+    let plan = planned(&kit);
+    let said = tasks(&plan, "Words that are said: you yourself wait for");
+    assert!(said.len() == 1 && said[0].what.contains("keep"), "{said:?}");
+    assert!(plan.tasks.iter().all(|task| !task.what.starts_with("Tell ")));
+    // With every spot a person, each box on a spot has somebody who waits.
+    kit.spots.iter_mut().for_each(|spot| spot.person = true);
+    assert!(spots.len() == kit.spots.len() && kit.words().1.is_empty());
+    let plan = planned(&kit);
+    let name = &kit.waits_for(&kit.words().0[0].id).unwrap().name;
+    assert!(tasks(&plan, "Tell ")[0].what.contains(name.as_str()));
+    assert!(plan.tasks.iter().all(|task| !task.what.contains("you yourself")));
+}
+
+#[test]
+fn blank_pieces_are_the_blank_ones_only_beside_written_ones() {
+    let mut kit = demo("the-stopped-clock");
+    let prop = kit.props.iter_mut().find(|prop| prop.printed.is_some()).unwrap();
+    prop.name = "the seats".into();
+    let mut said = |text: &str, more: &[&str]| {
+        let prop = kit.props.iter_mut().find(|prop| prop.name == "the seats").unwrap();
+        let more = more.iter().map(|text| (*text).to_owned()).collect();
+        prop.printed = Some(Printed { copies: 2, text: text.into(), more, ..Printed::fresh(Form::Tent) });
+        tasks(&planned(&kit), "The seats")[0].what.clone()
+    };
+    assert!(said("", &[]).contains("write on them"));
+    assert!(said("First", &[""]).contains("write on the blank ones"));
+    assert!(!said("First", &["Second"]).contains("write on"));
+}
