@@ -11,8 +11,10 @@ use crate::checks::LevelProof;
 use crate::diag::Level;
 use crate::face::{Audience, Stock};
 use crate::files::VPath;
-use crate::kit::LockKind;
+use crate::kit::{Form, LockKind};
+use crate::party::WORD_RULE;
 use crate::print::Press;
+use crate::script::typographic;
 use crate::sheet::Paper;
 
 /// The demo kits at every level, each with what its guide says and the sheets that it is printed on.
@@ -110,6 +112,27 @@ fn a_stranger_can_set_the_table_from_the_guide() {
             assert!(back.contains(place["name"].as_str().unwrap()), "{at}: {back}");
         }
         assert!(back.contains("Print once more"), "{at}");
+        // What a line says of a place no other says of a puzzle, and no line comes twice.
+        let mut lines: Vec<String> = texts(&data["reset"]);
+        let puzzles = texts(&data["reset"][2]);
+        assert!(
+            puzzles.iter().all(|line| !line.contains("back in its") && !line.contains("back in their")),
+            "{at}: {puzzles:?}"
+        );
+        let count = lines.len();
+        lines.sort();
+        lines.dedup();
+        assert_eq!(lines.len(), count, "{at}: {lines:?}");
+        // What is folded and glued anew says how long that takes.
+        let beforehand = texts(&data["reset"][0]).join(" ");
+        for prop in &kit.props {
+            if prop.printed.as_ref().is_some_and(|spec| matches!(spec.form, Form::Envelope | Form::Band)) {
+                assert!(beforehand.contains("of work, then 15 min to dry"), "{at}: {beforehand}");
+            }
+        }
+        // A word has one rule: in the guide, and on every slip.
+        let spoken = kit.locks.iter().any(|lock| lock.kind == LockKind::Spoken);
+        assert_eq!(texts(&data["mishaps"]).join(" ").contains(&typographic(WORD_RULE)), spoken, "{at}");
     }
 }
 

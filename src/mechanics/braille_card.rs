@@ -191,7 +191,7 @@ impl Mechanic for BrailleCard {
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
-        format!("Put {} and {} back in their places, apart from each other.", card_name(cx), key_name(cx))
+        format!("Look that nobody has written on {} and {}.", card_name(cx), key_name(cx))
     }
 
     fn draft_hints(&self, view: &View, cx: &Dressing<'_>) -> HintLadder {

@@ -166,7 +166,7 @@ impl Mechanic for CountScene {
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
-        format!("Put {} and {} back in their places, and erase any ticks.", texts::scene(cx), texts::list(cx))
+        format!("Erase any ticks on {} and {}.", texts::scene(cx), texts::list(cx))
     }
 
     fn draft_hints(&self, view: &View, cx: &Dressing<'_>) -> HintLadder {

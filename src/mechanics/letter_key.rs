@@ -221,7 +221,7 @@ impl Mechanic for LetterKey {
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
-        format!("Put {} and {} back in their places, apart from each other.", key_name(cx), word_name(cx))
+        format!("Look that nobody has written on {} and {}.", key_name(cx), word_name(cx))
     }
 
     fn draft_hints(&self, _: &View, cx: &Dressing<'_>) -> HintLadder {

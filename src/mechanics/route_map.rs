@@ -282,7 +282,7 @@ impl Mechanic for RouteMap {
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {
-        format!("Put {} and {} back in their places, and erase any lines.", texts::map(cx), texts::card(cx))
+        format!("Erase any lines on {} and {}.", texts::map(cx), texts::card(cx))
     }
 
     fn draft_hints(&self, view: &View, cx: &Dressing<'_>) -> HintLadder {

@@ -19,7 +19,7 @@ pub use shopping::{CautionLine, ShoppingLine};
 /// Minutes for printing and measuring, whatever the kit, and for cutting out one piece (estimates; common practice, no
 /// source).
 const PRINT_MINUTES: f64 = 10.0;
-const CUT_MINUTES: f64 = 0.6;
+pub(crate) const CUT_MINUTES: f64 = 0.6;
 /// Minutes for setting and testing one lock (estimate; common practice, no source).
 const LOCK_MINUTES: f64 = 3.0;
 /// Minutes for telling the helpers their words (estimate; common practice, no source).

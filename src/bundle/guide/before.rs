@@ -358,6 +358,9 @@ fn on_sheets(source: &Source<'_>, task: &crate::prep::Task) -> String {
     if task.what == crate::prep::PRINT {
         return sheets::papers(source);
     }
+    if task.what.starts_with("Hint tokens") {
+        return sheets::of_group(source, "tokens");
+    }
     let marks = [("Tag of the padlock", "lock-tags"), ("Tags of the padlocks", "lock-tags")];
     let marks = marks.into_iter().chain([("Label of a box", "labels"), ("Labels of the boxes", "labels")]);
     if let Some((_, group)) =

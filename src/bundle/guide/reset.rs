@@ -7,7 +7,8 @@ use super::places::PlaceText;
 use super::words::{list, minutes, sentence, unit};
 use crate::bundle::guide::words::amount;
 use crate::face::Audience;
-use crate::kit::{Form, PropRole};
+use crate::kit::{Form, PropRole, TokenMake};
+use crate::prep;
 use crate::script::capital;
 
 /// A part of the way back, with its lines to tick.
@@ -41,7 +42,6 @@ pub(super) fn parts(source: &Source<'_>, places: &[PlaceText]) -> Vec<Part> {
 
 /// What to print and to have once more.
 fn beforehand(source: &Source<'_>) -> Vec<String> {
-    let kit = &source.opened.kit;
     let mut lines = Vec::new();
     let used = used_up(source);
     for file in source.files.iter().filter(|file| file.audience == "players") {
@@ -66,9 +66,7 @@ fn beforehand(source: &Source<'_>) -> Vec<String> {
     lines.extend(bought.map(|line| {
         format!("{}: {} {}.", capital(&source.say(&line.name)), amount(line.amount), unit(line.unit, line.amount))
     }));
-    if kit.props.iter().any(|prop| prop.printed.as_ref().is_some_and(|spec| spec.form == Form::Envelope)) {
-        lines.push("Have a fresh sticker for each printed envelope.".to_owned());
-    }
+    lines.extend(anew(source, &used));
     lines
 }
 
@@ -94,6 +92,34 @@ fn used_up(source: &Source<'_>) -> Vec<(String, String)> {
         pencilled || taken || piece.id == kit.finish.card.as_str()
     };
     pieces.filter(gone).map(|piece| (piece.id.clone(), name(piece, source))).collect()
+}
+
+/// What is made anew out of what was printed once more: folded, glued, written on, with the minutes that it takes. A puzzle
+/// is told where something of it dries; what is only cut out is cut out with the rest.
+fn anew(source: &Source<'_>, used: &[(String, String)]) -> Vec<String> {
+    let kit = &source.opened.kit;
+    let gone = |group: &str| {
+        let piece = |id: &str| source.party.piece(id).is_some_and(|piece| piece.group == group);
+        used.iter().any(|(id, _)| piece(id))
+    };
+    let made = |name: &str, hands: f64, wait: f64| {
+        let dry = if wait > 0.0 { format!(", then {} to dry", minutes(wait)) } else { String::new() };
+        let work = minutes(hands.ceil());
+        format!("{}: cut out and make it ready as under “Getting ready” ({work} of work{dry}).", capital(name))
+    };
+    let props = kit.props.iter().filter(|prop| gone(&format!("prop-{}", prop.id))).filter_map(|prop| {
+        let step = prep::printed::step(prop)?;
+        let hands = step.hands + prep::CUT_MINUTES * prep::printed::pieces(prop) as f64;
+        Some(made(&source.say(&prop.name), hands, step.wait))
+    });
+    let puzzles = source.party.puzzles.iter().filter(|laid| gone(laid.id.as_str())).filter_map(|laid| {
+        let making = laid.prep.iter().filter(|step| step.key != "pencils" && !step.what.is_empty());
+        let (hands, wait) =
+            making.fold((0.0, 0.0_f64), |(hands, wait), step| (hands + step.hands, wait.max(step.wait)));
+        let title = source.party.script.puzzle(&laid.id).map(|text| text.title.clone()).unwrap_or_default();
+        (wait > 0.0).then(|| made(&title, hands, wait))
+    });
+    props.chain(puzzles).collect()
 }
 
 /// A piece by the name of what it belongs to: flags and badges of one prop are told once.
@@ -123,9 +149,9 @@ fn first(source: &Source<'_>) -> Vec<String> {
     } else {
         lines.push(format!("Gather every piece of every puzzle, and {}. Count them.", list(&tools)));
     }
-    let open = kit.levels.of(source.party.level).open_steps;
-    let lie = if open > 0 { ", and lay out again those that lie open" } else { "" };
-    lines.push(format!("Sort the tokens back into their rows{lie}."));
+    if kit.making.tokens == TokenMake::Flap {
+        lines.push("Close the flap of every token that was opened with a fresh sticker or a bit of tape.".to_owned());
+    }
     lines
 }
 
@@ -141,8 +167,10 @@ fn puzzles(source: &Source<'_>) -> Vec<String> {
     for (prop, spec) in kit.props.iter().filter_map(|prop| Some((prop, prop.printed.as_ref()?))) {
         let name = capital(&source.say(&prop.name));
         match spec.form {
-            Form::Envelope => lines.push(format!("{name}: fill it again and close it with a fresh sticker.")),
-            Form::Band => lines.push(format!("{name}: slide it on again, or glue a fresh one.")),
+            Form::Envelope => {
+                lines.push(format!("{name}: fill the fresh one and close it, with a sticker if you like."))
+            }
+            Form::Band => lines.push(format!("{name}: slide it on again, or put the fresh one round.")),
             Form::Tent | Form::Tag | Form::Label if spec.texts().any(|text| text.trim().is_empty()) => {
                 lines.push(format!("{name}: lay out fresh ones for those that were written on or taken home."));
             }

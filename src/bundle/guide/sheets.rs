@@ -247,7 +247,7 @@ impl Named {
 /// On which sheets the pieces of this group lie: "guests’ sheets 4 to 7, host’s sheet 1"; empty where on none.
 pub(super) fn of_group(source: &Source<'_>, group: &str) -> String {
     let own = |id: &str| source.party.piece(id).is_some_and(|piece| piece.group == group);
-    let said = stacks(source).filter(|stack| stack.audience != Audience::Hints).map(|stack| {
+    let said = stacks(source).map(|stack| {
         let numbers = stack.numbers(own);
         if numbers.is_empty() { String::new() } else { named(stack.audience, &numbers) }
     });

@@ -213,5 +213,8 @@ fn a_word_that_is_said_is_no_padlock() {
     assert!(words > 0 && tested + words == locks.len(), "{tested} of {} are tested", locks.len());
     let all = guide.to_string();
     assert_eq!(all.matches("said aloud, opens").count(), words, "{all}");
-    assert!(all.contains(&format!("Set the {tested} codes")) && all.contains("the slip of the word that you wait for"), "{all}");
+    assert!(
+        all.contains(&format!("Set the {tested} codes")) && all.contains("the slip of the word that you wait for"),
+        "{all}"
+    );
 }

@@ -64,7 +64,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 }
 
 pub(super) fn reset(cx: &Dressing<'_>) -> String {
-    format!("Look that all of {} hang where their names say, and put {} back in its place.", clocks(cx), order_card(cx))
+    format!("Look that all of {} hang where their names say.", clocks(cx))
 }
 
 pub(super) fn draft_hints(cx: &Dressing<'_>) -> HintLadder {

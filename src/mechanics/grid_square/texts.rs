@@ -71,7 +71,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 }
 
 pub(super) fn reset(cx: &Dressing<'_>) -> String {
-    format!("Put {} and {} back in their places, and erase what was written on them.", square(cx), message(cx))
+    format!("Erase what was written on {} and {}.", square(cx), message(cx))
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {

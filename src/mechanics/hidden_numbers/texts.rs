@@ -45,7 +45,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 }
 
 pub(super) fn reset(cx: &Dressing<'_>) -> String {
-    format!("Erase what was underlined on {}, or print it anew, and put it back in its place.", story(cx))
+    format!("Erase what was underlined on {}, or print it anew.", story(cx))
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {

@@ -58,7 +58,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 }
 
 pub(super) fn reset(cx: &Dressing<'_>) -> String {
-    format!("Put {} and {} back in their places, apart from each other.", keypad(cx), word(cx))
+    format!("Look that nobody has written on {} and {}.", keypad(cx), word(cx))
 }
 
 pub(super) fn draft_hints(cx: &Dressing<'_>) -> HintLadder {

@@ -57,7 +57,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 }
 
 pub(super) fn reset(cx: &Dressing<'_>) -> String {
-    format!("Erase what was marked on {}, or print it anew, and put it back in its place.", name(cx))
+    format!("Erase what was marked on {}, or print it anew.", name(cx))
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {

@@ -79,8 +79,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 }
 
 pub(super) fn reset(cx: &Dressing<'_>) -> String {
-    let (sign, pointer) = (cx.name("sign", "the sign"), cx.name("pointer", "the pointer card"));
-    format!("Look that nobody has ticked letters on {sign}, and put {pointer} back in its place.")
+    format!("Look that nobody has ticked letters on {}.", cx.name("sign", "the sign"))
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {

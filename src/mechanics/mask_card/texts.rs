@@ -83,7 +83,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 }
 
 pub(super) fn reset(cx: &Dressing<'_>) -> String {
-    format!("Put {} and {} back in their places, apart from each other, and erase what was marked.", grid(cx), mask(cx))
+    format!("Erase what was marked on {} and {}.", grid(cx), mask(cx))
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {

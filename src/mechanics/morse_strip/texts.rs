@@ -53,7 +53,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 }
 
 pub(super) fn reset(cx: &Dressing<'_>) -> String {
-    format!("Put {} and {} back in their places, and look that nobody has written on them.", strip(cx), key(cx))
+    format!("Look that nobody has written on {} and {}.", strip(cx), key(cx))
 }
 
 pub(super) fn draft_hints(cx: &Dressing<'_>) -> HintLadder {

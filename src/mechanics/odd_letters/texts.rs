@@ -46,7 +46,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 }
 
 pub(super) fn reset(cx: &Dressing<'_>) -> String {
-    format!("Erase what was marked on {}, or print it anew, and put it back in its place.", story(cx))
+    format!("Erase what was marked on {}, or print it anew.", story(cx))
 }
 
 pub(super) fn draft_hints(cx: &Dressing<'_>) -> HintLadder {

@@ -82,7 +82,7 @@ pub(super) fn reason(cx: &Dressing<'_>) -> String {
 }
 
 pub(super) fn reset(cx: &Dressing<'_>) -> String {
-    format!("Put {} and {} back in their two places, and look that nobody has traced the digits.", under(cx), over(cx))
+    format!("Look that nobody has traced the digits on {} and {}.", under(cx), over(cx))
 }
 
 pub(super) fn draft_hints(cx: &Dressing<'_>) -> HintLadder {

@@ -51,7 +51,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 }
 
 pub(super) fn reset(cx: &Dressing<'_>) -> String {
-    format!("Put {} and {} back in their places, apart from each other.", row(cx), legend(cx))
+    format!("Look that nobody has written on {} and {}.", row(cx), legend(cx))
 }
 
 pub(super) fn draft_hints(cx: &Dressing<'_>) -> HintLadder {

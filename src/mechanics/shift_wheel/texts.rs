@@ -91,7 +91,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 }
 
 pub(super) fn reset(cx: &Dressing<'_>) -> String {
-    format!("Turn {} away from its setting, and put it and {} back in their places.", wheel(cx), message(cx))
+    format!("Turn {} away from its setting.", wheel(cx))
 }
 
 pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {

@@ -69,7 +69,7 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 }
 
 pub(super) fn reset(cx: &Dressing<'_>) -> String {
-    format!("Put {} and {} back in their places, and erase what was marked on them.", text(cx), list(cx))
+    format!("Erase what was marked on {} and {}.", text(cx), list(cx))
 }
 
 pub(super) fn draft_hints(cx: &Dressing<'_>) -> HintLadder {
