@@ -242,6 +242,10 @@ impl Mechanic for GlowInk {
         texts::prep(view, cx)
     }
 
+    fn kinds(&self, view: &View) -> Vec<(&'static str, String)> {
+        texts::kinds(view)
+    }
+
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
     }

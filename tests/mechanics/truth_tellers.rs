@@ -92,3 +92,27 @@ fn refusals_say_what_to_change() {
         assert!(!trouble.hints.is_empty(), "{setup}: {trouble}");
     }
 }
+
+#[test]
+fn light_work_is_made_of_sentences_about_one_other_mostly() {
+    let (mut simple, mut all) = (0, 0);
+    for seed in 0..20 {
+        let setup = "(liars: 2, work: Light)";
+        let view = lay_out(find("truth-tellers").unwrap(), setup, "549", &LockKind::Digits(3), seed).unwrap().json();
+        for speaker in view["speakers"].as_array().unwrap() {
+            all += 1;
+            simple += usize::from(speaker["says"].get("True").or(speaker["says"].get("False")).is_some());
+        }
+    }
+    assert!(simple * 3 >= all * 2, "{simple} of {all}");
+}
+
+#[test]
+fn the_last_hint_names_a_single_one_who_says_what_is_false() {
+    dressed("truth-tellers", &LockKind::Digits(3), |cx| {
+        let view = lay_out(find("truth-tellers").unwrap(), "(liars: 2)", "549", &LockKind::Digits(3), 4).unwrap();
+        let hint = view.draft_hints(cx).giveaway;
+        let names = ["Ida", "Jonas", "Maud", "Piet", "Runa"];
+        assert_eq!(names.iter().filter(|name| hint.contains(**name)).count(), 1, "{hint}");
+    });
+}

@@ -122,3 +122,21 @@ fn a_tampered_list_is_noticed() {
     let again = reread(mechanic, &lock, &sides).unwrap().unwrap();
     assert_eq!(again.readings(&lock, &mut Budget::default()).verdict("406"), Verdict::One);
 }
+
+#[test]
+fn the_sheet_tells_of_hyphens_and_signs_only_where_it_has_some() {
+    let told = |text: &Value| {
+        let view = json!({ "text": text, "leads": [[1, 1, 1]], "columns": true, "counting": true, "take": "words" });
+        dressed("word-reference", &ONE, |cx| {
+            let pieces = find("word-reference").unwrap().view(&view).unwrap().pieces(cx).unwrap();
+            let all: Vec<String> =
+                pieces.iter().flat_map(|piece| piece.front.runs().map(|run| run.text.text())).collect();
+            all.join(" ")
+        })
+    };
+    let both = told(&text());
+    assert!(both.contains("A word with a hyphen is one word, a sign alone is none."), "{both}");
+    let neither = told(&json!([["one two three four"]]));
+    assert!(neither.contains("To count here: leave out the title."), "{neither}");
+    assert!(!neither.contains("hyphen") && !neither.contains("sign alone"), "{neither}");
+}

@@ -80,9 +80,10 @@ pub const MATERIALS: &[Material] = &[
         .or("folded paper")
         .at_home()
         .used_up(),
+    thing("sticker", "sticker to close an envelope", "piece").or("a strip of paper tape").used_up(),
     thing("book", "old book with many pages", "piece")
         .size("about 130 by 185 mm, at least 15 mm thick")
-        .or("a notebook")
+        .or("a notebook with numbered pages, of paper that stays dark under a UV torch")
         .at_home(),
     thing("scissors", "scissors", "piece")
         .or("a craft knife and ruler, used by an adult")
@@ -128,14 +129,14 @@ pub const MATERIALS: &[Material] = &[
         .for_age(8)
         .careful(caution::INK),
     thing("wipe-off-marker", "wipe-off (dry-erase) marker", "piece")
-        .size("the same colour and tip as the permanent marker")
+        .size("black, with a tip that writes as thick as the letters that stay")
         .or("water-based felt pen on smooth plastic")
         .for_age(6)
         .careful(caution::INK),
     thing("cloth", "soft dry cloth", "piece").size("a hand's size").or("a sock or paper towel").at_home(),
     // Jars and what fills them.
     thing("jar", "clear jar with a screw lid", "piece")
-        .size("about 240 mm round and 120 mm tall; lid at least as wide as its disc")
+        .size("about 120 mm tall")
         .or("a clear plastic tub")
         .at_home()
         .careful(caution::GLASS),
@@ -145,7 +146,7 @@ pub const MATERIALS: &[Material] = &[
         .careful(caution::TILE),
     thing("wooden-counters", "wooden counters or cut sticks", "piece")
         .size("25 to 40 mm, room for one digit")
-        .or("large buttons, clothes pegs or printed counter discs")
+        .or("large buttons or clothes pegs")
         .careful(caution::SMALL_PARTS),
     thing("elastic-bands", "small elastic bands, coloured", "piece")
         .size("to sit firmly on a counter; latex-free if anyone is allergic")

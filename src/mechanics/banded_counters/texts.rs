@@ -56,10 +56,11 @@ fn by_name(view: &View, words: impl Fn(&Band) -> String) -> Vec<String> {
 
 /// Which bands to have, for the shopping list.
 pub(super) fn kinds(view: &View) -> Vec<(&'static str, String)> {
+    let jar = ("jar", format!("one about 240 mm round with a lid of at least {:.0} mm across", view.lid_mm));
     if view.discs {
-        return Vec::new();
+        return vec![jar];
     }
-    vec![("elastic-bands", format!("{}, and a few to spare", listed(&by_name(view, |band| band.name.clone()))))]
+    vec![jar, ("elastic-bands", format!("{}, and a few to spare", listed(&by_name(view, |band| band.name.clone()))))]
 }
 
 pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {

@@ -10,7 +10,9 @@ use crate::units::{Mm, Rect, Size};
 
 /// Side of a half, and height of the strip below with the lock's mark.
 const HALF: Mm = Mm::new(26.0);
-const STRIP: Mm = Mm::new(8.0);
+const STRIP: Mm = Mm::new(10.0);
+/// Side of the lock’s mark, which stands as clear of the border as of the line above it.
+const MARK: Mm = Mm::new(6.4);
 
 /// Where pips stand in a half, in a square of three by three, for 0 to 9 (double-nine sets; common practice, no
 /// source).
@@ -59,7 +61,7 @@ fn domino((a, b): (u8, u8), first: bool, arrow: bool, cx: &Dressing<'_>) -> Hint
         }
     }
     if arrow {
-        let (y, pen) = (HALF + mm(5.3), Pen::line(ink, mm(0.7)));
+        let (y, pen) = (HALF + mm(6.3), Pen::line(ink, mm(0.7)));
         let (tail, tip) = (mm(4.5), mm(15.5));
         drawing.line((tail, y), (tip, y), pen);
         drawing.line((tip - mm(2.4), y - mm(1.8)), (tip, y), pen);
@@ -68,13 +70,13 @@ fn domino((a, b): (u8, u8), first: bool, arrow: bool, cx: &Dressing<'_>) -> Hint
     face.art(drawing.svg(), Rect::of(size), String::new());
     let strip = Rect { x: mm(3.0), y: HALF + mm(2.2), w: size.w - mm(6.0), h: STRIP - mm(1.6) };
     if !cx.mark.is_empty() {
-        let mark = Rect { x: strip.right() - strip.h, w: strip.h, ..strip };
+        let mark = Rect { x: strip.right() - MARK - mm(1.0), y: strip.y + (strip.h - MARK) / 2.0, w: MARK, h: MARK };
         face.art(cx.symbol(cx.mark)?, mark, format!("mark: {}", cx.mark));
     }
     if first {
         let left = if arrow { mm(14.0) } else { Mm::ZERO };
         // Two millimetres from the cut, as `thin-margin` asks.
-        let (w, h) = (strip.w - strip.h - mm(2.0) - left, strip.h - mm(0.7));
+        let (w, h) = (strip.w - MARK - mm(3.0) - left, strip.h - mm(0.7));
         let words = Rect { x: strip.x + left, w, h, ..strip };
         paper::words(&mut face, cx, words, Rich::plain("first piece"), 12.0);
     }

@@ -33,7 +33,7 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
         ),
         giveaway: format!(
             "Try both halves of the first piece; to one of them another of {pieces} fits. Go on until every piece lies \
-             in the row. Write down the number at each place where two pieces touch, from the first piece on, and set \
+             in the row. Count the dots at each place where two pieces touch, from the first piece on, once and not twice, write the numbers down, and set \
              the digits on {}.",
             cx.lock_name
         ),
@@ -42,7 +42,7 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
 
 pub(super) const HELP: &str = "\
 ## What it does
-Loose dominoes of 0 to 9 pips, one of them marked as the first, and a card with the rule. Laid in a row so that equal \
+Loose dominoes of 0 to 9 dots, one of them marked as the first, and a card with the rule. Laid in a row so that equal \
 halves touch, all pieces fit in one way; the numbers where two pieces touch, in order, are the answer. The answer must \
 be digits; there is one piece more than digits.
 

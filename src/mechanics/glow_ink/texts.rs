@@ -54,6 +54,13 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     steps
 }
 
+/// What the book must be, for the shopping list: it has the pages that the note names, and its paper does not glow.
+pub(super) fn kinds(view: &View) -> Vec<(&'static str, String)> {
+    let last = view.writings.iter().map(|writing| writing.place.page).max().unwrap_or_default();
+    let pages = if last > 0 { format!("page numbers printed up to {last} at least; ") } else { String::new() };
+    vec![("book", format!("{pages}paper that stays dark under the UV torch"))]
+}
+
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     let lines: Vec<String> = view
         .writings

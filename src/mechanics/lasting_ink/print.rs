@@ -38,7 +38,7 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
         };
         let count = faces.len();
         for (index, face) in faces.into_iter().enumerate() {
-            let (kind, word) = if host { ("template", "host's template") } else { ("field", "lasting symbols") };
+            let (kind, word) = if host { ("template", "host’s template") } else { ("field", "lasting symbols") };
             let of = if count > 1 { format!(", piece {} of {count} from the left", index + 1) } else { String::new() };
             let mut piece = cx.piece(JAR, "", face);
             piece.label = caption(jar_name(view, cx), &format!("{word}{of}"));
@@ -58,7 +58,7 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
 /// For the host, beside the template: what its brackets mean.
 fn legend(view: &View, cx: &Dressing<'_>) -> Piece {
     let jar = jar_name(view, cx);
-    let plain = if view.printed { "is on the guests' print already" } else { "you write in black permanent ink" };
+    let plain = if view.printed { "is on the guests’ print already" } else { "you write in black permanent ink" };
     let begins = match (view.carrier, view.start) {
         (Carrier::Jar, true) => " The thick line is the start; letters stand upright, the lid above them.",
         (Carrier::Jar, false) => " Letters stand upright, the lid above them.",
@@ -75,7 +75,7 @@ fn legend(view: &View, cx: &Dressing<'_>) -> Piece {
     let run = TextRun::new(rect, Role::Text, Rich::plain(words), Pt::new(11.0), cx.colour("ink"), from);
     face.text(run.aligned(Align::Left, Valign::Top).at_least(Pt::new(9.0)));
     let mut piece = cx.piece(JAR, "", face);
-    piece.label = caption(jar, "how to use the host's template");
+    piece.label = caption(jar, "how to use the host’s template");
     piece.id = format!("{}-{JAR}-legend", cx.puzzle);
     piece.audience = Audience::Host;
     piece

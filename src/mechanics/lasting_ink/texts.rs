@@ -70,6 +70,17 @@ fn wrap(jar: &str, parts: usize) -> String {
     )
 }
 
+/// Which jar to have, for the shopping list: the strip goes round it, the disc onto its lid.
+pub(super) fn kinds(view: &View) -> Vec<(&'static str, String)> {
+    match view.carrier {
+        Carrier::Jar => {
+            let (around, lid) = (view.around_mm, view.lid_mm);
+            vec![("jar", format!("one {around:.0} mm round with a lid of at least {lid:.0} mm across"))]
+        }
+        Carrier::Tile => Vec::new(),
+    }
+}
+
 pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     let need = |material, amount| Need { material, amount };
     let jar = jar_name(view, cx);
@@ -81,7 +92,7 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     let cut = PrepStep {
         key: "cut",
         what: format!(
-            "{} Have the host's template beside you: it shows every symbol at its place; guests never see it.",
+            "{} Have the host’s template beside you: it shows every symbol at its place; guests never see it.",
             label_goes(view, cx)
         ),
         needs: vec![need("card-paper", 1.0), need("plain-paper", 1.0), need("scissors", 1.0), need("tape", 1.0)],

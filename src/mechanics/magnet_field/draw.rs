@@ -78,7 +78,7 @@ pub(super) fn template(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let frame = cx.frame("board")?;
     let slot = cx.slot(&frame, "board", "field")?;
     let scale = scale(view, slot)?;
-    let mut face = Face::new(frame.size, "The host's template: where the washers go on the back of the board.");
+    let mut face = Face::new(frame.size, "The host’s template: where the washers go on the back of the board.");
     let thin = Pen::line(cx.colour("line"), Mm::new(0.2)).dashed(Mm::new(1.0), Mm::new(1.0));
     let thick = Pen::line(cx.colour("ink"), Mm::new(0.8));
     let mut drawing = Drawing::new(frame.size);
@@ -96,8 +96,8 @@ pub(super) fn template(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     }
     let (w, h) = (frame.size.w, frame.size.h);
     let strip = Rect { x: Mm::new(8.0), y: Mm::new(4.0), w: w - Mm::new(16.0), h: WORDS.0 };
-    let head = "For the host: the board from behind. Lay this sheet on the board's back, edges flush, these words \
-                upright, the board's own top at the top.";
+    let head = "For the host: the board from behind. Lay this sheet on the board’s back, edges flush, these words \
+                upright, the board’s own top at the top.";
     let foot = "Each thick ring is a washer of 18 mm. Prick through its middle and tape the washer there. Then put this sheet away.";
     for (rect, words) in [(strip, head), (Rect { y: h - WORDS.1 - Mm::new(4.0), h: WORDS.1, ..strip }, foot)] {
         let (text, from) = (Rich::plain(words), cx.at(PuzzleField::Setup));

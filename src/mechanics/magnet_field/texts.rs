@@ -48,8 +48,8 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         PrepStep {
             key: "glue",
             what: format!(
-                "Cut out {board} along its frame, glue it flat onto corrugated card of 4 mm at most, cut the card off along the \
-                 print's edge, and let it dry under books."
+                "Glue {board}, cut out along the line round its frame like every piece, flat onto corrugated card of 4 mm at \
+                 most. Cut the card off along the print’s edge, and let it dry under books."
             ),
             needs: vec![
                 Need { material: "plain-paper", amount: 1.0 },

@@ -63,6 +63,19 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         wait: 0.0,
         after: vec![],
     }];
+    let things = cx.name("things", "the tagged things");
+    let how = match view.place {
+        Hiding::Under => ", upside down where they are open, so that nobody sees what lies under one",
+        _ => "",
+    };
+    steps.push(PrepStep {
+        key: "set",
+        what: format!("Set {things} out as guests will find them{how}."),
+        needs: vec![],
+        hands: 1.0,
+        wait: 0.0,
+        after: vec!["tags"],
+    });
     let at = view.spot().map_or("the thing that the answer names", |thing| thing.name.as_str());
     let place = view.place.word();
     let what = match (&view.slip, view.place) {
@@ -82,7 +95,7 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     } else {
         vec![]
     };
-    steps.push(PrepStep { key: "hide", what, needs, hands: 3.0, wait: 0.0, after: vec!["tags"] });
+    steps.push(PrepStep { key: "hide", what, needs, hands: 3.0, wait: 0.0, after: vec!["set"] });
     if view.told_by == Teller::Letter {
         let what = format!("See that the letter or note that guests read says: “{}”", view.note);
         steps.push(PrepStep { key: "tell", what, needs: vec![], hands: 1.0, wait: 0.0, after: vec![] });

@@ -22,6 +22,9 @@ const LEAST: Pt = Pt::new(9.0);
 /// Greatest size of the letters.
 const MOST: Pt = Pt::new(48.0);
 
+/// The share of the pointer card that its letters or its line take, above the rules.
+const SAID: f64 = 0.5;
+
 /// Width kept for a letter, in the size of its type. Generous, so that no lettering has to shrink one letter alone.
 fn width(letter: char) -> f64 {
     match letter {
@@ -145,10 +148,21 @@ pub(super) fn pointer(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let paragraph = |text: &str, emph, strong| Paragraph {
         spans: vec![Span { text: text.to_owned(), emph, strong, end_of_line: false }],
     };
-    let mut body = Rich { paragraphs: vec![paragraph(&says, spoken, !spoken)] };
-    body.paragraphs.extend(rules.iter().map(|rule| paragraph(rule, false, false)));
     let title = cx.name("pointer-title", "Read these letters");
     let alt = format!("A card, {title}: {says}. {}", rules.join(" "));
-    let face = cx.card("landscape", title, &body, &alt)?;
+    let frame = cx.frame("landscape")?;
+    let mut face = Face::on(&frame, alt);
+    cx.title(&mut face, &frame, "landscape", title)?;
+    let body = cx.slot(&frame, "landscape", "body")?;
+    let said = Rich { paragraphs: vec![paragraph(&says, spoken, !spoken)] };
+    let told = Rich { paragraphs: rules.iter().map(|rule| paragraph(rule, false, false)).collect() };
+    let head = if told.is_empty() { body } else { Rect { h: body.h * SAID, ..body } };
+    let most = Pt::new(if spoken { 24.0 } else { 44.0 });
+    face.text(TextRun::new(head, Role::Text, said, most, cx.colour("ink"), cx.at(PuzzleField::Setup)));
+    if !told.is_empty() {
+        let below = Rect { y: head.bottom(), h: body.bottom() - head.bottom(), ..body };
+        face.text(TextRun::new(below, Role::Text, told, Pt::new(15.0), cx.colour("ink"), cx.at(PuzzleField::Setup)));
+    }
+    cx.draw_mark(&mut face, &frame)?;
     Ok(cx.piece("pointer", "", face))
 }

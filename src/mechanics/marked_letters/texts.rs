@@ -54,7 +54,8 @@ pub(super) fn prep(cx: &Dressing<'_>) -> Vec<PrepStep> {
         PrepStep {
             key: "hang",
             what: format!(
-                "Hang {sign} at eye height where there is light to read small digits by; {pointer} goes elsewhere."
+                "Fix {sign} at eye height with tape or a pin at the middle of its top edge, where there is light to read \
+                 small digits by; {pointer} goes elsewhere."
             ),
             needs: vec![Need { material: "tape", amount: 1.0 }],
             hands: 2.0,

@@ -13,7 +13,9 @@ use crate::units::{Mm, Rect, Size};
 /// practice, no source).
 const LEAST: Mm = Mm::new(1.07);
 /// Side of the largest cell.
-const MOST: Mm = Mm::new(4.4);
+const MOST: Mm = Mm::new(5.5);
+/// Between the words and the dots.
+const GAP: Mm = Mm::new(3.0);
 /// Half the length of a corner mark.
 const MARK: f64 = 2.2;
 
@@ -28,21 +30,24 @@ pub(super) fn pieces(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     let (name, _) = frame(view.large);
     let alt = format!("A sheet of dots with marks in its corners. {}", texts::RULE);
     let (mut under, slot) = paper::sheet(cx, name, cx.name("sheets-title", "Dots on dots"), alt)?;
-    let told = Rect { h: if view.large { mm(22.0) } else { mm(9.4) }, ..slot };
-    let space = Rect { y: told.bottom(), h: slot.h - told.h, ..slot }.inset(mm(0.6));
-
+    let told_h = if view.large { mm(20.0) } else { mm(9.4) };
+    let inner = slot.inset(mm(0.6));
     let room = mm(2.0 * MARK);
     #[expect(clippy::cast_precision_loss, reason = "a sheet has at most a few hundred cells each way")]
     let (across, down) = (cols as f64, rows as f64);
-    let cell = ((space.w - room * 2.0) / across).min(space.h / down).min(MOST);
+    let side = |gap: Mm| ((inner.w - room * 2.0) / across).min((inner.h - told_h - gap) / down).min(MOST);
+    // Words stand clear of the dots, unless that would make the cells too small to lay true.
+    let gap = if side(GAP) >= LEAST { GAP } else { Mm::ZERO };
+    let cell = side(gap);
     if cell < LEAST {
         return Err(Trouble::new("the cells of the sheets would be smaller than a millimetre")
             .hint("put `large: true`, or give the puzzle a lock with fewer wheels"));
     }
     let (w, h) = (cell * across, cell * down);
-    let at = Rect { x: space.x + (space.w - w) / 2.0, y: space.y + (space.h - h) / 2.0, w, h };
-    // The words stand close above the dots, not at the far end of the sheet.
-    let told = Rect { y: at.y - told.h - mm(0.6), ..told };
+    // Words and dots together stand in the middle of the sheet.
+    let top = inner.y + (inner.h - told_h - gap - h) / 2.0;
+    let told = Rect { y: top, h: told_h, ..inner };
+    let at = Rect { x: inner.x + (inner.w - w) / 2.0, y: told.bottom() + gap, w, h };
     paper::words(&mut under, cx, told, Rich::plain(texts::RULE), if view.large { 19.0 } else { 10.0 });
 
     let mut over = Face::new(under.size, "A clear sheet of dots with marks in its corners");

@@ -192,7 +192,7 @@ impl Chart<'_> {
             }
         }
         let left = Rect { x: strip.x + mm(4.0), y: strip.y + strip.h * 0.5, w: strip.w * 0.36, h: strip.h * 0.4 };
-        if self.squared() {
+        if matches!(self.view.task, Task::Legs(..)) {
             // A scale of one square, in the border's blocks.
             let (bx, by, w) = (mm(4.0), strip.h * 0.36, self.grid.cell);
             drawing.rect(Rect { x: bx, y: by, w, h: mm(1.4) }, Mm::ZERO, Pen::fill(ink));
@@ -201,7 +201,7 @@ impl Chart<'_> {
             let h = if cx.large() { strip.h - by - mm(2.0) } else { mm(5.0) };
             let words = Rect { y: strip.y + by + mm(2.0), h, ..left };
             paper::row(face, cx, words, Rich::plain("Each square counts as one."), 10.0);
-        } else {
+        } else if matches!(self.view.task, Task::Shortest(..)) {
             paper::row(face, cx, left, Rich::plain("From dot to dot is a step."), 10.0);
         }
         face.art(drawing.svg(), strip, String::new());

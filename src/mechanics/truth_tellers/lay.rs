@@ -7,7 +7,7 @@ use super::{Claim, Setup, Speaker, View, read, work};
 use crate::diag::{Hinted, Trouble};
 use crate::limits;
 use crate::mechanics::words::{any_symbol, symbols};
-use crate::mechanics::work::arranged;
+use crate::mechanics::work::{Effort, arranged};
 use crate::mechanics::{Job, Rng};
 
 pub(super) fn lay_out(setup: &Setup, job: &Job<'_>, rng: &mut Rng) -> Hinted<View> {
@@ -41,7 +41,7 @@ fn fitting(setup: &Setup, answer: &[char], job: &Job<'_>, rng: &mut Rng) -> Hint
     for _ in 0..limits::GRID_STARTS * limits::GRID_STARTS {
         let mut truthful: Vec<bool> = (0..count).map(|at| at < answer.len()).collect();
         truthful.shuffle(rng);
-        let claims: Option<Vec<Claim>> = (0..count).map(|at| claim(at, &truthful, rng)).collect();
+        let claims: Option<Vec<Claim>> = (0..count).map(|at| claim(at, &truthful, setup.work, rng)).collect();
         let Some(claims) = claims else { continue };
         let liars = setup.tell_count.then_some(liars);
         if read::cases(&claims, liars) != [truthful.clone()] || !varied(&claims) {
@@ -65,9 +65,12 @@ fn fitting(setup: &Setup, answer: &[char], job: &Job<'_>, rng: &mut Rng) -> Hint
         .hint("set `tell_count: true`, or take other numbers of wheels and `liars`"))
 }
 
+/// So many more chances for a sentence about one other, where the work is to be light.
+const SIMPLE: u8 = 14;
+
 /// Something for a speaker to say that is true if the truth is told here and false if not; nobody speaks of
-/// themselves, for that tells nothing or contradicts itself.
-fn claim(at: usize, truthful: &[bool], rng: &mut Rng) -> Option<Claim> {
+/// themselves, for that tells nothing or contradicts itself. Light work is made of sentences about one other, mostly.
+fn claim(at: usize, truthful: &[bool], effort: Effort, rng: &mut Rng) -> Option<Claim> {
     let others: Vec<usize> = (0..truthful.len()).filter(|other| *other != at).collect();
     let told = *truthful.get(at)?;
     for _ in 0..limits::GRID_STARTS {
@@ -76,9 +79,11 @@ fn claim(at: usize, truthful: &[bool], rng: &mut Rng) -> Option<Claim> {
             continue;
         }
         let (a, b) = (a.min(b), a.max(b));
-        let claim = match rng.random_range(0..5) {
+        let all = if effort == Effort::Light { 5 + SIMPLE } else { 5 };
+        let claim = match rng.random_range(0..all) {
+            at if at >= 5 && at % 2 == 0 => Claim::True(a),
             0 => Claim::True(a),
-            1 => Claim::False(b),
+            at if at == 1 || at >= 5 => Claim::False(b),
             2 => Claim::Alike(a, b),
             3 => Claim::Unlike(a, b),
             _ => Claim::NotBoth(a, b),

@@ -65,11 +65,14 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
                  Then take the badges beside every T, from the top down, and set them on {}.",
                 cx.lock_name
             ),
-            Some(liars) => format!(
-                "On {sheet}, what is false comes from {}. Cross out {}. Take the badges of all the others, from the top \
+            Some([only]) => format!(
+                "What {only} says on {sheet} is false. Cross out that row. Take the badges of all the others, from the top \
                  down, and set them on {}.",
-                listed(liars),
-                if liars.len() == 1 { "that row" } else { "these rows" },
+                cx.lock_name
+            ),
+            Some([one, ..]) => format!(
+                "What {one} says on {sheet} is false: cross out that row, and follow what that tells of the others. Cross \
+                 out every row that comes out false. Take the badges that are left, from the top down, and set them on {}.",
                 cx.lock_name
             ),
         },

@@ -18,11 +18,12 @@ const LARGE: [f64; 3] = [0.535, 0.195, 0.27];
 const ROW: f64 = 20.0;
 
 pub(super) fn text(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
+    let rule = if view.counting { texts::counting(&view.text) } else { String::new() };
     let words = fixed::Words {
         part: TEXT,
         title: cx.name("text-title", "A night to remember"),
         alt: "A sheet with a text:",
-        rule: if view.counting { texts::COUNTING } else { "" },
+        rule: &rule,
         initials: Initials::Plain,
     };
     fixed::sheet(cx, &words, &view.text)

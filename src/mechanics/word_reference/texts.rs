@@ -1,9 +1,10 @@
 //! What it says: help, rules, hints, and how guests get to the answer.
 
-use super::read::{Counting, word};
+use super::read::{Counting, word, words};
 use super::{LIST, TEXT, Take, View};
 use crate::kit::HintLadder;
 use crate::mechanics::Dressing;
+use crate::mechanics::fixed::Fixed;
 use crate::script::capital;
 
 pub(super) const HELP: &str = "\
@@ -34,8 +35,19 @@ For an answer of digits, initials spell number words.
 - A row that leads past the end of a line is remarked.";
 
 /// How words are counted, as guests read it below the text.
-pub(super) const COUNTING: &str =
-    "To count here: leave out the title. A word with a hyphen is one word, a sign alone is none.";
+pub(super) const COUNTING: &str = "To count here: leave out the title.";
+
+/// The same, with what this text takes: hyphens and signs are named only where it has some.
+pub(super) fn counting(text: &Fixed) -> String {
+    let told = |counting| text.lines().any(|line| words(line, Counting::Stated) != words(line, counting));
+    let more = match (told(Counting::Hyphens), told(Counting::Signs)) {
+        (true, true) => " A word with a hyphen is one word, a sign alone is none.",
+        (true, false) => " A word with a hyphen is one word.",
+        (false, true) => " A sign alone is no word.",
+        (false, false) => "",
+    };
+    format!("{COUNTING}{more}")
+}
 
 /// What is taken, as guests read it below the list; the foot of the frame takes about fifty letters.
 pub(super) const fn take_rule(take: Take) -> &'static str {
