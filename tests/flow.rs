@@ -53,6 +53,7 @@ fn scenario(case: &Json) -> Kit {
             locks: list(item, "locks").iter().map(|lock| LockId::new(&text(lock)).unwrap()).collect(),
             hasp: false,
             label: None,
+            printed: None,
             about: String::new(),
         });
     }
@@ -227,6 +228,7 @@ fn box_of(name: &str, id: &str, lock: &str) -> BoxDef {
         locks: vec![LockId::new(lock).unwrap()],
         hasp: false,
         label: None,
+        printed: None,
         about: String::new(),
     }
 }

@@ -1,7 +1,12 @@
 //! What the host is told to do beforehand, for kits of every making.
 
 use inklatch::bundle::open_demo;
-use inklatch::kit::{Form, Kit, LockKind, Printed, TokenMake};
+use inklatch::diag::Level;
+use inklatch::face::Layer;
+use inklatch::ids::PropId;
+use inklatch::kit::edit::{Item, apply};
+use inklatch::kit::{Form, HowMany, Kit, LockKind, Printed, Prop, PropRole, TokenMake, rename};
+use inklatch::party::Party;
 use inklatch::prep::{PRINT, PrepPlan, Task, plan};
 
 fn demo(id: &str) -> Kit {
@@ -84,6 +89,50 @@ fn a_word_is_told_to_a_person_or_waited_for_by_the_host() {
     let name = &kit.waits_for(&kit.words().0[0].id).unwrap().name;
     assert!(tasks(&plan, "Tell ")[0].what.contains(name.as_str()));
     assert!(plan.tasks.iter().all(|task| !task.what.contains("you yourself")));
+}
+
+#[test]
+fn a_box_that_is_a_printed_envelope_is_one_thing() {
+    let mut opened = open_demo("the-harbour-regatta").unwrap();
+    let kit = &mut opened.kit;
+    let at = kit.boxes.iter().position(|item| item.id.as_str() == "envelope").unwrap();
+    let listed = |kit: &Kit| planned(kit).shopping.iter().any(|line| line.name == kit.boxes[at].name);
+    assert!(listed(kit));
+    kit.boxes[at].label = None;
+    kit.boxes[at].printed = PropId::new("paper-envelope");
+    kit.props.push(Prop {
+        id: PropId::new("paper-envelope").unwrap(),
+        name: "some folded paper".into(),
+        role: PropRole::Decoration,
+        place: kit.boxes[at].place.clone(),
+        material: String::new(),
+        amount: HowMany::Usual,
+        about: "Lay it down with the flap below.".into(),
+        printed: Some(Printed { size: (110.0, 100.0), text: "Not yet".into(), ..Printed::fresh(Form::Envelope) }),
+    });
+    let kit = &opened.kit;
+    assert_eq!(kit.printed_as(&kit.boxes[at]).unwrap().id.as_str(), "paper-envelope");
+    // Nothing is bought; it is made, by the box's name, before the boxes are filled.
+    assert!(!listed(kit));
+    let plan = planned(kit);
+    let made = tasks(&plan, "The starter's envelope: fold both tabs")[0];
+    let lay = tasks(&plan, "Lay the pieces")[0];
+    assert!(made.wait > 0.0 && made.start + made.hands + made.wait <= lay.start);
+    // The piece goes by the box's name and wears the marks of its locks.
+    let party = Party::new(kit, &opened.theme, Level::Standard).unwrap();
+    assert!(party.troubles.is_empty(), "{:?}", party.troubles);
+    let piece = party.piece("prop-paper-envelope").unwrap();
+    assert!(piece.label.starts_with("The starter’s envelope"), "{}", piece.label);
+    let marks = piece.front.layers.iter().filter(|layer| matches!(layer, Layer::Art(art) if art.alt == "mark: moon"));
+    assert_eq!(marks.count(), 1);
+    // A prop that lies elsewhere is none; a new id is followed.
+    let renamed = rename(kit, &Item::Prop(PropId::new("paper-envelope").unwrap()), "paper").unwrap();
+    let mut followed = kit.clone();
+    renamed.into_iter().for_each(|edit| drop(apply(&mut followed, edit)));
+    assert!(followed.printed_as(&followed.boxes[at]).is_some());
+    let mut away = kit.clone();
+    away.props.last_mut().unwrap().place = away.boxes[0].place.clone();
+    assert!(away.printed_as(&away.boxes[at]).is_none() && listed(&away));
 }
 
 #[test]

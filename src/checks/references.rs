@@ -7,7 +7,7 @@ use crate::ids::{LockId, PropId};
 use crate::kit::edit::Edit;
 use crate::kit::file::nearest;
 use crate::kit::material::{MATERIALS, material};
-use crate::kit::{BoxDef, Finish, Lock, Lying, Place, Prop, PropRole, Puzzle};
+use crate::kit::{BoxDef, Finish, Form, Lock, Lying, Place, Prop, PropRole, Puzzle};
 use crate::mechanics::MECHANICS;
 
 /// A name put in the place of the one that leads nowhere, the nearest first; or that one taken out. Where none of them
@@ -87,7 +87,10 @@ fn puzzle(facts: &Facts<'_>, puzzle: &Puzzle, field: &PuzzleField) -> Option<Men
 
 fn on_box(facts: &Facts<'_>, item: &BoxDef) -> Mends {
     let near = near_place(facts, &Lying::Box(item.id.clone()), &item.place).filter(|_| unknown(facts, &item.place));
-    let Some(lost) = item.locks.iter().find(|lock| facts.lock(lock).is_none()) else { return (near, Vec::new()) };
+    let Some(lost) = item.locks.iter().find(|lock| facts.lock(lock).is_none()) else {
+        let (other, rest) = envelope(facts, item);
+        return (near.or(other), rest);
+    };
     let put = |locks: Vec<LockId>| vec![Edit::Box(Box::new(BoxDef { locks, ..item.clone() }))];
     let others = item.locks.iter().filter(|lock| *lock != lost).cloned();
     let without = ask(format!("Take {lost} off it"), put(others.collect()));
@@ -97,6 +100,33 @@ fn on_box(facts: &Facts<'_>, item: &BoxDef) -> Mends {
         Some(instead(near.as_str(), put(locks.collect())))
     });
     (near, vec![without])
+}
+
+pub(super) fn is_envelope(prop: &Prop) -> bool {
+    prop.printed.as_ref().is_some_and(|spec| spec.form == Form::Envelope)
+}
+
+/// The envelope that a box is printed as: the nearest name, the envelope laid where the box stands, or none.
+fn envelope(facts: &Facts<'_>, item: &BoxDef) -> Mends {
+    let kit = facts.kit;
+    let Some(id) = item.printed.as_ref().filter(|_| kit.printed_as(item).is_none()) else { return (None, Vec::new()) };
+    let put = |printed: Option<PropId>| Edit::Box(Box::new(BoxDef { printed, ..item.clone() }));
+    let laid = |prop: &Prop| Edit::Prop(Box::new(Prop { place: item.place.clone(), ..prop.clone() }));
+    let mut others = Vec::new();
+    let meant = facts.prop(id).filter(|prop| is_envelope(prop));
+    if let Some(prop) = meant.filter(|prop| prop.place != item.place) {
+        others.push(ask(facts.party.say(&format!("Lay it where {} stands", item.name)), vec![laid(prop)]));
+    }
+    others.push(ask(facts.party.say(&format!("Let {} be bought or found at home", item.name)), vec![put(None)]));
+    let known: Vec<&Prop> = kit.props.iter().filter(|prop| is_envelope(prop) && kit.as_box(prop).is_none()).collect();
+    let names: Vec<&str> = known.iter().map(|prop| prop.id.as_str()).collect();
+    let near = nearest(id.as_str(), &names).filter(|_| meant.is_none());
+    let near = near.and_then(|near| known.iter().find(|prop| prop.id.as_str() == near)).map(|prop| {
+        let mut edits = vec![put(Some(prop.id.clone()))];
+        edits.extend((prop.place != item.place).then(|| laid(prop)));
+        instead(prop.id.as_str(), edits)
+    });
+    (near, others)
 }
 
 fn prop(facts: &Facts<'_>, prop: &Prop) -> Mends {

@@ -1,3 +1,4 @@
+use super::references::is_envelope;
 use super::things::{near, unknown_place};
 use super::{Draft, Facts, Sink, references};
 use crate::diag::{Anchor, PuzzleField, Severity};
@@ -26,6 +27,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     locks(facts, sink);
     puzzles(facts, sink);
     apart(facts, sink);
+    envelopes(facts, sink);
     let mut say = |anchor: Anchor, message: String, hint: Vec<String>| add(sink, anchor, message, hint);
     if facts.box_def(&kit.finish.opens).is_none() {
         let hint = near(kit.finish.opens.as_str(), "boxes", kit.boxes.iter().map(|item| item.id.as_str()));
@@ -86,6 +88,31 @@ fn places(facts: &Facts<'_>, sink: &mut Sink) {
         if let Some((message, hint)) = unknown_place(facts, place) {
             add(sink, anchor, message, hint);
         }
+    }
+}
+
+/// The envelopes that boxes are printed as.
+fn envelopes(facts: &Facts<'_>, sink: &mut Sink) {
+    let kit = facts.kit;
+    for item in kit.boxes.iter().filter(|item| kit.printed_as(item).is_none()) {
+        let Some(id) = &item.printed else { continue };
+        let known = kit.props.iter().filter(|prop| is_envelope(prop)).map(|prop| prop.id.as_str());
+        let name = facts.party.say(&item.name);
+        let (message, hint) = match facts.prop(id) {
+            None => (format!("{name} is printed as `{id}`, which does not exist"), near(id.as_str(), "envelopes", known)),
+            Some(prop) if !is_envelope(prop) => {
+                (format!("{name} is printed as `{id}`, which is no printed envelope"), near(id.as_str(), "envelopes", known))
+            }
+            Some(prop) if prop.place != item.place => {
+                let hint = vec!["lay the envelope where the box stands: they are one thing".to_owned()];
+                (format!("{name} is printed as `{id}`, which lies at another place"), hint)
+            }
+            Some(_) => {
+                let hint = vec!["give each box an envelope of its own".to_owned()];
+                (format!("{name} is printed as `{id}`, and so is another box"), hint)
+            }
+        };
+        add(sink, Anchor::Box(item.id.clone()), message, hint);
     }
 }
 

@@ -194,6 +194,28 @@ impl Kit {
         self.levels.of(level).minutes.unwrap_or(self.minutes)
     }
 
+    /// The printed prop that a box is: an envelope that lies where the box stands. Of two boxes that name one prop, it is
+    /// the first.
+    #[must_use]
+    pub fn printed_as(&self, item: &BoxDef) -> Option<&Prop> {
+        let prop = self.prop(item.printed.as_ref()?)?;
+        (self.as_box(prop)?.id == item.id).then_some(prop)
+    }
+
+    /// The box that a printed prop is.
+    #[must_use]
+    pub fn as_box(&self, prop: &Prop) -> Option<&BoxDef> {
+        let envelope = prop.printed.as_ref().is_some_and(|spec| spec.form == Form::Envelope);
+        let first = self.boxes.iter().find(|item| item.printed.as_ref() == Some(&prop.id))?;
+        (envelope && first.place == prop.place).then_some(first)
+    }
+
+    /// What the host is told a prop is called: by the name of the box that it is.
+    #[must_use]
+    pub fn prop_name<'a>(&'a self, prop: &'a Prop) -> &'a str {
+        self.as_box(prop).map_or(&prop.name, |item| &item.name)
+    }
+
     /// The person who waits for the word of this lock: the box that it opens stands with them. Where it stands with nobody,
     /// the host waits for the word.
     #[must_use]

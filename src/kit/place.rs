@@ -47,6 +47,10 @@ pub struct BoxDef {
     /// Printed label for the box: width and height in millimetres, if one is wanted.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub label: Option<(f64, f64)>,
+    /// The prop of the form `Envelope` that this box is, if the kit prints it: `"starter-envelope"`. It lies where the box
+    /// stands, goes by the box's name, and wears the marks of the box's locks, so that no label is needed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub printed: Option<PropId>,
     /// What will do as this box: "a shoe box with a buckled strap".
     #[serde(default)]
     pub about: String,

@@ -130,6 +130,7 @@ fn lock(kit: &mut Kit, old: &LockId, new: &LockId) {
 
 fn prop(kit: &mut Kit, old: &PropId, new: &PropId) {
     kit.puzzles.iter_mut().flat_map(|puzzle| &mut puzzle.tools).for_each(|id| swap(id, old, new));
+    kit.boxes.iter_mut().filter_map(|item| item.printed.as_mut()).for_each(|id| swap(id, old, new));
     elsewhere(kit, &Anchor::Prop(old.clone()), &Anchor::Prop(new.clone()), |lying| {
         if let Lying::Prop(id) = lying {
             swap(id, old, new);

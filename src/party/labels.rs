@@ -75,7 +75,7 @@ fn label(party: &Party, kit: &Kit, theme: &Loaded, item: &BoxDef, room: Size) ->
 }
 
 /// Squares in a row, in the middle of `room`.
-fn row(room: Rect, count: usize) -> Vec<Rect> {
+pub(super) fn row(room: Rect, count: usize) -> Vec<Rect> {
     #[expect(clippy::cast_precision_loss, reason = "a box has a handful of locks")]
     let n = count.max(1) as f64;
     let side = ((room.w.get() - GAP * (n - 1.0)) / n).min(room.h.get()).clamp(0.0, MARK);

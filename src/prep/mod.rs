@@ -12,7 +12,7 @@ use serde::Serialize;
 
 use crate::ids::PuzzleId;
 use crate::kit::material::{Need, PrepStep, material};
-use crate::kit::{Form, Kit, OwnStep, Place};
+use crate::kit::{Form, Kit, OwnStep, Place, Prop};
 use schedule::{Work, schedule, tidied};
 pub use shopping::{CautionLine, ShoppingLine};
 
@@ -148,7 +148,8 @@ fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work
     }
     // What is only printed and cut out is done with all the rest.
     let mut closed: Vec<(usize, &Place)> = Vec::new();
-    for (prop, step) in kit.props.iter().filter_map(|prop| Some((prop, printed::step(prop)?))) {
+    let named = |prop: &Prop| Prop { name: kit.prop_name(prop).to_owned(), ..prop.clone() };
+    for (prop, step) in kit.props.iter().filter_map(|prop| Some((prop, printed::step(&named(prop))?))) {
         if step.what.is_empty() {
             continue;
         }

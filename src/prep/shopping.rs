@@ -134,9 +134,9 @@ fn sums(kit: &Kit, steps: &[PuzzleSteps]) -> BTreeMap<&'static str, Sum> {
             let sum = sums.entry(need.material).or_default();
             if SHARED.contains(&need.material) {
                 sum.amount = sum.amount.max(need.amount);
-                sum.name(&prop.name);
+                sum.name(kit.prop_name(prop));
             } else {
-                sum.add(need.amount, &prop.name);
+                sum.add(need.amount, kit.prop_name(prop));
             }
         }
     }
@@ -192,7 +192,7 @@ fn sums(kit: &Kit, steps: &[PuzzleSteps]) -> BTreeMap<&'static str, Sum> {
             let hasps = item.locks.len().div_ceil(limits::HASP).max(1);
             sums.entry("hasp").or_default().add(count(hasps), &item.name);
         }
-        if !opened_by_hand(kit, item) {
+        if !opened_by_hand(kit, item) && kit.printed_as(item).is_none() {
             let id = if item.hasp { "chest" } else { "small-box" };
             sums.entry(id).or_default().add(1.0, &item.name);
         }
@@ -292,7 +292,8 @@ fn unlisted(kit: &Kit, steps: &[PuzzleSteps]) -> Vec<ShoppingLine> {
             ..own(format!("padlock with {}", lock.kind.describe()), &lock.name)
         })
         .collect();
-    for item in kit.boxes.iter().filter(|item| opened_by_hand(kit, item)) {
+    let bought = kit.boxes.iter().filter(|item| kit.printed_as(item).is_none());
+    for item in bought.filter(|item| opened_by_hand(kit, item)) {
         lines.push(ShoppingLine { size: item.about.clone(), at_home: true, ..own(item.name.clone(), &item.name) });
     }
     let told = !kit.finish.treat.trim().is_empty();

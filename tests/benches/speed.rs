@@ -116,6 +116,7 @@ fn large(count: usize) -> Opened {
             name: format!("the box {spelled}"),
             locks: vec![id.clone()],
             label: None,
+            printed: None,
             ..item.clone()
         });
         let mut more = puzzle.clone();

@@ -2,7 +2,7 @@
 
 use inklatch::checks::{Finding, Fix};
 use inklatch::ids::{BoxId, NoteId, PropId};
-use inklatch::kit::{Apart, Lock, LockKind, Lying, Prop, PropRole, WordForms};
+use inklatch::kit::{Apart, Form, Lock, LockKind, Lying, Printed, Prop, PropRole, WordForms};
 
 use super::rows::{inside, lock, prop, spot};
 use super::words::old_word;
@@ -10,6 +10,14 @@ use super::{Case, lines, look, mended};
 
 /// A way to break the sound kit, the check that finds it, and what its mend says.
 type Break = (&'static str, &'static str, fn(&mut Case));
+
+/// The first box as an envelope of this name, and an envelope of that name beside it.
+fn envelope(case: &mut Case, named: &str, called: &str) {
+    let place = case.kit.boxes[0].place.clone();
+    case.kit.boxes[0].printed = PropId::new(named);
+    let printed = Some(Printed { text: "Not yet".into(), ..Printed::fresh(Form::Envelope) });
+    case.kit.props.push(Prop { role: PropRole::Decoration, printed, ..prop(called, place, "") });
+}
 
 const BREAKS: &[Break] = &[
     ("unknown-reference", "Use shelf instead", |case| case.kit.props[1].place = spot("shelfe")),
@@ -21,6 +29,15 @@ const BREAKS: &[Break] = &[
         case.kit.puzzles[0].tools.push(PropId::new("crowbar").unwrap());
     }),
     ("unknown-reference", "Take no-such-lock off it", |case| case.kit.boxes[0].locks.push(lock("no-such-lock"))),
+    ("unknown-reference", "Use tin-envelope instead", |case| envelope(case, "tin-envelop", "tin-envelope")),
+    ("unknown-reference", "Lay it where the ", |case| {
+        envelope(case, "tin-envelope", "tin-envelope");
+        case.kit.props.last_mut().unwrap().place = inside("chest");
+    }),
+    ("unknown-reference", "bought or found at home", |case| {
+        envelope(case, "tin-envelope", "tin-envelope");
+        case.kit.props.last_mut().unwrap().printed.as_mut().unwrap().form = Form::Label;
+    }),
     ("unknown-reference", "Use bell instead", |case| case.kit.locks[0].mark = "bel".into()),
     ("unknown-reference", "Name no material", |case| case.kit.props[1].material = "unobtainium-of-the-moon".into()),
     ("unknown-reference", "be the last box", |case| case.kit.finish.opens = BoxId::new("chst").unwrap()),

@@ -371,7 +371,7 @@ fn on_sheets(source: &Source<'_>, task: &crate::prep::Task) -> String {
     let kit = &source.opened.kit;
     let prop = kit.props.iter().filter(|prop| prop.printed.is_some());
     let own = |name: &str| task.what.strip_prefix(&capital(name)).is_some_and(|rest| rest.starts_with(':'));
-    let prop = prop.into_iter().find(|prop| own(source.say(&prop.name).trim()));
+    let prop = prop.into_iter().find(|prop| own(source.say(kit.prop_name(prop)).trim()));
     prop.map_or_else(String::new, |prop| sheets::of_group(source, &format!("prop-{}", prop.id)))
 }
 

@@ -47,7 +47,7 @@ pub(super) fn places(source: &Source<'_>) -> Vec<PlaceText> {
     for (_, _, item) in boxes {
         found.push(PlaceText {
             name: format!("Into {}", source.say(&item.name)),
-            about: source.say(&item.about),
+            about: about(source, item),
             things: things(source, &Place::Box(item.id.clone())),
             after: hung(source, item).chain([shut(source, item)]).chain(worn(kit, item)).collect(),
         });
@@ -66,6 +66,17 @@ pub(super) fn places(source: &Source<'_>) -> Vec<PlaceText> {
     }
     found.extend(tokens(source));
     found
+}
+
+/// What the host should know of a box, and of the envelope that it is.
+fn about(source: &Source<'_>, item: &BoxDef) -> String {
+    let printed = source.opened.kit.printed_as(item).map(|prop| source.say(&prop.about));
+    let known = [Some(source.say(&item.about)), printed].into_iter().flatten();
+    let known: Vec<String> = known.filter(|text| !text.trim().is_empty()).collect();
+    match known.as_slice() {
+        [only] => only.clone(),
+        several => several.iter().map(|text| sentence(text)).collect::<Vec<_>>().join(" "),
+    }
 }
 
 /// Where the hint tokens lie: those that are open from the start, and those that the host keeps.
@@ -225,7 +236,8 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
             add(&part_name(source, puzzle, part), for_lock(source, puzzle, part));
         }
     }
-    for prop in kit.props.iter().filter(|prop| prop.place == *place) {
+    // A box that the kit prints is told as the box.
+    for prop in kit.props.iter().filter(|prop| prop.place == *place && kit.as_box(prop).is_none()) {
         let role = match &prop.role {
             PropRole::Tool => "tool",
             PropRole::Key(_) => "key",
@@ -242,7 +254,8 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
         add("pencils", "to write and tick with, one for two guests".to_owned());
     }
     for item in kit.boxes.iter().filter(|item| item.place == *place) {
-        add(&source.say(&item.name), "filled and shut as above".to_owned());
+        let printed = if kit.printed_as(item).is_some() { "from the sheets, " } else { "" };
+        add(&source.say(&item.name), format!("{printed}filled and shut as above"));
     }
     found
 }

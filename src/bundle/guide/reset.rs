@@ -110,7 +110,7 @@ fn anew(source: &Source<'_>, used: &[(String, String)]) -> Vec<String> {
     let props = kit.props.iter().filter(|prop| gone(&format!("prop-{}", prop.id))).filter_map(|prop| {
         let step = prep::printed::step(prop)?;
         let hands = step.hands + prep::CUT_MINUTES * prep::printed::pieces(prop) as f64;
-        Some(made(&source.say(&prop.name), hands, step.wait))
+        Some(made(&source.say(kit.prop_name(prop)), hands, step.wait))
     });
     let puzzles = source.party.puzzles.iter().filter(|laid| gone(laid.id.as_str())).filter_map(|laid| {
         let making = laid.prep.iter().filter(|step| step.key != "pencils" && !step.what.is_empty());
@@ -125,7 +125,7 @@ fn anew(source: &Source<'_>, used: &[(String, String)]) -> Vec<String> {
 /// A piece by the name of what it belongs to: flags and badges of one prop are told once.
 fn name(piece: &crate::face::Piece, source: &Source<'_>) -> String {
     let prop = source.opened.kit.props.iter().find(|prop| piece.group == format!("prop-{}", prop.id));
-    prop.map_or_else(|| piece.label.clone(), |prop| source.say(&prop.name))
+    prop.map_or_else(|| piece.label.clone(), |prop| source.say(source.opened.kit.prop_name(prop)))
 }
 
 fn first(source: &Source<'_>) -> Vec<String> {
@@ -165,8 +165,10 @@ fn puzzles(source: &Source<'_>) -> Vec<String> {
         }
     }
     for (prop, spec) in kit.props.iter().filter_map(|prop| Some((prop, prop.printed.as_ref()?))) {
-        let name = capital(&source.say(&prop.name));
+        let name = capital(&source.say(kit.prop_name(prop)));
         match spec.form {
+            // A box is filled and closed at its place.
+            Form::Envelope if kit.as_box(prop).is_some() => {}
             Form::Envelope => {
                 lines.push(format!("{name}: fill the fresh one and close it, with a sticker if you like."))
             }

@@ -218,3 +218,23 @@ fn a_word_that_is_said_is_no_padlock() {
         "{all}"
     );
 }
+
+#[test]
+fn a_box_that_the_kit_prints_is_told_once_and_by_its_own_name() {
+    let mut opened = open_demo("the-harbour-regatta").unwrap();
+    let at = opened.kit.boxes.iter().position(|item| item.id.as_str() == "envelope").unwrap();
+    let mut prop = opened.kit.props[0].clone();
+    prop.id = crate::ids::PropId::new("paper-envelope").unwrap();
+    (prop.name, prop.about) = ("some folded paper".into(), "Lay it with the flap below.".into());
+    prop.place = opened.kit.boxes[at].place.clone();
+    prop.printed = Some(crate::kit::Printed::fresh(crate::kit::Form::Envelope));
+    opened.kit.boxes[at].printed = Some(prop.id.clone());
+    opened.kit.props.push(prop);
+    let guide = told(&opened, &press_of(&opened).unwrap());
+    let things = guide["places"].as_array().unwrap().iter().flat_map(|place| place["things"].as_array().unwrap());
+    let named: Vec<String> = things.filter(|t| t["name"] == "The starter’s envelope").map(Value::to_string).collect();
+    assert!(named.len() == 1 && named[0].contains("from the sheets, filled and shut as above"), "{named:?}");
+    assert!(guide["places"].to_string().contains("Lay it with the flap below."));
+    assert!(!guide.to_string().contains("folded paper"));
+    assert!(guide["shopping"].as_array().unwrap().iter().all(|item| item["name"] != "The starter’s envelope"));
+}

@@ -7,6 +7,7 @@ use super::{Bench, told};
 use crate::diag::Hinted;
 use crate::face::{Face, Piece, Role};
 use crate::limits;
+use crate::party::labels::row;
 use crate::party::notes::joined;
 use crate::units::{Mm, Rect, Size};
 
@@ -19,6 +20,8 @@ const MOUTH: f64 = 3.0;
 const FLAP: (f64, f64, f64) = (18.0, 60.0, 0.42);
 /// How far tabs and flap are cut in at their corners.
 const TAPER: f64 = 5.0;
+/// The part of an envelope's words that the marks of its locks take, below them.
+const MARKS: f64 = 0.34;
 
 /// Tent cards, to be read from both sides.
 pub(super) fn tents(bench: &Bench<'_>) -> Hinted<Vec<Piece>> {
@@ -99,8 +102,15 @@ pub(super) fn envelope(bench: &Bench<'_>) -> Hinted<Vec<Piece>> {
     shaped(&mut face, &cut.line());
     let ground: Ground = bench.ground(&mut face, &["envelope"], f)?;
     let text = bench.rich(&bench.spec.text);
+    let mut words = joined(ground.title, ground.body);
+    if !bench.marks.is_empty() {
+        let room = Rect { y: words.bottom() - words.h * MARKS, h: words.h * MARKS, ..words };
+        words.h = words.h * (1.0 - MARKS);
+        for (mark, rect) in bench.marks.iter().zip(row(room, bench.marks.len())) {
+            face.art(bench.cx.symbol(mark)?, rect, format!("mark: {mark}"));
+        }
+    }
     if !text.is_empty() {
-        let words = joined(ground.title, ground.body);
         face.text(bench.run(words, Role::Hand, text, 34.0));
     }
     // Folded down over the back, the flap stands on its head.

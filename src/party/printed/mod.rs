@@ -29,7 +29,7 @@ pub(super) fn printed(party: &Party, kit: &Kit, theme: &Loaded) -> Vec<(Anchor, 
     for prop in &kit.props {
         let Some(spec) = &prop.printed else { continue };
         let at = Anchor::Prop(prop.id.clone());
-        match pieces(party, theme, prop, spec) {
+        match pieces(party, kit, theme, prop, spec) {
             Ok(pieces) => made.extend(pieces.into_iter().map(|piece| (at.clone(), Ok(piece)))),
             Err(trouble) => made.push((at, Err(trouble))),
         }
@@ -37,7 +37,7 @@ pub(super) fn printed(party: &Party, kit: &Kit, theme: &Loaded) -> Vec<(Anchor, 
     made
 }
 
-fn pieces(party: &Party, theme: &Loaded, prop: &Prop, spec: &Printed) -> Hinted<Vec<Piece>> {
+fn pieces(party: &Party, kit: &Kit, theme: &Loaded, prop: &Prop, spec: &Printed) -> Hinted<Vec<Piece>> {
     sound(spec)?;
     let id = PuzzleId::from_text(prop.id.as_str());
     let bench = Bench {
@@ -45,7 +45,8 @@ fn pieces(party: &Party, theme: &Loaded, prop: &Prop, spec: &Printed) -> Hinted<
         party,
         spec,
         id: prop.id.as_str(),
-        name: capital(&party.say(&prop.name)),
+        name: capital(&party.say(kit.prop_name(prop))),
+        marks: marks(party, kit, theme, prop),
         at: Anchor::Prop(prop.id.clone()),
         size: Size::mm(spec.size.0, spec.size.1),
     };
@@ -62,6 +63,13 @@ fn pieces(party: &Party, theme: &Loaded, prop: &Prop, spec: &Printed) -> Hinted<
     }?;
     pieces.iter().try_for_each(|piece| on_paper(spec.form, piece))?;
     Ok(pieces)
+}
+
+/// The marks of the locks that shut the box that a prop is; none where it is no box.
+fn marks<'a>(party: &Party, kit: &'a Kit, theme: &Loaded, prop: &Prop) -> Vec<&'a str> {
+    let locks = kit.as_box(prop).into_iter().flat_map(|item| &item.locks);
+    let marks = locks.filter_map(|id| party.positions.lock(kit, id)).map(|lock| lock.mark.as_str());
+    marks.filter(|mark| theme.symbol(mark).is_some()).collect()
 }
 
 /// Holds that a piece fits a sheet of either paper, turned or not.
@@ -131,6 +139,8 @@ struct Bench<'a> {
     id: &'a str,
     /// The prop's name, capital first.
     name: String,
+    /// The marks of the locks of the box that it is.
+    marks: Vec<&'a str>,
     at: Anchor,
     size: Size,
 }

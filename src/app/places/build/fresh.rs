@@ -101,6 +101,7 @@ pub fn box_def(kit: &Kit) -> (Edit, Selection) {
         locks: Vec::new(),
         hasp: false,
         label: None,
+        printed: None,
         about: String::new(),
     };
     (Edit::Box(Box::new(item)), Selection::Box(id))

@@ -11,7 +11,7 @@ use crate::diag::Anchor;
 use crate::ids::{BoxId, LockId, PropId, SpotId};
 use crate::kit::edit::Edit;
 use crate::kit::material::{DEFERS, MATERIALS, material};
-use crate::kit::{HowMany, Place, PropRole};
+use crate::kit::{BoxDef, Form, HowMany, Place, Prop, PropRole};
 
 /// First width and height of a box label, in millimetres.
 const LABEL: (f64, f64) = (95.0, 58.0);
@@ -49,6 +49,7 @@ pub fn box_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &BoxId) {
     let lost = "a place that is not in the kit";
     changed |= Field::new("Where it stands").salt(id).pick(ui, cx, &mut item.place, &places, lost);
     changed |= Field::new("What will do as this box").salt(id).line(ui, cx, &mut item.about);
+    changed |= printed_as_ui(ui, cx, &mut item);
     ui.section("Locks on it");
     for lock in &cx.kit.locks {
         let mut on = item.locks.contains(&lock.id);
@@ -85,10 +86,35 @@ pub fn box_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &BoxId) {
         });
     }
     if changed {
-        cx.edit(Edit::Box(Box::new(item)));
+        match with_envelope(cx, &item) {
+            Some(prop) => cx.send(Command::Step(vec![Edit::Box(Box::new(item)), Edit::Prop(Box::new(prop))])),
+            None => cx.edit(Edit::Box(Box::new(item))),
+        }
     }
     lies_ui(ui, cx, &Place::Box(id.clone()));
     remove_ui(ui, cx, &Selection::Box(id.clone()), "Remove this box");
+}
+
+/// Which of the kit's envelopes a box is; true when it changed.
+fn printed_as_ui(ui: &mut Ui, cx: &Ctx<'_>, item: &mut BoxDef) -> bool {
+    let envelope = |prop: &&Prop| prop.printed.as_ref().is_some_and(|spec| spec.form == Form::Envelope);
+    let free = |prop: &&Prop| cx.kit.as_box(prop).is_none_or(|of| of.id == item.id);
+    let envelopes = cx.kit.props.iter().filter(envelope).filter(free);
+    let mut choices = vec![(None, "None: it is bought or found at home".to_owned())];
+    choices.extend(envelopes.map(|prop| (Some(prop.id.clone()), cx.say(&prop.name))));
+    if choices.len() == 1 && item.printed.is_none() {
+        return false;
+    }
+    let lost = item.printed.as_ref().map(|id| format!("{id}, which is no envelope of the kit")).unwrap_or_default();
+    let help = "An envelope that the kit prints: it then wears the marks of the locks, and nothing is bought.";
+    let id = item.id.clone();
+    Field::new("Printed as").help(help).salt(&id).pick(ui, cx, &mut item.printed, &choices, &lost)
+}
+
+/// The envelope that a box is, laid where the box stands; none where it lies there already.
+fn with_envelope(cx: &Ctx<'_>, item: &BoxDef) -> Option<Prop> {
+    let prop = cx.kit.prop(item.printed.as_ref()?)?;
+    (prop.place != item.place).then(|| Prop { place: item.place.clone(), ..prop.clone() })
 }
 
 /// The roles of a prop, without what belongs to one alone.
