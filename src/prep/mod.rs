@@ -117,7 +117,7 @@ pub fn plan(kit: &Kit, steps: &[PuzzleSteps], parties: u16) -> PrepPlan {
 
 /// The step that prints and cuts out everything but the tokens, which have steps of their own.
 pub const PRINT: &str = "Print the sheets at actual size, each on the paper that its head names, measure the check bar, and \
-    cut all pieces but the hint tokens out along their outlines.";
+    cut all pieces but the hint tokens out along their fine outer lines, from mark to mark.";
 
 fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work>) {
     let mut list = List::default();

@@ -55,7 +55,10 @@ fn wrong(kind: &LockKind, answer: &str, slips: Vec<(String, &'static str)>) -> V
             vec![(from_end(), wrong_end), (sorted(), "all of it is there, but in the order of the alphabet.")]
         }
         LockKind::Directions(_) => {
-            vec![(from_end(), wrong_end), (mirrored(), "they took left for right: they read it from the other side.")]
+            vec![
+                (from_end(), "they have the pushes from the last to the first."),
+                (mirrored(), "left and right are changed round."),
+            ]
         }
         LockKind::Spoken => vec![(from_end(), "they read it backwards.")],
         LockKind::Key => Vec::new(),

@@ -1,7 +1,7 @@
 use serde::Serialize;
 
 use super::places::place_name;
-use super::words::{CLEAR, CLOSED, MINUTES, Pointed, ROUNDS, SAY, list, minutes, pointed, sentence};
+use super::words::{CLEAR, CLOSED, MINUTES, OPEN, Pointed, ROUNDS, SAY, list, minutes, pointed, sentence};
 use super::{Source, sheets, spoken};
 use crate::diag::Step;
 use crate::ids::SpotId;
@@ -65,6 +65,9 @@ pub(super) fn say(source: &Source<'_>) -> Vec<String> {
     lines.extend(SAY.iter().map(|line| line.replace("{token}", &ask).replace("{marked}", marked)));
     for lock in kit.locks.iter().filter(|lock| matches!(lock.kind, LockKind::Directions(_))) {
         lines.push(format!("“{}: {CLEAR}”", capital(&source.say(&lock.name))));
+    }
+    if kit.levels.of(source.party.level).open_steps > 0 {
+        lines.push(OPEN.to_owned());
     }
     let hangs = |puzzle: &&Puzzle| {
         crate::mechanics::find(&puzzle.mechanic).is_ok_and(|mechanic| !mechanic.on_locks().is_empty())
@@ -171,7 +174,7 @@ pub(super) fn tokens_note(source: &Source<'_>) -> Vec<String> {
     let words = source.opened.kit.locks.iter().any(|lock| lock.kind == LockKind::Spoken);
     let said = if words { " (a wrong word is a try too)" } else { "" };
     let rule = format!(
-        "Offer a token when they ask, when nothing has moved at a lock for {} minutes, or after three wrong tries at one \
+        "Offer a token when they ask, when nobody has written, tried or found anything new at a lock for {} minutes, or after three wrong tries at one \
          lock{said}: of that lock, with the fewest dots that they do not have yet.{late}",
         rules.quiet_minutes.max(1)
     );

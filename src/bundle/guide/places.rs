@@ -71,7 +71,10 @@ pub(super) fn places(source: &Source<'_>) -> Vec<PlaceText> {
 /// What the host should know of a box, and of the envelope that it is.
 fn about(source: &Source<'_>, item: &BoxDef) -> String {
     let printed = source.opened.kit.printed_as(item).map(|prop| source.say(&prop.about));
-    let known = [Some(source.say(&item.about)), printed].into_iter().flatten();
+    let about = source.say(item.about.trim());
+    // It says what will do as the box, and another may be chosen.
+    let will_do = if about.is_empty() { about } else { format!("Will do: {about}") };
+    let known = [Some(will_do), printed].into_iter().flatten();
     let known: Vec<String> = known.filter(|text| !text.trim().is_empty()).collect();
     match known.as_slice() {
         [only] => only.clone(),

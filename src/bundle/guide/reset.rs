@@ -83,10 +83,13 @@ fn used_up(source: &Source<'_>) -> Vec<(String, String)> {
         let prop = kit.props.iter().find(|prop| piece.group == format!("prop-{}", prop.id));
         let taken = prop.and_then(|prop| prop.printed.as_ref()).is_some_and(|spec| {
             let blank = spec.texts().any(|text| text.trim().is_empty());
+            // One for each guest is worn and taken home.
+            let for_each = spec.copies > 1 && spec.copies >= u16::from(kit.players.1);
             match spec.form {
                 Form::Envelope | Form::Band => true,
-                Form::Tent | Form::Tag | Form::Label => blank,
-                Form::Banner | Form::Strip | Form::Cover | Form::Disc => false,
+                Form::Tent | Form::Tag | Form::Label => blank || for_each,
+                Form::Disc => for_each,
+                Form::Banner | Form::Strip | Form::Cover => false,
             }
         });
         pencilled || taken || piece.id == kit.finish.card.as_str()

@@ -16,15 +16,17 @@ const STEP: f64 = 5.0;
 pub(super) fn inside(source: &Source<'_>, item: &BoxDef) -> String {
     let kit = &source.opened.kit;
     let here = Place::Box(item.id.clone());
-    let mut paper = (0.0_f64, 0.0_f64);
+    let (mut paper, mut folded) = ((0.0_f64, 0.0_f64), false);
     for piece in pieces(source, &here) {
         let (long, short) = flat(piece);
+        folded |= folds(piece);
         paper = (paper.0.max(long), paper.1.max(short));
     }
     let up = |mm: f64| (mm / STEP).ceil() * STEP;
     let mut holds = Vec::new();
     if paper.0 > 0.0 {
-        holds.push(format!("a card of {} × {} mm lying flat", up(paper.0), up(paper.1)));
+        let once = if folded { " (sheets of plain paper folded once)" } else { "" };
+        holds.push(format!("a card of {} × {} mm lying flat{once}", up(paper.0), up(paper.1)));
     }
     let things = kit.props.iter().filter(|prop| prop.place == here && prop.printed.is_none());
     holds.extend(things.filter(|prop| !matches!(prop.role, PropRole::Key(_))).map(|prop| source.say(&prop.name)));
@@ -47,11 +49,15 @@ fn pieces<'a>(source: &'a Source<'_>, place: &'a Place) -> impl Iterator<Item = 
     })
 }
 
+/// Whether a piece goes into a box folded once.
+fn folds(piece: &Piece) -> bool {
+    piece.stock == Stock::Plain && !piece.measured && piece.front.size.w.max(piece.front.size.h).get() > FLAT
+}
+
 /// The longer and the shorter side of a piece as it lies in a box, in millimetres.
 fn flat(piece: &Piece) -> (f64, f64) {
     let (w, h) = (piece.front.size.w.max(Mm::ZERO).get(), piece.front.size.h.max(Mm::ZERO).get());
     let (long, short) = (w.max(h), w.min(h));
-    let folds = piece.stock == Stock::Plain && !piece.measured && long > FLAT;
-    let (a, b) = if folds { (long / 2.0, short) } else { (long, short) };
+    let (a, b) = if folds(piece) { (long / 2.0, short) } else { (long, short) };
     (a.max(b), a.min(b))
 }

@@ -164,6 +164,10 @@ pub(super) const SAY: &[&str] = &[
 /// What guests are told of a lock that is pushed (common practice, no source; the maker's sheet decides).
 pub(super) const CLEAR: &str = "squeeze its shackle in twice before each try, to clear it. Then push, and pull.";
 
+/// What guests are told of tokens that lie open.
+pub(super) const OPEN: &str =
+    "“The small cards that lie open beside me have words on them: read one when you want to.”";
+
 /// What guests are told of closed tags that hang on locks.
 pub(super) const CLOSED: &str = "“A closed tag that hangs on a lock stays closed until that lock is open.”";
 
