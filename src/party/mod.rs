@@ -20,6 +20,7 @@ mod slips;
 mod token_make;
 mod tokens;
 mod trial;
+mod untold;
 
 use std::sync::Arc;
 
@@ -36,7 +37,7 @@ use crate::mechanics::work::Work;
 use crate::mechanics::{AnyView, Dressing, NO_NAMES};
 use crate::readings::{Readings, Verdict};
 use crate::script::{Script, typographic};
-use crate::theme::{Colour, Edition, Loaded, Palette};
+use crate::theme::{Edition, Loaded, Palette};
 use crate::units::Size;
 
 pub use drafts::follow_drafts;
@@ -130,8 +131,8 @@ impl Party {
         let palette = Palette::new(&theme.theme.palette, &kit.look.palette)?.in_edition(edition);
         let mut script = Script::new(kit, &theme.theme, level);
         let mut troubles = Vec::new();
-        let colours = telling_colours(theme, &mut troubles);
-        fill_names(kit, &mut script);
+        let colours = untold::telling_colours(theme, &mut troubles);
+        untold::fill_names(kit, &mut script);
         let positions = Positions::of(kit);
         let pictures = kept.pictures(&palette);
         let scene = laid::Scene { kit, theme, palette: &palette, script: &script, colours: &colours };
@@ -353,57 +354,5 @@ fn stock_of(piece: &Piece, of_puzzle: Stock) -> Stock {
         (Stock::Film, _) => Stock::Film,
         (_, Audience::Host) => Stock::Plain,
         _ => of_puzzle,
-    }
-}
-
-/// The theme's telling colours; one that cannot be read is left out and told.
-fn telling_colours<'a>(theme: &'a Loaded, troubles: &mut Vec<(Anchor, Trouble)>) -> Vec<(&'a str, Colour)> {
-    let mut colours = Vec::new();
-    for (name, hex) in &theme.theme.colours {
-        match Colour::parse(hex) {
-            Some(colour) => colours.push((name.as_str(), colour)),
-            None => troubles.push((
-                Anchor::Palette(name.clone()),
-                Trouble::new(format!("\"{hex}\" is no colour")).hint("write six hex digits, as in #1F2A44"),
-            )),
-        }
-    }
-    colours
-}
-
-/// Names and remarks are filled where they are printed; here only what cannot be filled is put on the list.
-fn fill_names(kit: &Kit, script: &mut Script) {
-    let mut texts: Vec<(Anchor, &str)> = Vec::new();
-    for item in &kit.boxes {
-        texts.extend([&item.name, &item.about].map(|text| (Anchor::Box(item.id.clone()), text.as_str())));
-    }
-    for item in &kit.locks {
-        texts.extend([&item.name, &item.how_to_set].map(|text| (Anchor::Lock(item.id.clone()), text.as_str())));
-    }
-    for item in &kit.spots {
-        texts.extend([&item.name, &item.about].map(|text| (Anchor::Spot(item.id.clone()), text.as_str())));
-    }
-    for item in &kit.props {
-        texts.extend([&item.name, &item.about].map(|text| (Anchor::Prop(item.id.clone()), text.as_str())));
-        if let Some(printed) = &item.printed {
-            let words = printed.texts().chain([printed.back.as_str()]);
-            texts.extend(words.map(|text| (Anchor::Prop(item.id.clone()), text)));
-        }
-    }
-    texts.push((Anchor::Finish, &kit.finish.treat));
-    texts.push((Anchor::Kit, &kit.cost));
-    texts.extend(kit.revision.changes.iter().map(|text| (Anchor::Kit, text.as_str())));
-    texts.extend(kit.opening.iter().map(|text| (Anchor::Kit, text.as_str())));
-    texts.extend(kit.preparation.iter().map(|step| (Anchor::Kit, step.what.as_str())));
-    for puzzle in &kit.puzzles {
-        let at = |field| Anchor::Puzzle(puzzle.id.clone(), field);
-        texts.push((at(crate::diag::PuzzleField::Answer), &puzzle.answer));
-        let own = puzzle.preparation.iter();
-        texts.extend(own.map(|step| (at(crate::diag::PuzzleField::Whole), step.what.as_str())));
-    }
-    for (at, text) in texts {
-        if let Err(trouble) = script.words.fill(text) {
-            script.unfilled.push((at, trouble));
-        }
     }
 }

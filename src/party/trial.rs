@@ -1,4 +1,5 @@
-use super::{laid, telling_colours};
+use super::laid;
+use super::untold::telling_colours;
 use crate::diag::{Hinted, Level};
 use crate::face::Pictures;
 use crate::kit::{Kit, Positions, Puzzle};
