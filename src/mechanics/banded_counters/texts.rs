@@ -56,7 +56,13 @@ fn by_name(view: &View, words: impl Fn(&Band) -> String) -> Vec<String> {
 
 /// Which bands to have, for the shopping list.
 pub(super) fn kinds(view: &View) -> Vec<(&'static str, String)> {
-    let jar = ("jar", format!("one about 240 mm round with a lid of at least {:.0} mm across", view.lid_mm));
+    let jar = (
+        "jar",
+        format!(
+            "for the counters one about 240 mm round its outside, with a lid of at least {:.0} mm across",
+            view.lid_mm
+        ),
+    );
     if view.discs {
         return vec![jar];
     }

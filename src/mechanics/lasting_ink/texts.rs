@@ -75,7 +75,12 @@ pub(super) fn kinds(view: &View) -> Vec<(&'static str, String)> {
     match view.carrier {
         Carrier::Jar => {
             let (around, lid) = (view.around_mm, view.lid_mm);
-            vec![("jar", format!("one {around:.0} mm round with a lid of at least {lid:.0} mm across"))]
+            vec![(
+                "jar",
+                format!(
+                    "for the writing one {around:.0} mm round its outside, with a lid of at least {lid:.0} mm across"
+                ),
+            )]
         }
         Carrier::Tile => Vec::new(),
     }

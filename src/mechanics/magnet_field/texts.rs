@@ -104,9 +104,9 @@ fn called(shape: &Shape, cx: &Dressing<'_>) -> String {
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     let places: Vec<String> = view.pulling().iter().map(|shape| called(shape, cx)).collect();
     let rule = match &view.rule {
-        Some(Rule::Kinds(_)) => "in the order in which the rule card lists the outlines",
-        Some(Rule::Rows) => "from the top of the board to the bottom, as the rule card says",
-        Some(Rule::Sizes) => "from the smallest to the largest, as the rule card says",
+        Some(Rule::Kinds(_)) => "in the order in which the card lists the outlines",
+        Some(Rule::Rows) => "from the top of the board to the bottom, as the card says",
+        Some(Rule::Sizes) => "from the smallest to the largest, as the card says",
         None => "in an order that nothing states",
     };
     format!(
@@ -119,10 +119,11 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 
 pub(super) fn reset(view: &View, cx: &Dressing<'_>) -> String {
     format!(
-        "Count the washers behind {}: there must be {}. Put {} and the rule card back.",
+        "Count the washers behind {}: there must be {}. Put {} and {} back.",
         cx.name("board", "the board"),
         view.pulling().len(),
         cx.name("wand", "the magnet"),
+        cx.name("card", "the rule card"),
     )
 }
 

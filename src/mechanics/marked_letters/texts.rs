@@ -72,11 +72,21 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     };
     let equal =
         if view.pointer.equal_rule { " Equal letters are taken in reading order, as the card says." } else { "" };
+    let marked = view.lines.iter().flatten().filter(|cell| cell.mark.is_some()).count();
+    let others = if marked > named(view) { " All other digits on it are decoys." } else { "" };
     format!(
-        "{} {how}. The digits under these letters on {}, in that order, are the code.{equal} All other digits on it are decoys.",
+        "{} {how}. The digits under these letters on {}, in that order, are the code.{equal}{others}",
         capital(cx.name("pointer", "the pointer card")),
         cx.name("sign", "the sign"),
     )
+}
+
+/// How many letters the card names.
+fn named(view: &View) -> usize {
+    match &view.pointer.says {
+        Says::Letters(letters) => letters.len(),
+        Says::Line(line) => line.split_whitespace().count(),
+    }
 }
 
 pub(super) fn reset(cx: &Dressing<'_>) -> String {
