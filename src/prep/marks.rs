@@ -12,8 +12,8 @@ const LABEL: f64 = 0.5;
 /// Metres of string that tie one tag.
 const TIE: f64 = 0.25;
 
-/// The steps that mark locks and boxes; their keys are what a shopping list calls them.
-pub(super) fn steps(kit: &Kit) -> Vec<PrepStep> {
+/// The steps that mark locks and boxes, each with the group of its pieces; their keys are what a shopping list calls them.
+pub(super) fn steps(kit: &Kit) -> Vec<(PrepStep, &'static str)> {
     let need = |material, amount| Need { material, amount };
     let (tags, labels) = (kit.tagged().count(), kit.boxes.iter().filter(|item| item.label.is_some()).count());
     let mut steps = Vec::new();
@@ -31,14 +31,15 @@ pub(super) fn steps(kit: &Kit) -> Vec<PrepStep> {
         );
         let string = (count(tags) * TIE * 10.0).ceil() / 10.0;
         let needs = vec![need("tape", 1.0), need("hole-punch", 1.0), need("string", string)];
-        steps.push(PrepStep {
+        let step = PrepStep {
             key: "the tags of the padlocks",
             what,
             needs,
             hands: count(tags) * TAG,
             wait: 0.0,
             after: Vec::new(),
-        });
+        };
+        steps.push((step, "lock-tags"));
     }
     if labels > 0 {
         let names: Vec<String> =
@@ -48,14 +49,15 @@ pub(super) fn steps(kit: &Kit) -> Vec<PrepStep> {
             names => format!("Labels of the boxes: tape each on the outside of its box: {}.", names.join("; ")),
         };
         let needs = vec![need("tape", 1.0)];
-        steps.push(PrepStep {
+        let step = PrepStep {
             key: "the labels of the boxes",
             what,
             needs,
             hands: count(labels) * LABEL,
             wait: 0.0,
             after: Vec::new(),
-        });
+        };
+        steps.push((step, "labels"));
     }
     steps
 }

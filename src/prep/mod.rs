@@ -68,6 +68,9 @@ pub struct PrepPlan {
 pub struct Task {
     /// The puzzle that it is for; none for what the whole kit needs, and for a prop that it prints.
     pub puzzle: Option<PuzzleId>,
+    /// The group of the printed pieces that it handles, as in [`crate::face::Piece::group`]; empty where it is about none,
+    /// or about all.
+    pub pieces: String,
     /// What to do.
     pub what: String,
     /// What it takes.
@@ -133,13 +136,15 @@ fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work
     let made = tokens::steps(kit);
     for step in &made {
         let at = list.add(None, step.what.clone(), step.hands);
+        list.tasks[at].pieces = "tokens".into();
         list.tasks[at].needs.clone_from(&step.needs);
         list.tasks[at].wait = minutes(step.wait);
         let before = made.iter().position(|other| step.after.contains(&other.key)).map(|other| first + other);
         list.after[at] = before.into_iter().chain([print]).collect();
     }
-    for step in marks::steps(kit) {
+    for (step, pieces) in marks::steps(kit) {
         let at = list.add(None, step.what, step.hands);
+        list.tasks[at].pieces = pieces.into();
         list.tasks[at].needs = step.needs;
         list.after[at] = vec![print];
     }
@@ -154,6 +159,7 @@ fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work
             continue;
         }
         let at = list.add(None, step.what, step.hands);
+        list.tasks[at].pieces = format!("prop-{}", prop.id);
         list.tasks[at].needs = step.needs;
         list.tasks[at].wait = minutes(step.wait);
         list.after[at] = vec![print];
@@ -209,7 +215,8 @@ struct List {
 impl List {
     fn add(&mut self, puzzle: Option<&PuzzleId>, what: String, hands: f64) -> usize {
         let puzzle = puzzle.cloned();
-        self.tasks.push(Task { puzzle, what, needs: Vec::new(), start: 0.0, hands: minutes(hands), wait: 0.0 });
+        let pieces = puzzle.as_ref().map(ToString::to_string).unwrap_or_default();
+        self.tasks.push(Task { puzzle, pieces, what, needs: Vec::new(), start: 0.0, hands: minutes(hands), wait: 0.0 });
         self.after.push(Vec::new());
         self.tasks.len() - 1
     }

@@ -140,7 +140,7 @@ fn sums(kit: &Kit, steps: &[PuzzleSteps]) -> BTreeMap<&'static str, Sum> {
             }
         }
     }
-    for step in marks::steps(kit) {
+    for (step, _) in marks::steps(kit) {
         for need in &step.needs {
             let sum = sums.entry(need.material).or_default();
             sum.amount =

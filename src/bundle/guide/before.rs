@@ -352,27 +352,10 @@ const fn how_to_set(kind: &LockKind) -> &'static str {
 
 /// On which sheets the pieces of a step lie; of the step that prints them, which go on which paper.
 fn on_sheets(source: &Source<'_>, task: &crate::prep::Task) -> String {
-    if let Some(puzzle) = &task.puzzle {
-        return sheets::of_group(source, puzzle.as_str());
-    }
     if task.what == crate::prep::PRINT {
         return sheets::papers(source);
     }
-    if task.what.starts_with("Hint tokens") {
-        return sheets::of_group(source, "tokens");
-    }
-    let marks = [("Tag of the padlock", "lock-tags"), ("Tags of the padlocks", "lock-tags")];
-    let marks = marks.into_iter().chain([("Label of a box", "labels"), ("Labels of the boxes", "labels")]);
-    if let Some((_, group)) =
-        marks.into_iter().find(|(head, _)| task.what.strip_prefix(head).is_some_and(|rest| rest.starts_with(':')))
-    {
-        return sheets::of_group(source, group);
-    }
-    let kit = &source.opened.kit;
-    let prop = kit.props.iter().filter(|prop| prop.printed.is_some());
-    let own = |name: &str| task.what.strip_prefix(&capital(name)).is_some_and(|rest| rest.starts_with(':'));
-    let prop = prop.into_iter().find(|prop| own(source.say(kit.prop_name(prop)).trim()));
-    prop.map_or_else(String::new, |prop| sheets::of_group(source, &format!("prop-{}", prop.id)))
+    if task.pieces.is_empty() { String::new() } else { sheets::of_group(source, &task.pieces) }
 }
 
 /// Which lock or thing a step is for.
