@@ -10,8 +10,6 @@ use crate::units::{Mm, Pt, Rect, Size};
 
 /// Least size of the numbers (common practice for cards, no source).
 const LEAST: Pt = Pt::new(9.0);
-/// Height of the strips of words at the head and the foot of the host's template.
-const WORDS: (Mm, Mm) = (Mm::new(20.5), Mm::new(15.0));
 
 /// The field's scale on the theme's frame.
 fn scale(view: &View, slot: Rect) -> Hinted<f64> {
@@ -94,16 +92,14 @@ pub(super) fn template(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
             drawing.circle(mirrored.0, mirrored.1, Mm::new(1.0), thin);
         }
     }
-    let (w, h) = (frame.size.w, frame.size.h);
-    let strip = Rect { x: Mm::new(8.0), y: Mm::new(4.0), w: w - Mm::new(16.0), h: WORDS.0 };
-    let head = "For the host: the board from behind. Lay this sheet on the board’s back, edges flush, these words \
-                upright, the board’s own top at the top.";
-    let foot = "Each thick ring is a washer of 18 mm. Prick through its middle and tape the washer there. Then put this sheet away.";
-    for (rect, words) in [(strip, head), (Rect { y: h - WORDS.1 - Mm::new(4.0), h: WORDS.1, ..strip }, foot)] {
-        let (text, from) = (Rich::plain(words), cx.at(PuzzleField::Setup));
-        let run = TextRun::new(rect, Role::Code, text, Pt::new(10.0), cx.colour("ink"), from);
-        face.text(run.aligned(Align::Left, Valign::Top).at_least(Pt::new(8.0)));
-    }
+    // The words stand where the board has its title: no washer reaches up there.
+    let strip = Rect { x: Mm::new(8.0), y: Mm::new(4.0), w: frame.size.w - Mm::new(16.0), h: slot.y - Mm::new(8.0) };
+    let words = "For the host: the board from behind. Lay this sheet on the board’s back, edges flush, these words \
+                 upright, the board’s own top at the top. Each thick ring is a washer of 18 mm. Prick through its middle and \
+                 tape the washer there. Then put this sheet away.";
+    let (text, from) = (Rich::plain(words), cx.at(PuzzleField::Setup));
+    let run = TextRun::new(strip, Role::Code, text, Pt::new(10.0), cx.colour("ink"), from);
+    face.text(run.aligned(Align::Left, Valign::Top).at_least(Pt::new(8.0)));
     face.layers.insert(
         0,
         crate::face::Layer::Art(crate::face::Art {
