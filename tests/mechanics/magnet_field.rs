@@ -147,8 +147,8 @@ fn the_board_holds_every_number_and_the_template_only_the_washers() {
                 assert!(run.least.get() >= 9.0);
             }
             assert_eq!(template.audience, Audience::Host);
-            // Three numbers in rings, and the words, which no ring reaches.
-            assert_eq!(template.front.runs().count(), 4);
+            // Three numbers in rings, and the words above and below, which no ring reaches.
+            assert_eq!(template.front.runs().count(), 5);
             let runs: Vec<_> = template.front.runs().map(|run| run.rect).collect();
             assert!(runs.iter().enumerate().all(|(at, rect)| runs[..at].iter().all(|other| !other.meets(*rect))));
             let words: String = card.front.runs().map(|run| run.text.text()).collect::<Vec<_>>().join(" ");

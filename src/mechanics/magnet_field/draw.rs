@@ -92,14 +92,22 @@ pub(super) fn template(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
             drawing.circle(mirrored.0, mirrored.1, Mm::new(1.0), thin);
         }
     }
-    // The words stand where the board has its title: no washer reaches up there.
-    let strip = Rect { x: Mm::new(8.0), y: Mm::new(4.0), w: frame.size.w - Mm::new(16.0), h: slot.y - Mm::new(8.0) };
-    let words = "For the host: the board from behind. Lay this sheet on the board’s back, edges flush, these words \
-                 upright, the board’s own top at the top. Each thick ring is a washer of 18 mm. Prick through its middle and \
-                 tape the washer there. Then put this sheet away.";
-    let (text, from) = (Rich::plain(words), cx.at(PuzzleField::Setup));
-    let run = TextRun::new(strip, Role::Code, text, Pt::new(10.0), cx.colour("ink"), from);
-    face.text(run.aligned(Align::Left, Valign::Top).at_least(Pt::new(8.0)));
+    // Above and below the field, farther off than a ring reaches out of it: few words, since in large print two lines fit
+    // above and one below.
+    let beyond = WASHER / 2.0 - LEAST_ACROSS / 2.0 + Mm::new(0.5);
+    let strip = Rect { x: Mm::new(8.0), y: Mm::new(4.0), w: frame.size.w - Mm::new(16.0), h: Mm::ZERO };
+    let below = slot.bottom() + beyond;
+    let head = Rect { h: slot.y - beyond - strip.y, ..strip };
+    let foot = Rect { y: below, h: frame.size.h - strip.y - below, ..strip };
+    let said = [
+        (head, "For the host: the board from behind. Lay it on the board’s back, edges flush, these words upright."),
+        (foot, "Thick rings are washers of 18 mm: prick, then tape."),
+    ];
+    for (rect, words) in said {
+        let (text, from) = (Rich::plain(words), cx.at(PuzzleField::Setup));
+        let run = TextRun::new(rect, Role::Text, text, Pt::new(11.0), cx.colour("ink"), from);
+        face.text(run.aligned(Align::Left, Valign::Top).at_least(Pt::new(9.0)));
+    }
     face.layers.insert(
         0,
         crate::face::Layer::Art(crate::face::Art {
