@@ -127,6 +127,7 @@ pub fn kit_of(id: &str) -> Kit {
         puzzles: Vec::new(),
         apart: Vec::new(),
         finish: Finish {
+            cue: String::new(),
             opens: BoxId::new("end").unwrap(),
             card: NoteId::new("end").unwrap(),
             treat: String::new(),

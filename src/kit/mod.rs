@@ -233,6 +233,13 @@ impl Kit {
         words.partition(|lock| self.waits_for(&lock.id).is_some())
     }
 
+    /// Whether a box is handed over or opened when a word is said, and guests have nothing to open at it.
+    #[must_use]
+    pub fn opens_at_a_word(&self, item: &BoxDef) -> bool {
+        let word = |id| self.lock(id).is_some_and(|lock: &Lock| lock.kind == LockKind::Spoken);
+        !item.locks.is_empty() && item.locks.iter().all(word)
+    }
+
     /// The locks for which a tag is printed: those that hang on a box.
     pub fn tagged(&self) -> impl Iterator<Item = &Lock> {
         self.locks.iter().filter(|lock| lock.tagged() && self.box_of(&lock.id).is_some())

@@ -150,6 +150,11 @@ pub struct Finish {
     /// What the treat is, for the host's shopping list; allergens are the host's to check.
     #[serde(default)]
     pub treat: String,
+    /// What you do when the last box opens, in a sentence or two, such as "Ring the bell behind the door."; empty where
+    /// guests need nothing but the card. The host guide tells it at the end of the evening and has it undone for the next
+    /// group.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub cue: String,
     /// How much of the treat one group needs: `All(1)` where one cake does for all.
     #[serde(default, skip_serializing_if = "HowMany::is_usual")]
     pub amount: HowMany,

@@ -51,6 +51,7 @@ pub fn visit_texts(kit: &mut Kit, visit: &mut dyn FnMut(&Anchor, &mut String)) {
         }
     }
     visit(&Anchor::Finish, &mut kit.finish.treat);
+    visit(&Anchor::Finish, &mut kit.finish.cue);
     for (name, forms) in &mut kit.words {
         let at = Anchor::Word(name.clone());
         visit(&at, &mut forms.one);

@@ -24,6 +24,15 @@ const STEPS: &[f64] = &[1.0, 1.1, 1.2, 1.3, 1.4, 1.5, 1.6, 1.8, 2.0, 2.2, 2.5, 2
 /// Says of each run of a face whether it fits its place at its least size.
 pub type Fits<'a> = &'a (dyn Fn(&Face) -> Hinted<Vec<bool>> + Sync);
 
+/// How the ids of copies end.
+const TO_READ: &str = "-to-read";
+
+/// Whether a piece is a copy from which words are read that do not fit on a thing.
+#[must_use]
+pub fn is_copy(piece: &Piece) -> bool {
+    piece.large && piece.id.ends_with(TO_READ)
+}
+
 impl Party {
     /// Puts the large pieces into the place of the usual ones.
     ///
@@ -133,7 +142,7 @@ fn kept(piece: &Piece, most: f64, factor: f64, fits: Fits<'_>) -> Hinted<Vec<Pie
     // Whoever reads the paper reads the copy.
     thing.part = format!("{}-without-words", piece.part);
     let mut copy = Piece {
-        id: format!("{}-to-read", piece.id),
+        id: format!("{}{TO_READ}", piece.id),
         label: format!("{}, to read beside it", piece.label),
         measured: false,
         on_a_thing: false,

@@ -42,7 +42,7 @@ use crate::units::Size;
 
 pub use drafts::follow_drafts;
 pub use kept::Kept;
-pub use large::{Fits, LARGE, enlarged};
+pub use large::{Fits, LARGE, enlarged, is_copy};
 pub use lock_table::{LockLeft, lock_table};
 pub use on_view::{OnView, PieceWords, words_of};
 pub use seed::{rng_at, rng_of};
@@ -262,7 +262,7 @@ impl Party {
         kit.puzzles.iter_mut().for_each(|puzzle| fill(&mut [&mut puzzle.title]));
         let own = kit.puzzles.iter_mut().flat_map(|puzzle| &mut puzzle.preparation).chain(&mut kit.preparation);
         own.for_each(|step| fill(&mut [&mut step.what]));
-        fill(&mut [&mut kit.title, &mut kit.brief, &mut kit.finish.treat]);
+        fill(&mut [&mut kit.title, &mut kit.brief, &mut kit.finish.treat, &mut kit.finish.cue]);
         kit
     }
 

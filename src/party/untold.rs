@@ -39,7 +39,7 @@ pub(super) fn fill_names(kit: &Kit, script: &mut Script) {
             texts.extend(words.map(|text| (Anchor::Prop(item.id.clone()), text)));
         }
     }
-    texts.push((Anchor::Finish, &kit.finish.treat));
+    texts.extend([&kit.finish.treat, &kit.finish.cue].map(|text| (Anchor::Finish, text.as_str())));
     texts.push((Anchor::Kit, &kit.cost));
     texts.extend(kit.revision.changes.iter().map(|text| (Anchor::Kit, text.as_str())));
     texts.extend(kit.opening.iter().map(|text| (Anchor::Kit, text.as_str())));

@@ -288,7 +288,7 @@ fn unlisted(kit: &Kit, steps: &[PuzzleSteps]) -> Vec<ShoppingLine> {
     let mut lines: Vec<ShoppingLine> = odd
         .filter(|lock| padlock(&lock.kind).is_none())
         .map(|lock| ShoppingLine {
-            size: "code can be set; shackle at most 7 mm thick, to pass a hasp's hole".to_owned(),
+            size: "code can be set; shackle at most 7 mm thick where it hangs on a hasp, to pass its hole".to_owned(),
             ..own(format!("padlock with {}", lock.kind.describe()), &lock.name)
         })
         .collect();

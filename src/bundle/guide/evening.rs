@@ -1,7 +1,7 @@
 use serde::Serialize;
 
-use super::places::place_name;
-use super::words::{CLEAR, CLOSED, MINUTES, OPEN, Pointed, ROUNDS, SAY, list, minutes, pointed, sentence};
+use super::places::{beside, place_name};
+use super::words::{CLEAR, CLOCK, CLOSED, MINUTES, OPEN, Pointed, ROUNDS, SAY, list, minutes, pointed, sentence};
 use super::{Source, sheets, spoken};
 use crate::diag::Step;
 use crate::ids::SpotId;
@@ -58,16 +58,17 @@ pub(super) fn say(source: &Source<'_>) -> Vec<String> {
             lines.push(format!("“With you in the room: {}. A helper waits to hear a word from you.”", list(&people)));
         }
     }
-    // Guests hear what the theme calls a token.
-    let ask = source.say("{{ token | a }}");
-    let ask = if ask.contains("{{") { "a token".to_owned() } else { ask };
+    let ask = called(source, "{{ token | a }}", "a token");
     let marked = if sheets::unmarked(source).is_empty() { "Every piece wears" } else { "Nearly every piece wears" };
     lines.extend(SAY.iter().map(|line| line.replace("{token}", &ask).replace("{marked}", marked)));
     for lock in kit.locks.iter().filter(|lock| matches!(lock.kind, LockKind::Directions(_))) {
         lines.push(format!("“{}: {CLEAR}”", capital(&source.say(&lock.name))));
     }
     if kit.levels.of(source.party.level).open_steps > 0 {
-        lines.push(OPEN.to_owned());
+        lines.push(
+            OPEN.replace("{tokens}", &called(source, "{{ token | plural }}", "tokens"))
+                .replace("{box}", &beside(source)),
+        );
     }
     let hangs = |puzzle: &&Puzzle| {
         crate::mechanics::find(&puzzle.mechanic).is_ok_and(|mechanic| !mechanic.on_locks().is_empty())
@@ -77,19 +78,26 @@ pub(super) fn say(source: &Source<'_>) -> Vec<String> {
     }
     lines.push(match &kit.letter.place {
         Some(place) => {
-            format!("Then point out the letter {}. When it has been read, start the clock.", place_name(source, place))
+            format!("Then point out the letter {}. {CLOCK}", place_name(source, place))
         }
-        None => "Then read the letter aloud, and start the clock.".to_owned(),
+        None => format!("Then read the letter aloud. {CLOCK}"),
     });
     lines
 }
 
-/// Whether something that guests need lies at a spot: the letter, a part of a puzzle, a tool, a key, a box.
+/// What guests hear a token called: the theme's word, or ours where it has none.
+fn called(source: &Source<'_>, slot: &str, ours: &str) -> String {
+    let word = source.say(slot);
+    if word.contains("{{") { ours.to_owned() } else { word }
+}
+
+/// Whether something that guests look for lies at a spot: the letter, a part of a puzzle, a tool, a key, a box. One that
+/// somebody opens for them at a word is given to them.
 fn in_play(kit: &Kit, spot: &SpotId) -> bool {
     let here = |place: &Place| matches!(place, Place::Spot(id) if id == spot);
     kit.letter.place.as_ref().is_some_and(here)
         || kit.puzzles.iter().any(|puzzle| puzzle.parts.values().any(here))
-        || kit.boxes.iter().any(|item| here(&item.place))
+        || kit.boxes.iter().any(|item| here(&item.place) && !kit.opens_at_a_word(item))
         || kit.props.iter().any(|prop| here(&prop.place) && matches!(prop.role, PropRole::Tool | PropRole::Key(_)))
 }
 
@@ -109,6 +117,9 @@ pub(super) fn rounds(source: &Source<'_>) -> Vec<RoundText> {
             if !opened.is_empty() {
                 lines.push(format!("Then {} can be opened.", list(&opened)));
             }
+            if round.opens.contains(&kit.finish.opens) {
+                lines.extend(cue(source).map(|cue| format!("Then it is your turn. {cue}")));
+            }
             let heading = match puzzles.len() {
                 0 => "nothing to solve".to_owned(),
                 1 => "one puzzle is open".to_owned(),
@@ -117,6 +128,12 @@ pub(super) fn rounds(source: &Source<'_>) -> Vec<RoundText> {
             RoundText { title: format!("Round {}: {heading}", index + 1), lines }
         })
         .collect()
+}
+
+/// What the host does when the last box opens, if anything.
+pub(super) fn cue(source: &Source<'_>) -> Option<String> {
+    let cue = parse(&source.say(source.opened.kit.finish.cue.trim())).text();
+    (!cue.trim().is_empty()).then(|| sentence(&cue))
 }
 
 fn step(source: &Source<'_>, puzzle: &Puzzle) -> String {

@@ -162,7 +162,12 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         chart: before::chart(source),
         locks_note: spoken::note(kit),
         locks: before::locks(source),
-        setup_note: words::pointed(words::SETUP, "flow"),
+        // Its names would not be readable in large print: there the rounds tell it.
+        setup_note: if party.large() {
+            words::pointed(words::SETUP_BY_ROUNDS, "rounds")
+        } else {
+            words::pointed(words::SETUP, "flow")
+        },
         places,
         say: evening::say(source),
         rounds_note: evening::rounds_note(source),

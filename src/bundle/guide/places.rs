@@ -8,6 +8,7 @@ use crate::face::{Audience, Piece};
 use crate::kit::{BoxDef, Kit, Lock, Place, PropRole, Puzzle};
 use crate::mechanics;
 use crate::mechanics::words::bare;
+use crate::party::is_copy;
 
 /// A spot or a box with what goes there.
 #[derive(Clone, Debug, Serialize)]
@@ -102,9 +103,8 @@ fn tokens(source: &Source<'_>) -> Vec<PlaceText> {
         after: Vec::new(),
     };
     if open > 0 {
-        let chest = kit.box_def(&kit.finish.opens).map_or_else(|| "the table".into(), |item| source.say(&item.name));
         let what = format!("The tokens with {} of every lock", dots(lie));
-        found.push(place(format!("Beside {chest}"), what, "the words up; they lie open from the start"));
+        found.push(place(format!("Beside {}", beside(source)), what, "the words up; they lie open from the start"));
     }
     if !kept.is_empty() {
         let what = format!("The tokens with {} of every lock", dots(kept));
@@ -113,6 +113,12 @@ fn tokens(source: &Source<'_>) -> Vec<PlaceText> {
         found.push(place("Where you sit".to_owned(), what, about));
     }
     found
+}
+
+/// Beside which box open tokens lie.
+pub(super) fn beside(source: &Source<'_>) -> String {
+    let kit = &source.opened.kit;
+    kit.box_def(&kit.finish.opens).map_or_else(|| "the table".into(), |item| source.say(&item.name))
 }
 
 /// In how many boxes a box lies; a ring of boxes is a finding and ends here at their number.
@@ -237,6 +243,9 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
         let lies = |part: &str| !(shut_in && on_locks(puzzle, part));
         for (part, _) in puzzle.parts.iter().filter(|(part, at)| *at == place && lies(part)) {
             add(&part_name(source, puzzle, part), for_lock(source, puzzle, part));
+            for copy in copies(source, puzzle.id.as_str()).filter(|copy| copy.part == *part) {
+                add(&in_large_print(copy), READ_BESIDE.to_owned());
+            }
         }
     }
     // A box that the kit prints is told as the box.
@@ -252,6 +261,9 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
         let printed = if prop.printed.is_some() { "from the sheets, " } else { "" };
         let about = if about.is_empty() { format!("{printed}{role}") } else { format!("{printed}{role}. {about}") };
         add(&source.say(&prop.name), about);
+        for copy in copies(source, &format!("prop-{}", prop.id)) {
+            add(&in_large_print(copy), READ_BESIDE.to_owned());
+        }
     }
     if kit.letter.place.as_ref() == Some(place) && source.prep.shopping.iter().any(|line| line.material == "pencil") {
         add("pencils", "to write and tick with, one for two guests".to_owned());
@@ -259,8 +271,25 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
     for item in kit.boxes.iter().filter(|item| item.place == *place) {
         let printed = if kit.printed_as(item).is_some() { "from the sheets, " } else { "" };
         add(&source.say(&item.name), format!("{printed}filled and shut as above"));
+        let label = format!("label-{}", item.id);
+        for copy in copies(source, "labels").filter(|copy| copy.id.starts_with(&label)) {
+            add(&in_large_print(copy), READ_BESIDE.to_owned());
+        }
     }
     found
+}
+
+/// What is done with a copy in large print.
+const READ_BESIDE: &str = "lay it beside the other, which has no room for large words: guests read this one";
+
+/// The copies of a group's pieces from which words are read in large print.
+fn copies<'a>(source: &'a Source<'_>, group: &str) -> impl Iterator<Item = &'a Piece> {
+    let group = group.to_owned();
+    source.party.pieces.iter().filter(move |piece| is_copy(piece) && piece.group == group)
+}
+
+fn in_large_print(copy: &Piece) -> String {
+    format!("{}, in large print", titled(called(copy), copy.title()))
 }
 
 /// What a part is called in preparation and captions, with the title that a single printed piece of it bears: the

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::Source;
+use super::evening::cue;
 use super::places::PlaceText;
 use super::words::{list, minutes, sentence, unit};
 use crate::bundle::guide::words::amount;
@@ -152,6 +153,7 @@ fn first(source: &Source<'_>) -> Vec<String> {
     } else {
         lines.push(format!("Gather every piece of every puzzle, and {}. Count them.", list(&tools)));
     }
+    lines.extend(cue(source).map(|cue| format!("Undo what you did when the last box opened: “{cue}”")));
     if kit.making.tokens == TokenMake::Flap {
         lines.push("Close the flap of every token that was opened with a fresh sticker or a bit of tape.".to_owned());
     }

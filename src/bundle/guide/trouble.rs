@@ -39,7 +39,7 @@ pub(super) fn mishaps(source: &Source<'_>) -> Vec<Mishap> {
             "A lock jams, or is set to something else",
             "Say so at once: the guests have solved it, and for you this lock is open. Take it off if it lets go. If it \
              does not, count it as open until all others of its box are, and then open the box by the way that you kept for \
-             yourself (hinge screws, a second key, a zip behind). No force, and no tools near a guest."
+             yourself. No force, and no tools near a guest."
                 .to_owned(),
         );
     }
@@ -68,6 +68,12 @@ pub(super) fn mishaps(source: &Source<'_>) -> Vec<Mishap> {
         "A guest wants out, or to sit and watch",
         "At once and without a reason: no door is locked. Somebody else takes over what they had in hand; the kit needs \
          nobody in particular."
+            .to_owned(),
+    );
+    add(
+        "The time is over and a lock is still shut",
+        "Nobody loses. Ask whether they want to go on. If not, give the last token of each lock that is shut, or do its last \
+         step together, until the last box is open: everybody should see the end."
             .to_owned(),
     );
     if source.prep.cautions.iter().any(|caution| caution.text.contains("swallow")) {

@@ -103,7 +103,8 @@ pub(super) const DEBRIEF: &[&str] = &[
 ];
 
 pub(super) const LOCKS: &str = "Set each lock with the shackle open, by its maker’s sheet. Then test it twice while \
-    it is still open: dial the code afresh, see that it lets go, and do so once more. Only then shut it.";
+    it is still open: turn the wheels away and back to the code, push the shackle in, and see that it comes out again. Only \
+    then shut it.";
 
 /// How a lock-out hasp goes on (common practice, no source).
 pub(super) const LOCKS_HASP: &str = "The lock-out hasp: put its jaw through the staple of the box (the ring over which the \
@@ -114,13 +115,17 @@ pub(super) const LOCKS_HASP: &str = "The lock-out hasp: put its jaw through the 
 pub(super) const LOCKS_SPOKEN: &str = "A word that is said needs no lock.";
 pub(super) const LOCKS_TOLD: &str =
     "Tell it to whoever keeps the box, and give them their slip from the host’s sheets.";
-pub(super) const LOCKS_HEARD: &str = "Where nobody keeps the box, you wait for the word; keep its slip by you.";
+pub(super) const LOCKS_HEARD: &str =
+    "Where no helper has the box, it is you who waits for the word; keep its slip by you.";
 
 pub(super) const LOCKS_KEEP: &str =
     "Keep this page, and any spare key, within your reach and out of the guests’ sight.";
 
 pub(super) const SETUP: &str = "Work from the innermost box outwards, and shut a box only when all in it is ticked. \
     A picture shows what leads to what";
+
+pub(super) const SETUP_BY_ROUNDS: &str = "Work from the innermost box outwards, and shut a box only when all in it is \
+    ticked. The rounds of the evening show what leads to what";
 
 pub(super) const ROUNDS: &str = "The fastest way through: all that is open at once, then what that opens. Guests \
     will take their own way; what stands in one round can be done in any order.";
@@ -164,9 +169,11 @@ pub(super) const SAY: &[&str] = &[
 /// What guests are told of a lock that is pushed (common practice, no source; the maker's sheet decides).
 pub(super) const CLEAR: &str = "squeeze its shackle in twice before each try, to clear it. Then push, and pull.";
 
-/// What guests are told of tokens that lie open.
-pub(super) const OPEN: &str =
-    "“The small cards that lie open beside me have words on them: read one when you want to.”";
+/// How the evening begins; the guide's tables count minutes from here.
+pub(super) const CLOCK: &str = "When it has been read, note the time: all minutes in this guide count from now.";
+
+/// What guests are told of tokens that lie open; `{tokens}` and `{box}` are what they are called and where they lie.
+pub(super) const OPEN: &str = "“Beside {box} lie {tokens} with a few words each: read one when you want to.”";
 
 /// What guests are told of closed tags that hang on locks.
 pub(super) const CLOSED: &str = "“A closed tag that hangs on a lock stays closed until that lock is open.”";

@@ -173,33 +173,33 @@ pub const MATERIALS: &[Material] = &[
         .careful(caution::SMALL_PARTS),
     // Locks and boxes.
     thing("digit-padlock-3", "padlock with three digit wheels, code can be set", "piece")
-        .size("shackle at most 7 mm thick, to pass a hasp's hole")
+        .size("shackle at most 7 mm thick where it hangs on a hasp, to pass its hole")
         .or("a padlock with four wheels, the last set to 0 and said so")
         .for_age(4)
         .careful(caution::LOCKS),
     thing("digit-padlock-4", "padlock with four digit wheels, code can be set", "piece")
-        .size("shackle at most 7 mm thick, to pass a hasp's hole")
+        .size("shackle at most 7 mm thick where it hangs on a hasp, to pass its hole")
         .or("none: you hold the number, guests tell it to you, and for you this lock is then open")
         .for_age(4)
         .careful(caution::LOCKS),
     thing("letter-padlock", "padlock with letter wheels, code can be set", "piece")
-        .size("wheels that carry the letters of the code; shackle at most 7 mm thick, to pass a hasp's hole")
+        .size("wheels that carry the letters of the code; shackle at most 7 mm thick where it hangs on a hasp, to pass its hole")
         .or("none: you hold the word, guests say it to you, and for you this lock is then open")
         .for_age(4)
         .careful(caution::LOCKS),
     thing("direction-padlock", "padlock opened by pushes up, down, left and right", "piece")
-        .size("code can be set; shackle at most 7 mm thick, to pass a hasp's hole")
-        .or("a padlock with digit wheels: up is 1, right is 2, down is 3, left is 4, and a slip beside it says so")
+        .size("code can be set; shackle at most 7 mm thick where it hangs on a hasp, to pass its hole")
+        .or("a padlock with a digit wheel for each push: up is 1, right is 2, down is 3, left is 4; write that on a slip and lay it beside")
         .for_age(4)
         .careful(caution::LOCKS),
     thing("key-padlock", "padlock with a key", "piece")
-        .size("keyed differently from any other in the kit; shackle at most 7 mm thick, to pass a hasp's hole; keep the second key")
+        .size("keyed differently from any other in the kit; shackle at most 7 mm thick where it hangs on a hasp, to pass its hole; keep the second key")
         .or("a lock with wheels and a slip of paper with its code")
         .for_age(4)
         .careful(caution::LOCKS),
     thing("hasp", "lock-out hasp for up to six padlocks", "piece")
-        .size("jaw about 25 mm, holes of 8 mm or more; six wide locks may not turn freely")
-        .or("a short steel chain through the chest's own staple, a lock on each link: hole 1 is the link next to the staple")
+        .size("jaw about 25 mm, holes of 8 mm or more; try the padlocks on it before you set them: wide ones may not turn freely side by side")
+        .or("a short steel chain through the chest's own staple, drawn tight: every padlock joins one link of its one end to one of its other, so that all must go; hole 1 is the pair next to the staple")
         .for_age(4)
         .careful(caution::LOCKS),
     thing("chest", "chest or box that a hasp can shut", "piece")

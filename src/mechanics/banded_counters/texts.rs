@@ -125,7 +125,7 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     }
     steps.push(PrepStep {
         key: "fill",
-        what: format!("Fill {} about two thirds with the counters, mix them, and count what went in.", jar_name(cx)),
+        what: format!("Put the counters into {}, mix them, and count what went in.", jar_name(cx)),
         needs: Vec::new(),
         hands: 3.0,
         wait: 0.0,

@@ -64,7 +64,7 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         PrepStep {
             key: "tape",
             what: format!(
-                "Lay the template on the back of {board}, prick through the middle of each thick ring, and tape a steel washer \
+                "Lay the template on the back of {board}, prick through the middle of each thick ring with a pin, and tape a steel washer \
                  over each of the {washers} pricks, its hole over the prick. Either side of a washer may lie up. Write down how \
                  many you used."
             ),

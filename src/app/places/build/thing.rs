@@ -203,6 +203,9 @@ pub fn finish_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         cx,
         &mut finish.treat,
     );
+    changed |= Field::new("What you do when it opens")
+        .help("For the host guide; empty where guests need nothing but the card.")
+        .text(ui, cx, 2, &mut finish.cue);
     let unit = if matches!(finish.amount, HowMany::All(_)) { "piece" } else { "portion" };
     changed |= amount_ui(ui, cx, "treat", &mut finish.amount, "one for each guest", unit);
     if changed {
