@@ -85,7 +85,7 @@ fn tag(party: &Party, theme: &Loaded, lock: &Lock) -> Hinted<Piece> {
     Ok(Piece {
         id: format!("lock-tag-{}", lock.id),
         part: String::new(),
-        label: format!("Tag of the padlock: {}", party.say(&lock.name)),
+        label: format!("Tag: {}", party.say(&lock.name)),
         audience: Audience::Players,
         front: face,
         back: None,

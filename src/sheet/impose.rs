@@ -208,6 +208,22 @@ fn fits(piece: &Piece, paper: Paper, room: Room) -> Hinted<()> {
     .hint(format!("make it at most {} × {} mm, or two pieces that are joined", mm(most.w), mm(most.h))))
 }
 
+/// What a label needs below a piece beyond the room that every label has, for the piece upright and turned.
+struct Below {
+    upright: Mm,
+    turned: Mm,
+}
+
+fn below(piece: &Piece, room: Room, large: bool) -> Below {
+    let more = |side: Mm| if large { labels::more_below(&piece.label, label_width(side, room)) } else { Mm::ZERO };
+    Below { upright: more(piece.front.size.w), turned: more(piece.front.size.h) }
+}
+
+/// How wide a label may be below a piece of this width.
+fn label_width(side: Mm, room: Room) -> Mm {
+    side - (LABEL_INSET - room.lean) * 2.0
+}
+
 fn lay(pieces: &[&Piece], paper: Paper, head: Head<'_>) -> Hinted<Vec<Sheet>> {
     let room = Room::of(head.large);
     let mut groups: BTreeMap<&str, usize> = BTreeMap::new();
@@ -216,13 +232,19 @@ fn lay(pieces: &[&Piece], paper: Paper, head: Head<'_>) -> Hinted<Vec<Sheet>> {
         .map(|piece| {
             let name = if piece.group.is_empty() { piece.id.as_str() } else { piece.group.as_str() };
             let next = groups.len();
-            Item { size: piece.front.size, group: *groups.entry(name).or_insert(next) }
+            let (size, below) = (piece.front.size, below(piece, room, head.large));
+            // Upright or turned, its label finds what it needs below it.
+            let with_label = Size { w: size.w + below.turned, h: size.h + below.upright };
+            let size = if takes(room.largest(paper), with_label) { with_label } else { size };
+            Item { size, group: *groups.entry(name).or_insert(next) }
         })
         .collect();
     let spots = pack(&items, room.largest(paper), room.gutter, true)?;
     let mut sheets: BTreeMap<usize, Vec<(&Piece, Spot)>> = BTreeMap::new();
     for (piece, spot) in pieces.iter().zip(&spots) {
-        sheets.entry(spot.page).or_default().push((piece, *spot));
+        let Size { w, h } = piece.front.size;
+        let (w, h) = if spot.turned { (h, w) } else { (w, h) };
+        sheets.entry(spot.page).or_default().push((piece, Spot { rect: Rect { w, h, ..spot.rect }, ..*spot }));
     }
     Ok(sheets.into_values().map(|spots| sheet(spots, paper, head)).collect())
 }
@@ -242,6 +264,8 @@ fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, head: Head<'_>) -> Sheet 
         .iter()
         .map(|(piece, spot)| {
             let rect = spot.rect.moved(dx, dy);
+            let below = below(piece, room, head.large);
+            let more = if spot.turned { below.turned } else { below.upright };
             Placed {
                 piece: piece.id.clone(),
                 face: piece.front.clone(),
@@ -253,8 +277,8 @@ fn sheet(mut spots: Vec<(&Piece, Spot)>, paper: Paper, head: Head<'_>) -> Sheet 
                 label_rect: Rect {
                     x: rect.x + LABEL_INSET - room.lean,
                     y: rect.bottom() + LABEL_AIR,
-                    w: rect.w - (LABEL_INSET - room.lean) * 2.0,
-                    h: room.label - LABEL_AIR,
+                    w: label_width(rect.w, room),
+                    h: room.label - LABEL_AIR + more,
                 },
                 cut: true,
             }

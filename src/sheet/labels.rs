@@ -1,4 +1,4 @@
-//! Labels of slim pieces: what is too long to stand below runs up along a side.
+//! Labels of slim pieces: what is too long to stand below runs up along a side, or in large print takes more lines.
 
 use super::Placed;
 use super::impose::LABEL;
@@ -11,6 +11,27 @@ const CHARACTER: Mm = Mm::new(0.8);
 const LEAN: Mm = Mm::new(2.0);
 /// Distance of a label from the corners, where the cut marks stand.
 const INSET: Mm = Mm::new(2.6);
+
+/// Lines for which a sheet of large print leaves room below every piece.
+const LINES: usize = 2;
+/// Width of a character and height of a line of a label in large print (guesses, rather too much than too little).
+const LARGE: (Mm, Mm) = (Mm::new(2.9), Mm::new(6.6));
+
+/// How much more room a label in large print needs below a piece, when it may be so wide.
+pub(super) fn more_below(label: &str, wide: Mm) -> Mm {
+    let (character, line) = LARGE;
+    let (mut lines, mut filled) = (1_usize, Mm::ZERO);
+    for word in label.split_whitespace() {
+        let long = character * f64::from(u16::try_from(word.chars().count()).unwrap_or(u16::MAX));
+        if filled > Mm::ZERO && filled + character + long > wide {
+            lines += 1;
+            filled = long;
+        } else {
+            filled = filled + character + long;
+        }
+    }
+    line * f64::from(u16::try_from(lines.saturating_sub(LINES)).unwrap_or(u16::MAX))
+}
 
 /// Moves each label that is too long for the width of an upright piece to the piece's right or left side, where nothing
 /// stands; within `content`, the part of the page for pieces.
