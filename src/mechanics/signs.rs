@@ -133,7 +133,8 @@ fn table(cx: &Dressing<'_>, face: &mut Face, slot: Rect, key: &[Entry], square: 
     let rows = key.len().div_ceil(columns).max(1);
     let gap = mm(2.4);
     let width = (slot.w - gap * (columns - 1) as f64) / columns as f64;
-    let height = (slot.h / rows as f64).min(mm(13.0));
+    // Few rows spread over the card.
+    let height = (slot.h / rows as f64).min(mm(18.0));
     let symbol = (width * 0.36).min(mm(9.0));
     let mut lines = Drawing::new(Size { w: slot.w, h: slot.h });
     let pen = Pen::line(cx.colour("line"), mm(0.2));

@@ -60,6 +60,8 @@ fn put(face: &mut Face, thing: &Thing, (x, y): (Mm, Mm), across: Mm, cx: &Dressi
 /// Bands of rolling ground or water; what they are the theme's things say.
 fn ground(rect: Rect, cx: &Dressing<'_>) -> std::sync::Arc<str> {
     const BANDS: usize = 7;
+    /// Radius of the corners.
+    const CORNER: f64 = 3.0;
     let size = Size { w: rect.w, h: rect.h };
     let mut drawing = Drawing::new(size);
     let (paper, soft, line) = (cx.colour("paper"), cx.colour("soft"), cx.colour("line"));
@@ -69,7 +71,15 @@ fn ground(rect: Rect, cx: &Dressing<'_>) -> std::sync::Arc<str> {
         let tint = if band % 2 == 0 { soft } else { mix(paper, soft, 0.5) };
         let crest = crest(size, top, band);
         let mut fill = crest.clone();
-        let _ = write!(fill, " L{} {} L0 {} Z", size.w.get(), (size.h - mm(0.3)).get(), (size.h - mm(0.3)).get());
+        // Round below, as the frame is.
+        let (w, h) = (size.w.get(), size.h.get() - 0.3);
+        let _ = write!(
+            fill,
+            " L{w} {:.3} A{CORNER} {CORNER} 0 0 1 {:.3} {h:.3} L{CORNER} {h:.3} A{CORNER} {CORNER} 0 0 1 0 {:.3} Z",
+            h - CORNER,
+            w - CORNER,
+            h - CORNER
+        );
         drawing.path(&fill, Pen::fill(tint));
         drawing.path(&crest, Pen::line(line, mm(0.3)));
     }

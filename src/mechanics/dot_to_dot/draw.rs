@@ -14,6 +14,8 @@ const BROAD: Mm = Mm::new(80.0);
 /// How many panels stand on a sheet in large print, and how much larger their numbers are.
 const LARGE_PANELS: usize = 2;
 const LARGER: f64 = 1.35;
+/// What is left free beside the rule towards the frame.
+const MARGIN: Mm = Mm::new(5.0);
 /// Radius of a dot.
 const DOT: Mm = Mm::new(0.9);
 /// Breadth and height of the room for a number of two digits.
@@ -38,8 +40,9 @@ fn sheet(view: &View, cx: &Dressing<'_>, panels: &[Vec<Dot>], (at, of): (usize, 
     let alt = format!("{}: {} panels of numbered dots. {rule}", capital(texts::name(cx)), view.panels.len());
     let (mut face, slot) = paper::sheet(cx, "board", cx.name("panels-title", "Dot to dot"), alt)?;
     let words = with_text(&view.text, &rule);
-    let usual = slot.h * if view.text.is_empty() { 0.1 } else { 0.14 };
-    let told = Rect { h: paper::told_height(cx, &words, slot.w, usual), ..slot };
+    let usual = slot.h * if view.text.is_empty() { 0.1 } else { 0.155 };
+    let inner = Rect { x: slot.x + MARGIN, w: slot.w - MARGIN * 2.0, ..slot };
+    let told = Rect { h: paper::told_height(cx, &words, inner.w, usual), ..inner };
     paper::words(&mut face, cx, told, words, 14.0);
     let space = Rect { y: told.bottom() + mm(1.0), h: slot.h - told.h - mm(1.0), ..slot };
     // As many panels side by side as make them largest.

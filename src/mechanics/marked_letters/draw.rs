@@ -9,8 +9,9 @@ use crate::units::{Mm, Pt, Rect, Size};
 
 /// What `slot-letters` of the frame `sign` measures in a usual theme; only the choice where to wrap rests on it.
 const USUAL_SLOT: Size = Size::mm(160.0, 26.0);
-/// Height of the row of small digits under a line of letters: digits of 9 to 10 points.
-const MARK_ROW: Mm = Mm::new(4.0);
+/// Height of the row of small digits under a line of letters, digits of 9 to 10 points; and in large print, where what hangs
+/// on a wall is read from farther off, digits of 16 to 20.
+const MARK_ROW: (Mm, Mm) = (Mm::new(4.0), Mm::new(8.0));
 /// Room between a row of digits and the next line of letters: digits must look like those of the line above.
 const BETWEEN: Mm = Mm::new(2.6);
 /// Height of a line of letters, in the size of its type: room for capitals in any lettering.
@@ -40,12 +41,12 @@ fn line_width(line: impl Iterator<Item = char>) -> f64 {
 }
 
 /// The size of type at which lines of such widths fill a slot.
-fn type_size(slot: Size, lines: &[f64]) -> Mm {
+fn type_size(slot: Size, lines: &[f64], mark_row: Mm) -> Mm {
     let widest = lines.iter().copied().fold(0.0, f64::max);
     #[expect(clippy::cast_precision_loss, reason = "a handful of lines")]
     let count = lines.len() as f64;
     let by_width = slot.w / widest;
-    let by_height = ((slot.h - BETWEEN * (count - 1.0)) / count - MARK_ROW) / LINE;
+    let by_height = ((slot.h - BETWEEN * (count - 1.0)) / count - mark_row) / LINE;
     by_width.min(by_height).min(MOST.to_mm())
 }
 
@@ -55,7 +56,7 @@ pub(super) fn wrap(words: &[&str]) -> Vec<String> {
     for count in 1..=LINES.min(words.len()) {
         let lines = break_into(words, count);
         let widths: Vec<f64> = lines.iter().map(|line| line_width(line.chars())).collect();
-        let size = type_size(USUAL_SLOT, &widths);
+        let size = type_size(USUAL_SLOT, &widths, MARK_ROW.0);
         if best.as_ref().is_none_or(|(so_far, _)| size > *so_far) {
             best = Some((size, lines));
         }
@@ -104,12 +105,13 @@ pub(super) fn sign(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     cx.title(&mut face, &frame, "sign", &view.heading)?;
 
     let widths: Vec<f64> = words.iter().map(|line| line_width(line.chars())).collect();
-    let size = type_size(Size { w: slot.w, h: slot.h }, &widths);
+    let (mark_row, most) = if cx.large() { (MARK_ROW.1, Pt::new(20.0)) } else { (MARK_ROW.0, Pt::new(10.0)) };
+    let size = type_size(Size { w: slot.w, h: slot.h }, &widths, mark_row);
     if size.to_pt() < LEAST {
         return Err(Trouble::new("the sign's letters would be smaller than 9 points")
             .hint("shorten the sign, or draw a larger `slot-letters` into the theme's frame `sign`"));
     }
-    let row = size * LINE + MARK_ROW + BETWEEN;
+    let row = size * LINE + mark_row + BETWEEN;
     #[expect(clippy::cast_precision_loss, reason = "a handful of lines")]
     let mut y = slot.y + (slot.h + BETWEEN - row * widths.len() as f64) / 2.0;
     for (line, width_of_line) in view.lines.iter().zip(&widths) {
@@ -121,9 +123,9 @@ pub(super) fn sign(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
                 face.text(run(cx, rect, Role::Display, cell.letter, size.to_pt()));
             }
             if let Some(mark) = cell.mark {
-                let w = w.max(MARK_ROW);
-                let rect = Rect { x: x + (size * width(cell.letter) - w) / 2.0, y: y + size * LINE, w, h: MARK_ROW };
-                face.text(run(cx, rect, Role::Code, mark, Pt::new(10.0)));
+                let w = w.max(mark_row * 0.8);
+                let rect = Rect { x: x + (size * width(cell.letter) - w) / 2.0, y: y + size * LINE, w, h: mark_row };
+                face.text(run(cx, rect, Role::Code, mark, most));
             }
             x += w;
         }

@@ -12,10 +12,13 @@ use crate::units::{Mm, Rect, Size};
 const ACROSS: usize = 2;
 /// Height of the largest bill.
 const LARGEST: Mm = Mm::new(78.0);
+/// What is left free towards the frame on either side.
+const MARGIN: Mm = Mm::new(6.0);
 
 pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let alt = format!("{}: {} bills. {}", capital(texts::name(cx)), view.bills.len(), view.order());
     let (mut face, slot) = paper::sheet(cx, "board", cx.name("bills-title", "What does it cost?"), alt)?;
+    let slot = Rect { x: slot.x + MARGIN, w: slot.w - MARGIN * 2.0, ..slot };
     let top = Rect { h: slot.h * 0.08, ..slot };
     paper::words(&mut face, cx, top, Rich::plain(texts::rule(view)), 15.0);
     let foot = Rect { y: slot.y + slot.h * 0.91, h: slot.h * 0.09, ..slot };

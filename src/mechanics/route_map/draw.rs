@@ -141,12 +141,10 @@ impl Chart<'_> {
         let mut signs = Vec::new();
         for Place { at, picture, sign } in &self.view.places {
             let (x, y) = self.middle(*at);
-            let side = if sign.is_some() { cell * 0.6 } else { cell * 0.74 };
-            // On roads a plate under the picture keeps it clear of them.
-            if !self.squared() {
-                discs.circle(x, y, cell * 0.36, Pen { fill: Some(paper), ..Pen::line(ink, mm(0.3)) });
-            }
-            let shift = if sign.is_some() { cell * 0.09 } else { Mm::ZERO };
+            let side = if sign.is_some() { cell * 0.54 } else { cell * 0.62 };
+            // A plate under the picture keeps it clear of roads and of the coast.
+            discs.circle(x, y, cell * 0.36, Pen { fill: Some(paper), ..Pen::line(ink, mm(0.3)) });
+            let shift = if sign.is_some() { cell * 0.07 } else { Mm::ZERO };
             let (px, py) = (x - shift, y - shift);
             let rect = Rect { x: px - side / 2.0, y: py - side / 2.0, w: side, h: side };
             pictures.push((rect.moved(self.grid.rect.x, self.grid.rect.y), picture));
@@ -227,6 +225,9 @@ pub(super) fn card(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
             paper::words(&mut face, cx, Rect { h: slot.h * head, ..slot }, with_text(&view.text, &before), 11.5);
             let middle =
                 Rect { y: slot.y + slot.h * head + mm(2.5), h: slot.h * (1.0 - head - foot) - mm(4.0), ..slot };
+            // The lines are short and begin one below the other, not far from the middle.
+            let aside = if cx.large() { Mm::ZERO } else { slot.w * 0.2 };
+            let middle = Rect { x: middle.x + aside, w: middle.w - aside, ..middle };
             paper::lines(&mut face, cx, middle, &legs, 11.5);
             let end = Rect { y: slot.bottom() - slot.h * foot, h: slot.h * foot, ..slot };
             paper::words(&mut face, cx, end, Rich::plain(after), 11.5);
