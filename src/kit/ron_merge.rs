@@ -32,6 +32,9 @@ pub fn comments(ron: &str) -> Vec<&str> {
     texts.filter(|text| text.starts_with('/')).map(str::trim_end).collect()
 }
 
+/// Characters on a line that several items may share.
+const LINE: usize = 120;
+
 /// The three texts.
 struct Texts<'a> {
     there: &'a str,
@@ -160,10 +163,25 @@ impl<'a> Texts<'a> {
     fn joined(&self, t: &Node, parts: &[(Option<&Item>, String)]) -> String {
         let (Some(first), Some(last)) = (t.items.first(), t.items.last()) else { return self.t(&t.span).to_owned() };
         let mut out = self.there.get(t.span.start..first.whole.start).unwrap_or_default().to_owned();
-        let lines = t.items.iter().any(|item| self.t(&item.before).contains('\n'));
-        let lead = match lines {
-            true => format!("\n{}", indent(self.there, first.name.start.min(first.value.span.start))),
-            false => String::from(" "),
+        let tail = self.there.get(last.whole.end..t.span.end).unwrap_or_default();
+        let mut begin_lines = t.items.iter().filter(|item| self.t(&item.before).contains('\n'));
+        let line = begin_lines.next().map(|item| format!("\n{}", indent(self.there, item.name.start)));
+        let lines = line.is_some();
+        let lead = line.unwrap_or_else(|| String::from(" "));
+        // The closing bracket on a line of its own follows a comma. One that ends the last line of the items follows none,
+        // and where others share
+        // a line, it may be shared.
+        let alone = tail.trim_start_matches([' ', '\t', '\r']).starts_with('\n');
+        let last_comma = alone && lines || last.comma;
+        let crowded = t.items.iter().skip(1).any(|item| !self.t(&item.before).contains('\n'));
+        let shares = |out: &str, text: &str| {
+            let held = out.rsplit('\n').next().unwrap_or_default();
+            let ahead = if out.contains('\n') { 0 } else { column(self.there, t.span.start) };
+            crowded
+                && !alone
+                && !text.contains('\n')
+                && !held.contains("//")
+                && ahead + held.chars().count() + text.chars().count() < LINE
         };
         for (at, (item, text)) in parts.iter().enumerate() {
             let ends = at + 1 == parts.len();
@@ -174,25 +192,32 @@ impl<'a> Texts<'a> {
                     let first_now = at == 0 && !lines && item.whole.start != first.whole.start;
                     let before = if first_now { before.trim_start() } else { before };
                     let moved = at > 0 && item.whole.start == first.whole.start;
-                    let gap = if moved && before.is_empty() { lead.as_str() } else { "" };
+                    let gap = if shares(&out, text) { " " } else { lead.as_str() };
+                    let gap = if moved && before.is_empty() { gap } else { "" };
                     let named = self.there.get(item.name.start..item.value.span.start).unwrap_or_default();
                     let was_last = item.whole.end == last.whole.end;
-                    let comma =
-                        if !ends || item.comma && was_last || !was_last && (lines || last.comma) { "," } else { "" };
+                    let last_comma = last_comma || self.t(&item.trail).contains("//");
+                    let comma = if !ends || item.comma && was_last || !was_last && last_comma { "," } else { "" };
                     line_ends(&mut out, if gap.is_empty() { before } else { gap });
                     let parts = [gap, before, named, text, self.t(&item.after), comma, self.t(&item.trail)];
                     parts.iter().for_each(|part| out.push_str(part));
                 }
                 None => {
-                    let lead = if at == 0 && !lines { "" } else { &lead };
+                    let opens = at == 0 && !(lines && alone);
+                    let lead = if opens {
+                        ""
+                    } else if shares(&out, text) {
+                        " "
+                    } else {
+                        &lead
+                    };
                     line_ends(&mut out, lead);
                     out.push_str(lead);
                     out.push_str(text);
-                    out.push_str(if !ends || lines || last.comma { "," } else { "" });
+                    out.push_str(if !ends || last_comma { "," } else { "" });
                 }
             }
         }
-        let tail = self.there.get(last.whole.end..t.span.end).unwrap_or_default();
         line_ends(&mut out, tail);
         out.push_str(tail);
         out
@@ -230,6 +255,11 @@ fn line_ends(out: &mut String, next: &str) {
     if line.contains("//") && !next.trim_start_matches([' ', '\t', '\r']).starts_with('\n') {
         out.push('\n');
     }
+}
+
+/// The characters before a place on its line.
+fn column(text: &str, at: usize) -> usize {
+    text.get(..at).unwrap_or_default().rsplit('\n').next().unwrap_or_default().chars().count()
 }
 
 /// The blanks at the beginning of the line in which a place stands.

@@ -90,6 +90,38 @@ fn every_part_of_the_demo_kits_can_change_in_its_place() {
 }
 
 #[test]
+fn a_new_field_stands_where_a_person_would_write_it() {
+    let is = |there: &str, after: &str, wanted: &str| {
+        assert_eq!(merged(there, "(a: 1, b: 2)", after).as_deref(), Some(wanted));
+    };
+    let after = "(a: 1, b: 2, c: false)";
+    is("(a: 1, b: 2)", after, "(a: 1, b: 2, c: false)");
+    is("(a: 1, b: 2,)", after, "(a: 1, b: 2, c: false,)");
+    is("(a: 1,\n b: 2)", after, "(a: 1,\n b: 2,\n c: false)");
+    is("(\n  a: 1, b: 2)", after, "(\n  a: 1, b: 2, c: false)");
+    is("(\n  a: 1,\n  b: 2)", after, "(\n  a: 1,\n  b: 2,\n  c: false)");
+    is("(\n  a: 1,\n  b: 2,\n)", after, "(\n  a: 1,\n  b: 2,\n  c: false,\n)");
+    is("(\n  a: 1, b: 2\n)", after, "(\n  a: 1, b: 2,\n  c: false,\n)");
+    is("(a: 1,\n b: 2 // two\n)", after, "(a: 1,\n b: 2, // two\n c: false,\n)");
+    is("(a: 1, // one\n b: 2)", "(a: 1)", "(a: 1, // one\n)");
+    is("(a: 1,\n b: 2)", "(a: 1)", "(a: 1)");
+    is("(a: 1,\n b: 2)", "(c: 0, a: 1, b: 2)", "(c: 0,\n a: 1,\n b: 2)");
+    // On a line that is full already it begins one, set in like the others.
+    let long = format!("(a: 1,\n   b: 2, d: \"{}\")", "x".repeat(110));
+    let (before, after) = ("(a: 1, b: 2, d: 0)", "(a: 1, b: 2, d: 0, c: false)");
+    assert_eq!(merged(&long, before, after), Some(long.replace("\")", "\",\n   c: false)")));
+}
+
+#[test]
+fn a_field_added_to_a_wrapped_thing_ends_without_a_comma() {
+    let opened = open(Some("the-stopped-clock".as_ref())).unwrap();
+    let text = opened.files.read_text(&opened.file, 1 << 22).unwrap();
+    let new = changed(&text, |kit| kit.locks.iter_mut().for_each(|lock| lock.tag = false));
+    assert!(new.contains("tag: false),\n") && !new.contains("tag: false,)"), "{new}");
+    assert_eq!(new.matches("tag: false").count(), opened.kit.locks.len());
+}
+
+#[test]
 fn any_layout_is_kept_or_left_alone() {
     let with = |there: &str, before: &str, after: &str| merged(there, before, after);
     let is = |there: &str, before: &str, after: &str, wanted: &str| {
