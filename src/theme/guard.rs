@@ -9,6 +9,7 @@ use base64::engine::general_purpose::STANDARD;
 use resvg::usvg::roxmltree::{Document, Node, ParsingOptions};
 
 use super::ROLES;
+use super::whole::whole;
 use crate::diag::{Hinted, Trouble};
 use crate::limits;
 
@@ -245,7 +246,7 @@ fn outside(value: &str) -> Option<String> {
     })
 }
 
-/// Refuses a picture within the picture that is an SVG of its own or has too many pixels.
+/// Refuses a picture within the picture that is an SVG of its own, has too many pixels or is not whole.
 fn inner(node: Node<'_, '_>, href: &str) -> Hinted<()> {
     let Some((head, body)) = href.split_once(',') else { return Ok(()) };
     if head.contains("svg") {
@@ -266,6 +267,8 @@ fn inner(node: Node<'_, '_>, href: &str) -> Hinted<()> {
         ))
         .hint("scale it down: 600 pixels to the inch are enough in print"));
     }
+    let broken = |trouble: Trouble| Trouble::new(format!("{}: {}", named(node), trouble.message));
+    whole(&bytes).map_err(|trouble| broken(trouble).hint("embed the picture in the drawing anew"))?;
     Ok(())
 }
 

@@ -13,6 +13,7 @@ mod load;
 mod palette;
 mod pictures;
 mod usual;
+mod whole;
 
 use std::collections::BTreeMap;
 

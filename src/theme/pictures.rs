@@ -3,6 +3,7 @@ use std::sync::Arc;
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 
+use super::whole::whole;
 use super::{Loaded, vet};
 use crate::diag::{Hinted, Trouble};
 use crate::files::{Files, VPath};
@@ -33,23 +34,22 @@ pub fn load_pictures(loaded: &mut Loaded, files: &dyn Files, kit: &Kit) {
 
 /// A picture as SVG text with what is left out of it; a PNG or JPEG is wrapped into one, inside a square so that it keeps its shape.
 fn picture(files: &dyn Files, path: &VPath) -> Hinted<(Arc<str>, Vec<Trouble>)> {
-    let mime = match path.extension().as_str() {
+    match path.extension().as_str() {
         "svg" => {
             let text = files.read_text(path, limits::SVG_BYTES)?;
             let remarks = vet(&text)?;
             return Ok((Arc::from(text), remarks));
         }
-        "png" => "image/png",
-        "jpg" | "jpeg" => "image/jpeg",
+        "png" | "jpg" | "jpeg" => {}
         other => {
             return Err(Trouble::new(format!("a picture of the kind \"{other}\" cannot be used"))
                 .hint("save it as SVG, PNG or JPEG"));
         }
-    };
+    }
     let bytes = files.read(path, limits::PICTURE_BYTES)?;
-    let size = imagesize::blob_size(&bytes).map_err(|error| {
-        Trouble::new(format!("the picture cannot be read: {error}")).hint("save it again as PNG or JPEG")
-    })?;
+    let unknown =
+        || Trouble::new("the picture is no PNG or JPEG, or its beginning is lost").hint("save it again as PNG or JPEG");
+    let size = imagesize::blob_size(&bytes).map_err(|_| unknown())?;
     // In u64, so that a header that lies about its size cannot overflow.
     let (w, h) = (size.width as u64, size.height as u64);
     if w == 0 || h == 0 || w.saturating_mul(h) > limits::PICTURE_PIXELS {
@@ -59,6 +59,7 @@ fn picture(files: &dyn Files, path: &VPath) -> Hinted<(Arc<str>, Vec<Trouble>)> 
         ))
         .hint("scale it down: 600 pixels to the inch are enough in print"));
     }
+    let mime = whole(&bytes)?.ok_or_else(unknown)?;
     let side = w.max(h);
     let (x, y) = ((side - w) / 2, (side - h) / 2);
     let data = STANDARD.encode(&bytes);

@@ -1,8 +1,9 @@
 //! What a picture may hold: each harmful thing is refused, each useless one left out, and the message names it.
 
+use inklatch::bundle::open;
 use inklatch::face::{Frame, clean_svg};
 use inklatch::files::{Disk, Files as _, Memory, VPath};
-use inklatch::theme::{Palette, load, vet};
+use inklatch::theme::{Palette, load, load_pictures, vet};
 
 fn svg(inside: &str) -> String {
     format!(
@@ -115,6 +116,29 @@ fn huge_and_nested_pictures_are_refused() {
         &svg("<image href=\"data:image/svg+xml;base64,AAAA\" width=\"5\" height=\"5\"/>"),
         "a drawing within the drawing",
     );
+}
+
+/// Half a picture would stop an export long after the kit was found sound.
+#[test]
+fn half_a_picture_is_refused() {
+    // A PNG of 2 by 2 grey pixels (PNG specification), cut off in its data.
+    let mut bytes = vec![0x89, b'P', b'N', b'G', 0x0D, 0x0A, 0x1A, 0x0A, 0, 0, 0, 13];
+    bytes.extend(b"IHDR");
+    bytes.extend([0, 0, 0, 2, 0, 0, 0, 2, 8, 0, 0, 0, 0, 0x57, 0xDD, 0x52, 0xF8, 0, 0, 0, 14]);
+    bytes.extend(b"IDAT");
+    bytes.extend([0x78, 0x9C]);
+    let image = |bytes: &[u8]| {
+        svg(&format!("<image width=\"5\" height=\"5\" href=\"data:image/png;base64,{}\"/>", base64(bytes)))
+    };
+    refused(&image(&bytes), "the picture is not whole");
+    refused(&image(&[0xFF, 0xD8, 0xFF, 0xC0, 0, 11, 8, 0, 2, 0, 2, 1, 1, 0x11, 0]), "the picture is not whole");
+    let files = Memory::new();
+    let path = VPath::new("art/half.png").unwrap();
+    files.write(&path, &bytes).unwrap();
+    let mut opened = open(None).unwrap();
+    opened.kit.notes[0].picture = Some(path.clone());
+    load_pictures(&mut opened.theme, &files, &opened.kit);
+    assert!(opened.theme.lost_pictures[&path].message.contains("not whole"), "{:?}", opened.theme.lost_pictures);
 }
 
 #[test]
