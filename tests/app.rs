@@ -1,5 +1,7 @@
 //! Tests of `app`: the window is driven by the roles and names that a screen reader hears.
 
+#[path = "app/desk.rs"]
+mod desk;
 #[path = "app/drawn.rs"]
 mod drawn;
 #[path = "app/editing.rs"]

@@ -102,10 +102,6 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
         | Selection::Pieces => Wanted::Pieces(edition),
         Selection::Gallery(_) => Wanted::Gallery(edition),
         Selection::Finish => Wanted::Of(Selection::Note(cx.kit.finish.card.clone()), edition),
-        Selection::Lock(id) => cx
-            .kit
-            .puzzle_of(&id)
-            .map_or(Wanted::Nothing, |puzzle| Wanted::Of(Selection::Puzzle(puzzle.id.clone()), edition)),
         Selection::Prop(id) if cx.kit.prop(&id).is_none_or(|prop| prop.printed.is_none()) => Wanted::Nothing,
         Selection::Levels
         | Selection::Spot(_)
@@ -118,6 +114,7 @@ pub fn wanted(cx: &Ctx<'_>) -> Wanted {
         selection @ (Selection::Note(_)
         | Selection::Hints(_)
         | Selection::Puzzle(_)
+        | Selection::Lock(_)
         | Selection::Box(_)
         | Selection::Prop(_)
         | Selection::Readings(_)) => Wanted::Of(selection, edition),

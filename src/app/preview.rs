@@ -13,7 +13,7 @@ use std::time::Duration;
 
 use eframe::egui::{Color32, ColorImage};
 
-use of_kit::{belongs, narrowed};
+use of_kit::{belonging, concerns, narrowed};
 use samples::Samples;
 pub use samples::sample_id;
 pub use sheets::audience_word;
@@ -255,11 +255,11 @@ impl Painter {
             }
             Wanted::Of(selection, _) => {
                 for (anchor, trouble) in &party.troubles {
-                    if Selection::of(anchor) == *selection {
+                    if concerns(anchor, &job.kit, selection) {
                         shown.troubles.push(trouble.clone());
                     }
                 }
-                party.pieces.iter().filter(|piece| belongs(piece, selection)).collect()
+                belonging(&party.pieces, &job.kit, selection)
             }
             Wanted::Pieces(_) => party.pieces.iter().collect(),
         };

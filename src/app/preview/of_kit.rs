@@ -14,6 +14,7 @@ pub(super) fn narrowed<'a>(kit: &'a Kit, wanted: &Wanted) -> Cow<'a, Kit> {
     let only = match wanted {
         Wanted::Pieces(_) | Wanted::Sheets(..) | Wanted::SideBySide(..) => return Cow::Borrowed(kit),
         Wanted::Of(Selection::Puzzle(id) | Selection::Hints(id) | Selection::Readings(id), _) => Some(id),
+        Wanted::Of(Selection::Lock(id), _) => kit.puzzle_of(id).map(|puzzle| &puzzle.id),
         Wanted::Nothing | Wanted::Gallery(_) | Wanted::Letter(..) | Wanted::Specimens(_) | Wanted::Of(..) => None,
     };
     let mut kit = kit.clone();
@@ -21,8 +22,25 @@ pub(super) fn narrowed<'a>(kit: &'a Kit, wanted: &Wanted) -> Cow<'a, Kit> {
     Cow::Owned(kit)
 }
 
+/// The pieces that belong to what is in hand; the tag of a lock before those of its puzzle.
+pub(super) fn belonging<'a>(pieces: &'a [Piece], kit: &Kit, selection: &Selection) -> Vec<&'a Piece> {
+    let of = |selection: &Selection| pieces.iter().filter(|piece| belongs(piece, kit, selection)).collect::<Vec<_>>();
+    let Selection::Lock(id) = selection else { return of(selection) };
+    let tag = format!("lock-tag-{id}");
+    let mut found: Vec<&Piece> = pieces.iter().filter(|piece| piece.id == tag).collect();
+    found.extend(kit.puzzle_of(id).into_iter().flat_map(|puzzle| of(&Selection::Puzzle(puzzle.id.clone()))));
+    found
+}
+
+/// Whether what stands at a place is what is in hand, or the puzzle of the lock that is.
+pub(super) fn concerns(anchor: &Anchor, kit: &Kit, selection: &Selection) -> bool {
+    let at = Selection::of(anchor);
+    let Selection::Lock(id) = selection else { return at == *selection };
+    at == *selection || kit.puzzle_of(id).is_some_and(|puzzle| at == Selection::Puzzle(puzzle.id.clone()))
+}
+
 /// Whether a piece belongs to what is in hand: some of its words come from there, or its name says so.
-pub(super) fn belongs(piece: &Piece, selection: &Selection) -> bool {
+fn belongs(piece: &Piece, kit: &Kit, selection: &Selection) -> bool {
     let words_from = |wanted: &dyn Fn(&Anchor) -> bool| {
         let faces = std::iter::once(&piece.front).chain(&piece.back);
         faces.flat_map(|face| &face.layers).any(|layer| match layer {
@@ -43,6 +61,12 @@ pub(super) fn belongs(piece: &Piece, selection: &Selection) -> bool {
                     ))
         }
         Selection::Prop(id) => piece.group.strip_prefix("prop-") == Some(id.as_str()),
+        // A box that is a printed envelope, with its label.
+        Selection::Box(id) => {
+            let envelope = kit.box_def(id).and_then(|item| item.printed.as_ref());
+            piece.group.strip_prefix("prop-").is_some_and(|prop| envelope.is_some_and(|id| id.as_str() == prop))
+                || words_from(&|from| Selection::of(from) == *selection)
+        }
         other => words_from(&|from| Selection::of(from) == *other),
     }
 }
