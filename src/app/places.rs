@@ -3,6 +3,7 @@
 pub mod build;
 mod codes;
 mod dress;
+mod file_name;
 mod item;
 mod print;
 mod prove;

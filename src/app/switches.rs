@@ -20,6 +20,18 @@ fn in_reading_order<T, const N: usize>(ui: &Ui, mut list: [T; N]) -> [T; N] {
 /// Width of a switch of three words, about.
 const SWITCH: f32 = 226.0;
 
+/// Width of the name of a switch.
+const NAME: f32 = 52.0;
+
+/// As [`level_ui`], with its name, from which it is not parted.
+pub fn named_level_ui(ui: &mut Ui, cx: &Ctx<'_>) {
+    ui.make_room(NAME + SWITCH);
+    ui.horizontal(|ui| {
+        ui.strong_small("Level");
+        level_ui(ui, cx);
+    });
+}
+
 /// A switch of the play level looked at.
 pub fn level_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.make_room(SWITCH);

@@ -4,9 +4,10 @@ use crate::app::action::Action;
 use crate::app::ctx::{Command, Ctx, PathFor};
 use crate::app::findings::counts_ui;
 use crate::app::places::Locals;
+use crate::app::places::file_name::file_name_ui;
 use crate::app::preview::audience_word;
 use crate::app::session::Selection;
-use crate::app::switches::{edition_name, edition_ui, level_ui, paper_name, paper_ui};
+use crate::app::switches::{edition_name, edition_ui, named_level_ui, paper_name, paper_ui};
 use crate::app::widgets::{Field, Mark, UiExt as _};
 use crate::bundle::{Options, Shift};
 use crate::checks::blocks;
@@ -81,7 +82,7 @@ impl Draft {
 pub fn ui(ui: &mut Ui, cx: &Ctx<'_>, locals: &mut Locals) {
     match cx.session.selection(cx.kit) {
         Selection::Pieces => ui.column("pieces", |ui| pieces_ui(ui, cx)),
-        Selection::Bundle => ui.column("bundle", |ui| bundle_ui(ui, cx, &mut locals.export)),
+        Selection::Bundle => ui.column("bundle", |ui| bundle_ui(ui, cx, &mut locals.export, &mut locals.file_name)),
         _ => ui.column("sheets", |ui| sheets_ui(ui, cx)),
     }
 }
@@ -93,8 +94,7 @@ fn sheets_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         ui.strong_small("Paper");
         paper_ui(ui, cx);
         ui.add_space(12.0);
-        ui.strong_small("Level");
-        level_ui(ui, cx);
+        named_level_ui(ui, cx);
     });
     edition_row_ui(ui, cx);
     ui.section("Before you print a stack");
@@ -127,8 +127,7 @@ fn pieces_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.title("Pieces");
     ui.lede("Everything that is printed and cut, one by one, at this play level.");
     ui.horizontal_wrapped(|ui| {
-        ui.strong_small("Level");
-        level_ui(ui, cx);
+        named_level_ui(ui, cx);
     });
     edition_row_ui(ui, cx);
     let Some(party) = cx.derived.party(cx.session.level) else {
@@ -161,7 +160,7 @@ fn pieces_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     }
 }
 
-fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
+fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft, file_name: &mut Option<String>) {
     ui.title("Bundle");
     ui.lede("One folder with everything: for players, for hints, for the host, and each piece as a picture.");
     counts_ui(ui, cx);
@@ -196,6 +195,7 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
             cx.send(Command::Path(PathFor::Export, String::new()));
         }
     });
+    file_name_ui(ui, cx, file_name);
     ui.checkbox(&mut draft.zip, "Also as one zip file");
     ui.checkbox(&mut draft.one_pdf, "Also everything in one PDF for each paper and level, with bookmarks");
     ui.checkbox(&mut draft.listing, "Also what it is sold by: cover, contact sheets, description, terms, credits");
@@ -208,7 +208,7 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft) {
     ui.add_space(14.0);
     if let Some(progress) = &cx.derived.export {
         let share = if progress.of == 0 { 0.0 } else { progress.done as f32 / progress.of as f32 };
-        ui.add(ProgressBar::new(share).text(progress.what.as_str()).desired_width(480.0));
+        ui.add(ProgressBar::new(share).text(progress.what.as_str()).desired_width(ui.available_width().min(480.0)));
         if ui.secondary("Cancel the export").clicked() {
             cx.send(Command::CancelExport);
         }

@@ -1,13 +1,13 @@
-use eframe::egui::{RichText, TextEdit, Ui, vec2};
+use eframe::egui::{RichText, Ui};
 
 use crate::app::ctx::{Command, Ctx};
 use crate::app::findings::named;
 use crate::app::places::Locals;
+use crate::app::places::file_name::file_name_ui;
 use crate::app::widgets::UiExt as _;
 use crate::bundle::mended;
 use crate::diag::{Anchor, PuzzleField};
-use crate::ids::{KitId, slug};
-use crate::kit::edit::{Edit, Facts, between};
+use crate::kit::edit::between;
 use crate::redress::{Leftover, Mend, Mended, keep_everywhere, keep_picture, leftovers, mend, old_pictures, standing};
 
 /// What the season before left behind, each with the ways to mend it.
@@ -120,24 +120,6 @@ fn mended_ui(ui: &mut Ui, cx: &Ctx<'_>, done: &[Mended]) -> bool {
         }
     });
     close
-}
-
-/// The name that the kit's files bear, to be written anew.
-fn file_name_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Option<String>) {
-    let mut text = draft.clone().unwrap_or_else(|| slug(&cx.say(&cx.kit.title)));
-    ui.horizontal_wrapped(|ui| {
-        let label = ui.strong_small("Name of the kit's files");
-        let field = TextEdit::singleline(&mut text).desired_width(220.0).margin(vec2(10.0, 7.0));
-        if ui.add(field).labelled_by(label.id).changed() {
-            *draft = Some(text.clone());
-        }
-        let id = KitId::from_text(&text);
-        let ready = !text.trim().is_empty() && id != cx.kit.id;
-        if ui.lesser(ready, &format!("Name them {id}"), "Name the kit's files so").clicked() {
-            cx.send(Command::Step(vec![Edit::Facts(Box::new(Facts { id, ..Facts::of(cx.kit) }))]));
-            *draft = None;
-        }
-    });
 }
 
 fn leftover_ui(ui: &mut Ui, cx: &Ctx<'_>, leftover: &Leftover, alike: usize, file_name: &mut Option<String>) {
