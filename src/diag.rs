@@ -179,6 +179,10 @@ pub enum PuzzleField {
 pub enum Anchor {
     /// The kit as a whole: title, author, players.
     Kit,
+    /// The minutes of play that the kit states.
+    PlayTime,
+    /// The rules of the play levels.
+    Levels,
     /// The letter.
     Letter,
     /// A smaller text.
@@ -209,6 +213,8 @@ impl fmt::Display for Anchor {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Kit => f.write_str("kit"),
+            Self::PlayTime => f.write_str("play time"),
+            Self::Levels => f.write_str("play levels"),
             Self::Letter => f.write_str("letter"),
             Self::Note(id) => write!(f, "note {id}"),
             Self::Puzzle(id, field) => {

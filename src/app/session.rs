@@ -160,7 +160,8 @@ impl Selection {
     #[must_use]
     pub fn of(anchor: &Anchor) -> Self {
         match anchor {
-            Anchor::Kit => Self::Facts,
+            Anchor::Kit | Anchor::PlayTime => Self::Facts,
+            Anchor::Levels => Self::Levels,
             Anchor::Letter => Self::Letter,
             Anchor::Note(id) => Self::Note(id.clone()),
             Anchor::Puzzle(id, PuzzleField::Hint(..)) => Self::Hints(id.clone()),

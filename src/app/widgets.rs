@@ -9,7 +9,7 @@ use eframe::egui::{
     Align, Button, FontFamily, FontId, Frame, Layout, Margin, Response, RichText, Stroke, Ui, UiBuilder, vec2,
 };
 
-pub use field::{Field, finding_ui, found_ui};
+pub use field::{Field, found_ui};
 pub use mark::{Mark, mark_ui, paint_mark};
 pub use picker::colour_button;
 

@@ -12,7 +12,7 @@ pub struct Finding {
     pub name: &'static str,
     /// How much it matters.
     pub severity: Severity,
-    /// The play level; none when every level that was proven has it.
+    /// The play level; none when every level that was proven has it, or the message names those that have it.
     pub level: Option<Level>,
     /// The edition; none for the usual one, in colour.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -48,12 +48,12 @@ fn kit(facts: &Facts<'_>, sink: &mut Sink) {
     let most = limits::PLAY_MINUTES;
     if kit.minutes == 0 || f64::from(kit.minutes) > most {
         let message = format!("the play is to take {} minutes", kit.minutes);
-        sink.add(Draft::new(Anchor::Kit, message).help(format!("write `minutes` from 1 to {most}, for example 60")));
+        sink.add(Draft::new(Anchor::PlayTime, message).help(format!("write `minutes` from 1 to {most}, for example 60")));
     }
     for level in Level::ALL {
         if let Some(minutes) = kit.levels.of(level).minutes.filter(|minutes| *minutes == 0 || f64::from(*minutes) > most) {
             let message = format!("`levels`, `{}`: the play is to take {minutes} minutes", level.word());
-            sink.add(Draft::new(Anchor::Kit, message).help(format!("write `minutes` from 1 to {most}, or leave it out")));
+            sink.add(Draft::new(Anchor::Levels, message).help(format!("write `minutes` from 1 to {most}, or leave it out")));
         }
     }
     let most = limits::PREP_MINUTES;

@@ -29,7 +29,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
     });
     if same_rules && same_puzzles {
         let message = format!("the level {} plays like {}", level.word(), Level::Standard.word());
-        sink.add(Draft::new(Anchor::Kit, message).help("let it lay other hints open, or change a setup or a hint"));
+        sink.add(Draft::new(Anchor::Levels, message).help("let it lay other hints open, or change a setup or a hint"));
     }
 }
 

@@ -4,6 +4,7 @@
 //! the window show. Checks know neither each other nor the order in which they run.
 
 mod dress;
+mod evenings;
 mod finding;
 mod fixing;
 mod ladder;

@@ -3,7 +3,7 @@ use std::sync::Arc;
 
 use rayon::prelude::*;
 
-use super::{Facts, Finding, finding, mending, run_unmended};
+use super::{Facts, Finding, evenings, finding, mending, run_unmended};
 use crate::diag::{Anchor, Hinted, Level, Trouble};
 use crate::face::proof::Printed;
 use crate::face::{Audience, Piece, inked};
@@ -186,6 +186,7 @@ impl Prover {
             found.push(run_unmended(&facts));
             proofs.push(LevelProof { party, flow, set, rehearsal });
         }
+        evenings::together(kit, &proofs, &mut found);
         let mut findings = merged(found);
         for finding in &mut findings {
             finding.edition = Some(self.edition).filter(|edition| *edition != Edition::Colour);

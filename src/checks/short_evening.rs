@@ -1,14 +1,15 @@
-use super::long_evening::stated;
-use super::{Draft, Facts, FixKind, Sink};
+use super::evenings::stated;
+use super::{Draft, Facts, Sink};
 use crate::diag::{Anchor, Level};
 use crate::limits;
-use crate::rehearse::{fives, minutes, percent};
+use crate::rehearse::{Rehearsal, fives, minutes, percent};
 
 check!(
     /// ## What it does
     /// Notes a play level at which more than 98 of 100 simulated groups reach the end within the minutes that the kit states.
     /// An estimate that is too low makes an evening look short as well: a real play in `plays.ron` tells, even if only its
-    /// whole minutes were written down. The bound is our choice: beyond it the time that is stated says little.
+    /// whole minutes were written down. Where the minutes stated are the fewest, in fives, in which nine groups of ten are done,
+    /// nothing is said. Several such levels are told together. The bound is our choice: beyond it the time that is stated says little.
     ///
     /// ## Why it matters at the table
     /// The evening that was promised is over early, and the treat is not ready.
@@ -25,6 +26,7 @@ const MOST: f64 = 0.98;
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let Some(rehearsal) = facts.rehearsal.filter(|rehearsal| rehearsal.chance > MOST) else { return };
+    let Some(state) = need(rehearsal) else { return };
     let message = format!(
         "{} of {} simulated evenings at the level {} end within {:.0} minutes; half of the groups are done after {}, and \
          nine in ten after {}",
@@ -35,14 +37,11 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         minutes(rehearsal.end.median),
         minutes(rehearsal.end.slow)
     );
-    // Where the time stated is the least in fives already, there is no better one to state.
     let own = facts.party.level != Level::Standard;
-    let state = (rehearsal.end.slow <= rehearsal.stated - 5.0).then(|| fives(rehearsal.end.slow));
-    let told = state.map(|state| {
-        let place = if own { format!("under `levels`, `{}`, write `minutes: {state:.0}`", facts.party.level.word()) } else { format!("state {state:.0} minutes") };
-        let else_where = if own { "" } else { "; what other levels need more they state under `levels`" };
-        format!("{place}, in which nine groups of ten are done{else_where}")
-    });
+    let place =
+        if own { format!("under `levels`, `{}`, write `minutes: {state}`", facts.party.level.word()) } else { format!("state {state} minutes") };
+    let else_where = if own { "" } else { "; what other levels need more they state under `levels`" };
+    let told = format!("{place}, in which nine groups of ten are done{else_where}");
     let level = match facts.party.level {
         Level::Standard => "give the puzzles setups with more to do, lay fewer hints open, or add a puzzle".to_owned(),
         level => format!(
@@ -51,11 +50,14 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             level.word()
         ),
     };
-    let mut draft = told.into_iter().chain([level]).fold(Draft::new(Anchor::Kit, message), Draft::help);
-    if let Some(state) = state.filter(|state| (1.0..=limits::PLAY_MINUTES).contains(state)) {
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within the bound of minutes")]
-        let (title, edit) = stated(facts.kit, facts.party.level, state as u16);
-        draft = draft.fix(title, FixKind::Ask, vec![edit]);
-    }
-    sink.add(draft);
+    let draft = Draft::new(Anchor::PlayTime, message).help(told).help(level);
+    sink.add(draft.with(stated(facts.kit, &[(facts.party.level, state)])));
+}
+
+/// The minutes to state in place of too many: those in which nine groups of ten are done. None where the time stated is the
+/// least in fives already.
+pub(super) fn need(rehearsal: &Rehearsal) -> Option<u16> {
+    let minutes = (rehearsal.end.slow <= rehearsal.stated - 5.0).then(|| fives(rehearsal.end.slow))?;
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within the bound of minutes")]
+    (1.0..=limits::PLAY_MINUTES).contains(&minutes).then_some(minutes as u16)
 }

@@ -46,7 +46,7 @@ struct CodesJson {
 struct FindingJson<'a> {
     name: &'a str,
     severity: Severity,
-    /// None when every level that was proven has it.
+    /// None when every level that was proven has it, or the message names those that have it.
     level: Option<Level>,
     anchor: &'a Anchor,
     place: String,

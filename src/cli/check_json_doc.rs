@@ -16,7 +16,10 @@ pub(super) const FIELDS: &[(&str, &str)] = &[
     ("findings", "all findings, what blocks first, then by place, then by name"),
     ("findings[].name", "the check; `inklatch explain NAME` tells about it"),
     ("findings[].severity", "\"blocks\", \"warns\" or \"notes\""),
-    ("findings[].level", "the play level; null when every level that was proven has it"),
+    (
+        "findings[].level",
+        "the play level; null when every level that was proven has it, or the message names those that have it",
+    ),
     ("findings[].anchor", "the place in the kit: the kind, with the id or field where it has one"),
     ("findings[].place", "the place in words"),
     ("findings[].message", "what was found, in a line"),

@@ -5,6 +5,8 @@ use eframe::egui::{Key, Modifiers, pos2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
 use inklatch::app::App;
+use inklatch::diag::Level;
+use inklatch::kit::LevelChange;
 
 use super::{SETTLE, click, demo, press, rest, small, window};
 
@@ -86,6 +88,64 @@ fn a_finding_leads_to_its_field_and_its_fix_is_one_step() {
     click(&mut harness, Role::Button, &fix.expect("the finding has a fix"));
     assert_eq!(harness.state().steps(), steps + 1);
     assert!(!harness.state().kit().puzzles[0].hints.method.is_empty());
+}
+
+/// Evenings that run long at several levels have one cause: one finding names the levels, leads to the play time, and one
+/// step mends them all.
+#[test]
+fn evenings_too_long_at_all_levels_are_one_finding_at_the_play_time() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut opened = small(folder.path());
+    opened.kit.minutes = 5;
+    let mut harness = window(opened, false);
+    rest(&mut harness);
+    let long = |harness: &Harness<'_, App>| -> Vec<String> {
+        let labels = harness.get_all_by_role(Role::Button).filter_map(|node| node.accesskit_node().label());
+        labels.filter(|label| label.contains("simulated evenings")).collect()
+    };
+    let found = long(&harness);
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert!(["gentle", "standard", "stiff"].iter().all(|level| found[0].contains(level)), "{found:?}");
+    click(&mut harness, Role::Button, &found[0]);
+    harness.run_steps(SETTLE);
+    assert!(harness.get_by_role_and_label(Role::SpinButton, "Play time").is_focused());
+    let fix = harness.get_all_by_role(Role::Button).filter_map(|node| node.accesskit_node().label());
+    let fix = fix.into_iter().find(|label| label.starts_with("State ")).expect("the finding has a fix");
+    let steps = harness.state().steps();
+    click(&mut harness, Role::Button, &fix);
+    assert_eq!(harness.state().steps(), steps + 1);
+    rest(&mut harness);
+    assert_eq!(long(&harness), [""; 0]);
+}
+
+/// What a level changes besides stays when its own hints are emptied or its own setup is given up.
+#[test]
+fn a_level_keeps_its_minutes_when_its_hints_and_setup_go() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut opened = small(folder.path());
+    let puzzle = &mut opened.kit.puzzles[0];
+    puzzle.minutes = Some(8.0);
+    let setup = Some(puzzle.setup.clone());
+    puzzle.gentle = Some(LevelChange { setup, minutes: Some(6.0), ..LevelChange::default() });
+    puzzle.hints_mut(Level::Gentle).nudge = "N".into();
+    let title = puzzle.title.clone();
+    let mut harness = window(opened, false);
+    let minutes = |harness: &Harness<'_, App>| harness.state().kit().puzzles[0].gentle.as_ref()?.minutes;
+    click(&mut harness, Role::Button, &title);
+    harness.get_all_by_role_and_label(Role::Button, "gentle level").next().unwrap().click();
+    harness.run_steps(SETTLE);
+    harness.get_by_role_and_label(Role::MultilineTextInput, "Nudge").focus();
+    harness.run_steps(2);
+    press(&mut harness, Modifiers::COMMAND, Key::End);
+    press(&mut harness, Modifiers::NONE, Key::Backspace);
+    assert_eq!(harness.state().kit().puzzles[0].gentle.as_ref().unwrap().hints, None);
+    assert_eq!(minutes(&harness), Some(6.0));
+    click(&mut harness, Role::Link, "Go to the puzzle");
+    let own = harness.get_by_role_and_label(Role::CheckBox, "The gentle level has a setup of its own");
+    own.click_accesskit();
+    harness.run_steps(SETTLE);
+    assert_eq!(harness.state().kit().puzzles[0].gentle.as_ref().unwrap().setup, None);
+    assert_eq!(minutes(&harness), Some(6.0));
 }
 
 #[test]
@@ -176,7 +236,7 @@ fn another_arrangement_is_one_step_and_another_face() {
     let pieces = |harness: &Harness<'_, App>| {
         let kit = harness.state().kit();
         let theme = inklatch::theme::load_builtin(&kit.theme).unwrap();
-        let party = inklatch::party::Party::new(kit, &theme, inklatch::diag::Level::Standard).unwrap();
+        let party = inklatch::party::Party::new(kit, &theme, Level::Standard).unwrap();
         party.pieces.iter().filter(|piece| piece.part == "strips").map(|piece| piece.front.clone()).collect::<Vec<_>>()
     };
     let (first, steps) = (pieces(&harness), harness.state().steps());

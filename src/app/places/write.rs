@@ -7,11 +7,11 @@ use crate::app::places::item::{place_choices, remove_ui};
 use crate::app::session::Selection;
 use crate::app::switches::level_ui;
 use crate::app::tokens::GAP_M;
-use crate::app::widgets::{Field, UiExt as _, finding_ui};
+use crate::app::widgets::{Field, UiExt as _, found_ui};
 use crate::diag::{Anchor, Level, PuzzleField, Step};
 use crate::ids::{NoteId, PuzzleId};
 use crate::kit::edit::{Edit, Facts};
-use crate::kit::{HintLadder, Levels, Note, NoteKind, Puzzle};
+use crate::kit::{HintLadder, LevelChange, Levels, Note, NoteKind, Puzzle};
 use crate::limits;
 use crate::script::{Readability, capital, parse};
 
@@ -70,7 +70,7 @@ fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.lede("What stands on the first page, and for whom the kit is made.");
     let mut facts = Facts::of(cx.kit);
     let mut changed = Field::new("Title").goes(Anchor::Kit).slots(Anchor::Kit).line(ui, cx, &mut facts.title);
-    told_ui(ui, cx, |name| !is_timely(name));
+    found_ui(ui, cx, &Anchor::Kit);
     changed |= Field::new("Author").line(ui, cx, &mut facts.author);
     changed |= Field::new("Terms").help("What the buyer may do with it, in a sentence.").line(ui, cx, &mut facts.terms);
     changed |= Field::new("The story in brief").help("Two or three sentences for the host, with no answers.").text(
@@ -91,10 +91,12 @@ fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     });
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = GAP_M;
-        changed |= narrow(ui, |ui| Field::new("Play time").number(ui, cx, &mut facts.minutes, 5..=600, "min"));
+        changed |= narrow(ui, |ui| {
+            Field::new("Play time").goes(Anchor::PlayTime).number(ui, cx, &mut facts.minutes, 5..=600, "min")
+        });
         changed |= narrow(ui, |ui| Field::new("Seed").number(ui, cx, &mut facts.seed, 0..=u64::MAX, ""));
     });
-    told_ui(ui, cx, is_timely);
+    found_ui(ui, cx, &Anchor::PlayTime);
     ui.quiet("Another seed arranges anew everything that chance arranges.");
     changed |= sources::preparing_ui(ui, cx, &mut facts);
     changed |= sources::hosting_ui(ui, cx, &mut facts);
@@ -105,18 +107,6 @@ fn facts_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         cx.edit(Edit::Facts(Box::new(facts)));
     }
     sources::sources_ui(ui, cx);
-}
-
-/// Whether a check speaks of the play time rather than of the kit as a whole.
-fn is_timely(check: &str) -> bool {
-    matches!(check, "long-evening" | "short-evening")
-}
-
-/// What is found of the kit as a whole, by checks of these names.
-fn told_ui(ui: &mut Ui, cx: &Ctx<'_>, wanted: impl Fn(&str) -> bool) {
-    for finding in cx.findings_at(&Anchor::Kit).filter(|finding| wanted(finding.name)) {
-        finding_ui(ui, cx, finding);
-    }
 }
 
 /// Width of a field for a number.
@@ -252,7 +242,7 @@ fn drop_empty(puzzle: &mut Puzzle) {
             if inner.hints.as_ref().is_some_and(|hints| *hints == HintLadder::default()) {
                 inner.hints = None;
             }
-            if inner.hints.is_none() && inner.setup.is_none() {
+            if *inner == LevelChange::default() {
                 *change = None;
             }
         }
@@ -263,6 +253,7 @@ fn levels_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.title("Play levels");
     ui.lede("What lies open from the start, and when the host offers the next token.");
     let mut levels: Levels = cx.kit.levels.clone();
+    found_ui(ui, cx, &Anchor::Levels);
     let mut changed = false;
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a bound of some hundred minutes")]
     let most = limits::PLAY_MINUTES as u16;
@@ -273,13 +264,10 @@ fn levels_ui(ui: &mut Ui, cx: &Ctx<'_>) {
             ui.spacing_mut().item_spacing.x = GAP_M;
             ui.vertical(|ui| {
                 ui.set_max_width(230.0);
-                changed |= Field::new("Hint steps open from the start").salt(level).number(
-                    ui,
-                    cx,
-                    &mut rules.open_steps,
-                    0..=3,
-                    "",
-                );
+                let field = Field::new("Hint steps open from the start").salt(level);
+                // What is found of the levels is told above; who follows it comes to the level that it speaks of.
+                let field = if level == cx.session.level { field.goes(Anchor::Levels) } else { field };
+                changed |= field.number(ui, cx, &mut rules.open_steps, 0..=3, "");
             });
             ui.make_room(300.0);
             ui.vertical(|ui| {

@@ -216,7 +216,7 @@ pub fn found_ui(ui: &mut Ui, cx: &Ctx<'_>, anchor: &Anchor) {
 }
 
 /// One finding, in a small line.
-pub fn finding_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding) {
+fn finding_ui(ui: &mut Ui, cx: &Ctx<'_>, finding: &Finding) {
     ui.horizontal_wrapped(|ui| {
         ui.spacing_mut().item_spacing.x = 6.0;
         let mark = Mark::severity(finding.severity);

@@ -184,7 +184,7 @@ fn own_ui(ui: &mut Ui, puzzle: &mut Puzzle, level: Level) -> bool {
         set_setup(puzzle, level, setup);
     } else if let Some(change) = change_of(puzzle, level) {
         change.setup = None;
-        let empty = change.hints.is_none();
+        let empty = *change == LevelChange::default();
         if empty {
             match level {
                 Level::Gentle => puzzle.gentle = None,
