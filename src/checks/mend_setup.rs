@@ -44,7 +44,7 @@ fn is_choice(value: &str) -> bool {
 }
 
 /// The puzzle with another setup in force at a level, written where the one before it was.
-fn with_setup(mut puzzle: Puzzle, level: Level, setup: RawSetup) -> Puzzle {
+pub(super) fn with_setup(mut puzzle: Puzzle, level: Level, setup: RawSetup) -> Puzzle {
     let change = match level {
         Level::Standard => None,
         Level::Gentle => puzzle.gentle.as_mut(),

@@ -228,6 +228,7 @@ family! {
     supply_missing::SupplyMissing,
     dry_time_late::DryTimeLate,
     level_adds_nothing::LevelAddsNothing,
+    level_leaves_out::LevelLeavesOut,
     long_evening::LongEvening,
     short_evening::ShortEvening,
 }

@@ -7,7 +7,8 @@ use crate::diag::Level;
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct LevelChange {
-    /// A setup in place of the puzzle's own.
+    /// A setup in place of the puzzle's own, all of it: a field that it leaves out is not taken over from there, but is as the
+    /// mechanic has it (the check `level-leaves-out` notes such fields).
     #[serde(skip_serializing_if = "Option::is_none")]
     pub setup: Option<RawSetup>,
     /// Hints in place of the puzzle's own; an empty step keeps the puzzle's own text.

@@ -2,11 +2,11 @@ use inklatch::diag::{Anchor, Level, Trouble};
 use inklatch::face::Audience;
 use inklatch::files::VPath;
 use inklatch::ids::ThemeId;
-use inklatch::kit::{Kept, LockKind, Note, NoteKind, OldWord, RawSetup, WordForms};
+use inklatch::kit::{Kept, LevelChange, LockKind, Note, NoteKind, OldWord, RawSetup, WordForms};
 use inklatch::print::MissingGlyph;
 
 use super::Case;
-use super::rows::{Row, computed, lock, mending, prop, row, set, spot};
+use super::rows::{Row, computed, lock, mending, prop, row, set, setup, spot};
 use crate::sound::puzzle_of;
 
 pub fn texts() -> Vec<Row> {
@@ -19,8 +19,7 @@ pub fn texts() -> Vec<Row> {
             |case| {
                 case.level = Level::Stiff;
                 let hints = inklatch::kit::HintLadder::default();
-                case.kit.puzzles[0].stiff =
-                    Some(inklatch::kit::LevelChange { hints: Some(hints), ..Default::default() });
+                case.kit.puzzles[0].stiff = Some(LevelChange { hints: Some(hints), ..Default::default() });
             },
         )),
         mending(row(
@@ -136,7 +135,27 @@ pub fn texts() -> Vec<Row> {
             },
             |case| case.kit.levels.stiff = case.kit.levels.standard.clone(),
         )),
+        mending(row(
+            "level-leaves-out",
+            "its setup for gentle leaves out `card_title`, which the standard setup gives",
+            |case| {
+                case.level = Level::Gentle;
+                setup(case, 0, "(word: \"OWL\", card_title: \"The attic list\")");
+                case.kit.puzzles[0].gentle = level_setup("(word: \"OWL\")");
+            },
+            // What the standard setup leaves out as well, and what the mechanic has anyway, is nothing lost.
+            |case| {
+                case.level = Level::Gentle;
+                setup(case, 0, "(word: \"OWL\", card: note)");
+                case.kit.puzzles[0].gentle = level_setup("(word: \"OWL\")");
+            },
+        )),
     ]
+}
+
+/// What a level changes that has a setup of its own.
+fn level_setup(ron: &str) -> Option<LevelChange> {
+    Some(LevelChange { setup: Some(RawSetup::new(ron).unwrap()), ..LevelChange::default() })
 }
 
 /// The method that a letter key drafts, with another name for the card.
