@@ -163,12 +163,12 @@ fn gallery_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     }
 }
 
-/// A row that adds something, and takes it in hand.
+/// A row that adds something, and takes it in hand with the keyboard in its first field.
 fn add_ui(ui: &mut Ui, cx: &Ctx<'_>, text: &str, make: impl FnOnce() -> (Edit, Selection)) {
     if bar_ui(ui, cx, text, false, true).clicked() {
         let (edit, to) = make();
         cx.send(Command::Step(vec![edit]));
-        cx.send(Command::Select(to));
+        cx.send(to.anchor().map_or_else(|| Command::Select(to.clone()), |at| Command::Go(at, None)));
     }
 }
 

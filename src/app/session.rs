@@ -178,6 +178,19 @@ impl Selection {
         }
     }
 
+    /// Where the keyboard begins in it, if it is a thing with a name or a text of its own.
+    #[must_use]
+    pub fn anchor(&self) -> Option<Anchor> {
+        Some(match self {
+            Self::Note(id) => Anchor::Note(id.clone()),
+            Self::Lock(id) => Anchor::Lock(id.clone()),
+            Self::Box(id) => Anchor::Box(id.clone()),
+            Self::Spot(id) => Anchor::Spot(id.clone()),
+            Self::Prop(id) => Anchor::Prop(id.clone()),
+            _ => return None,
+        })
+    }
+
     /// What handles an item.
     #[must_use]
     pub fn of_item(item: Item) -> Self {

@@ -255,6 +255,9 @@ fn list_ui(ui: &mut Ui, cx: &Ctx<'_>, inner: &Shape, value: &mut Value, place: &
 
 /// A field's name in the kit file as words: `say_order`, `lid_mm` and `by-lines` as "Say order", "Lid", "By lines".
 pub fn label(name: &str) -> String {
+    if name == "cols" {
+        return "Columns".to_owned();
+    }
     let mut words = String::new();
     for c in name.strip_suffix("_mm").unwrap_or(name).chars() {
         if c == '_' || c == '-' {
@@ -275,9 +278,14 @@ mod tests {
 
     #[test]
     fn names_become_words() {
-        for (name, words) in
-            [("say_order", "Say order"), ("lid_mm", "Lid"), ("by-lines", "By lines"), ("LongWay", "Long way"), ("", "")]
-        {
+        for (name, words) in [
+            ("say_order", "Say order"),
+            ("lid_mm", "Lid"),
+            ("by-lines", "By lines"),
+            ("cols", "Columns"),
+            ("LongWay", "Long way"),
+            ("", ""),
+        ] {
             assert_eq!(label(name), words);
         }
     }
