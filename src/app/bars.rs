@@ -1,12 +1,15 @@
-//! Bars below the header: what was done, what went wrong, and the questions that would elsewhere be windows
-//! in the way.
+//! Bars: below the header what went wrong, and the questions that would elsewhere be windows in the way; above the
+//! findings what was done.
 
-use eframe::egui::{Color32, Key, RichText, TextEdit, Ui, vec2};
+use eframe::egui::{Align2, Area, Color32, Frame, Id, Key, Margin, Order, RichText, Stroke, TextEdit, Ui, vec2};
 
 use crate::app::ctx::{Command, Ctx, Leaving, PathFor};
-use crate::app::tokens::Tokens;
+use crate::app::tokens::{MARGIN, RADIUS, Tokens};
 use crate::app::widgets::UiExt as _;
 use crate::diag::{Anchor, Trouble};
+
+/// Greatest width of what tells that something was done.
+const FLOATING: f32 = 860.0;
 
 /// A word picked in a text, on its way to become a slot.
 #[derive(Clone, Debug)]
@@ -51,6 +54,22 @@ impl Bar {
             Self::Unsaved(_) => Some(t.warns_soft),
         }
     }
+}
+
+/// Tells what was done, above the strip of findings, over the desk, which only shows. It comes when the author has asked for something
+/// else and goes with the next change, so it must not move what the pointer is at: a second click would hit another thing.
+pub fn floating(ui: &Ui, cx: &Ctx<'_>, bar: &mut Bar, strip: f32) {
+    let t = cx.tokens;
+    let margin = f32::from(MARGIN);
+    let room = ui.ctx().content_rect().width() - 2.0 * margin;
+    let area = Area::new(Id::unique("what was done")).order(Order::Foreground);
+    area.anchor(Align2::RIGHT_BOTTOM, vec2(-margin, -strip - 12.0)).show(ui.ctx(), |ui| {
+        let frame = Frame::new().fill(t.good_soft).stroke(Stroke::new(1.0, t.good)).corner_radius(RADIUS);
+        frame.inner_margin(Margin::symmetric(16, 8)).show(ui, |ui| {
+            ui.set_max_width(room.min(FLOATING));
+            self::ui(ui, cx, bar);
+        });
+    });
 }
 
 /// Draws the bar. The text of the path field is the bar's own until it is sent.

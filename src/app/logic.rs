@@ -34,7 +34,7 @@ impl App {
     pub(super) fn before(&mut self, ctx: &egui::Context) {
         for (action, keys) in Action::by_shortcut() {
             if ctx.input_mut(|input| input.consume_shortcut(&keys)) {
-                self.pending.push(Command::Do(action));
+                self.hear(vec![Command::Do(action)]);
             }
         }
         if ctx.input(|input| input.viewport().close_requested()) && !self.may_close && self.doc.unsaved() {
@@ -93,6 +93,9 @@ impl App {
     pub(super) fn drain(&mut self, ctx: &egui::Context) {
         for command in std::mem::take(&mut self.pending) {
             self.carry_out(ctx, command);
+        }
+        if !self.pending.is_empty() {
+            ctx.request_repaint();
         }
         let title = format!("{}{} — Inklatch", if self.doc.unsaved() { "• " } else { "" }, self.doc.kit.title);
         if self.title != title {
@@ -174,22 +177,29 @@ impl App {
             }
             Command::Discard(leaving) => self.leave(ctx, leaving),
             Command::SaveThen(leaving) => {
+                // What was put off is done once it is saved, which may be after a folder was chosen.
                 self.leaving = Some(leaving);
                 self.save(ctx);
-                if !self.doc.unsaved() {
-                    self.leave(ctx, leaving);
-                }
             }
         }
     }
 
-    /// Takes in what the views ask for. A change of the author's puts away what the bar says was done: after it that is no
-    /// longer so, "saved" above all.
+    /// Takes in what the views and the keys ask for. An author who changes something or goes elsewhere has read what the
+    /// bar says was done; after a change it is no longer so, "saved" above all.
     pub(super) fn hear(&mut self, commands: Vec<Command>) {
-        let change = |command: &Command| {
-            matches!(command, Command::Edit(_) | Command::Step(_) | Command::ThemeEdit(_) | Command::ThemeStep(_))
+        let goes_on = |command: &Command| {
+            matches!(
+                command,
+                Command::Edit(_)
+                    | Command::Step(_)
+                    | Command::ThemeEdit(_)
+                    | Command::ThemeStep(_)
+                    | Command::Select(_)
+                    | Command::Go(..)
+                    | Command::Do(Action::Show(_) | Action::Undo | Action::Redo)
+            )
         };
-        if matches!(self.bar, Bar::Done(_)) && commands.iter().any(change) {
+        if matches!(self.bar, Bar::Done(_)) && commands.iter().any(goes_on) {
             self.bar = Bar::None;
         }
         self.pending.extend(commands);

@@ -238,11 +238,13 @@ fn panels(ui: &mut Ui, cx: &Ctx<'_>, bar: &mut Bar, desk: &mut Desk, locals: &mu
         .exact_size(58.0)
         .frame(shelf(Margin::symmetric(tokens::MARGIN, 0)))
         .show(ui, |ui| header::ui(ui, cx));
-    if let Some(ground) = bar.ground(t) {
+    let strip = Strip::of(ui, cx);
+    if let Bar::Done(_) = bar {
+        bars::floating(ui, cx, bar, strip.height);
+    } else if let Some(ground) = bar.ground(t) {
         let frame = Frame::new().fill(ground).inner_margin(Margin::symmetric(tokens::MARGIN, 10));
         Panel::top("bar").frame(frame).show(ui, |ui| bars::ui(ui, cx, bar));
     }
-    let strip = Strip::of(ui, cx);
     let mut above = ui.available_rect_before_wrap();
     above.max.y -= strip.height;
     let mut upper = ui.new_child(UiBuilder::new().id_salt("above the findings").max_rect(above));

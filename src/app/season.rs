@@ -204,7 +204,8 @@ impl App {
         let (edits, places) = make_slot(&self.doc.kit, word, slot, known.as_ref(), only);
         self.pending.push(Command::Step(edits));
         let places = if places == 1 { "1 place".to_owned() } else { format!("{places} places") };
-        self.bar = Bar::Done(format!("“{word}” is the slot {slot} now, at {places}."));
+        self.bar =
+            Bar::Done(format!("“{word}” is the slot {slot} now, at {places}. What it says stands under Dress, Words."));
         ctx.request_repaint();
     }
 }

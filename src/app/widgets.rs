@@ -144,8 +144,13 @@ impl UiExt for Ui {
     }
 
     fn lesser(&mut self, enabled: bool, text: &str, name: &str) -> Response {
+        const PADDING: f32 = 9.0;
+        if self.layout().main_wrap {
+            let words = self.painter().layout_no_wrap(text.to_owned(), FontId::proportional(13.0), self.tokens().ink);
+            self.make_room(words.size().x + 2.0 * PADDING);
+        }
         self.scope(|ui| {
-            ui.spacing_mut().button_padding = vec2(9.0, 3.0);
+            ui.spacing_mut().button_padding = vec2(PADDING, 3.0);
             ui.spacing_mut().interact_size.y = 24.0;
             let response = ui.add_enabled(enabled, Button::new(RichText::new(text).size(13.0)));
             if name.is_empty() { response } else { response.accessible_name(name) }

@@ -41,6 +41,26 @@ fn saving_asks_for_a_folder_and_closing_asks_about_changes() {
     assert_eq!(again.kit, *harness.state().kit());
 }
 
+/// That it was saved is told without moving what the pointer is at, which a second click would miss.
+#[test]
+fn keys_work_after_a_click_and_saving_moves_nothing() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut harness = window(small(folder.path()), false);
+    press(&mut harness, Modifiers::COMMAND, Key::Num2);
+    click(&mut harness, Role::Button, "the padlock");
+    let tag = "Print a tag with its mark, to tie to its shackle";
+    let at = harness.get_by_role_and_label(Role::CheckBox, tag).rect();
+    for tagged in [false, true, false] {
+        click(&mut harness, Role::CheckBox, tag);
+        press(&mut harness, Modifiers::COMMAND, Key::S);
+        assert!(harness.query_all_by_label_contains("Saved to").next().is_some());
+        assert_eq!(harness.get_by_role_and_label(Role::CheckBox, tag).rect(), at);
+        assert_eq!(open(Some(folder.path())).unwrap().kit.locks[0].tag, tagged);
+    }
+    click(&mut harness, Role::Button, "Put away");
+    assert!(harness.query_all_by_label_contains("Saved to").next().is_none());
+}
+
 #[test]
 fn a_folder_that_cannot_be_written_keeps_everything() {
     let folder = tempfile::tempdir().unwrap();
