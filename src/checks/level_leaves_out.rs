@@ -42,7 +42,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
         sink.add(match taken_over(puzzle, setup, &left_out) {
             Some(whole) => {
                 let edit = Edit::Puzzle(Box::new(with_setup(puzzle.clone(), level, whole)));
-                draft.fix(format!("Take {} over from the standard setup", names.join(", ")), FixKind::Ask, vec![edit])
+                draft.fix("Take over what is left out", FixKind::Ask, vec![edit])
             }
             None => draft,
         });

@@ -1,4 +1,4 @@
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Serialize, Serializer};
 
 use super::{HintLadder, RawSetup};
 use crate::diag::Level;
@@ -9,7 +9,7 @@ use crate::diag::Level;
 pub struct LevelChange {
     /// A setup in place of the puzzle's own, all of it: a field that it leaves out is not taken over from there, but is as the
     /// mechanic has it (the check `level-leaves-out` notes such fields).
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "bare")]
     pub setup: Option<RawSetup>,
     /// Hints in place of the puzzle's own; an empty step keeps the puzzle's own text.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -17,6 +17,15 @@ pub struct LevelChange {
     /// Minutes in place of the puzzle's own estimate.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub minutes: Option<f64>,
+}
+
+/// Writes a setup as an author does, where the format would put `Some(…)` around raw text.
+#[expect(clippy::ref_option, reason = "the shape that serde asks for")]
+fn bare<S: Serializer>(setup: &Option<RawSetup>, serializer: S) -> Result<S::Ok, S::Error> {
+    match setup {
+        Some(setup) => setup.serialize(serializer),
+        None => serializer.serialize_none(),
+    }
 }
 
 /// What one play level lays open from the start.

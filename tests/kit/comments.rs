@@ -2,9 +2,9 @@
 
 use inklatch::bundle::{open, save_theme, scaffold};
 use inklatch::files::{Files as _, Memory, VPath};
-use inklatch::kit::Kit;
 use inklatch::kit::file::{read_kit, rewrite};
 use inklatch::kit::ron_merge::{comments, merged};
+use inklatch::kit::{Kit, LevelChange, RawSetup};
 
 /// The fresh kit as text and as a value.
 fn fresh() -> (String, Kit) {
@@ -119,6 +119,18 @@ fn a_field_added_to_a_wrapped_thing_ends_without_a_comma() {
     let new = changed(&text, |kit| kit.locks.iter_mut().for_each(|lock| lock.tag = false));
     assert!(new.contains("tag: false),\n") && !new.contains("tag: false,)"), "{new}");
     assert_eq!(new.matches("tag: false").count(), opened.kit.locks.len());
+}
+
+#[test]
+fn a_levels_setup_is_written_as_the_puzzles_own() {
+    let (text, _) = fresh();
+    let setup = |ron: &str| Some(RawSetup::new(ron).unwrap());
+    let new = changed(&text, |kit| {
+        kit.puzzles[0].gentle = Some(LevelChange { setup: setup("(word: \"OWL\")"), ..LevelChange::default() });
+    });
+    assert!(new.contains("setup: (word: \"OWL\")"), "{new}");
+    let new = changed(&new, |kit| kit.puzzles[0].gentle.as_mut().unwrap().setup = setup("(word: \"ELK\")"));
+    assert!(new.contains("setup: (word: \"ELK\")") && !new.contains("Some("), "{new}");
 }
 
 #[test]
