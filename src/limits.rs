@@ -153,6 +153,8 @@ pub const SEARCH_WORDS: usize = 30;
 pub const SEARCH_CHOICES: usize = 4_096;
 /// Tries to put one word into a word search before the square is begun anew.
 pub const SEARCH_TRIES: usize = 400;
+/// Slips of one puzzle that the host is told of: of more a host remembers none.
+pub const SLIPS: usize = 3;
 /// Speakers of whom it must be found who tells the truth: a group keeps no more apart, and all cases are looked at.
 pub const SPEAKERS: usize = 12;
 /// Kinds of a logic grid, the tags included: with more, the table to tick leaves no room for the statements.

@@ -39,6 +39,8 @@ mod route_map;
 mod samples;
 mod shift_wheel;
 mod signs;
+mod slips;
+mod solved;
 mod tag_meta;
 mod tampered;
 mod truth_tellers;

@@ -21,6 +21,7 @@ use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::limits;
 use crate::mechanics::paper;
+use crate::mechanics::slips::Slip;
 use crate::mechanics::words::symbols;
 use crate::mechanics::work::{Effort, Work, arranged};
 use crate::readings::{Budget, Readings};
@@ -142,6 +143,10 @@ impl Mechanic for BalanceCards {
 
     fn work(&self, view: &View) -> Option<Work> {
         work::work(view)
+    }
+
+    fn slips(&self, view: &View, _: &LockKind) -> Vec<Slip> {
+        read::slips(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

@@ -14,6 +14,7 @@ use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::codes::braille;
 use crate::mechanics::signs::{self, Entry, KeyWords, RowWords, Way};
+use crate::mechanics::slips::{self, Slip};
 use crate::mechanics::words::symbols;
 use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::readings::{Budget, Readings};
@@ -188,6 +189,11 @@ impl Mechanic for BrailleCard {
             key_name(cx),
             signs::steps(cells, &key)
         )
+    }
+
+    fn slips(&self, view: &View, lock: &LockKind) -> Vec<Slip> {
+        let unmarked = View { start_mark: false, ..view.clone() };
+        slips::without(self, &unmarked, lock, "they hold the card upside down: ask where the start mark is.")
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

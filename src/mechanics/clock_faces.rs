@@ -15,6 +15,7 @@ use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::limits;
 use crate::mechanics::signs;
+use crate::mechanics::slips::Slip;
 use crate::mechanics::words::{digits_only, symbols};
 use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::readings::{Budget, Readings};
@@ -170,6 +171,10 @@ impl Mechanic for ClockFaces {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
+    }
+
+    fn slips(&self, view: &View, _: &LockKind) -> Vec<Slip> {
+        read::slips(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

@@ -15,6 +15,7 @@ use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::signs;
+use crate::mechanics::slips::Slip;
 use crate::mechanics::work::{Effort, Work};
 use crate::readings::{Budget, Readings};
 use crate::units::{Mm, Size};
@@ -160,7 +161,7 @@ impl Mechanic for CountScene {
         Some(texts::work(view))
     }
 
-    fn slips(&self, view: &View) -> Vec<(String, &'static str)> {
+    fn slips(&self, view: &View, _: &LockKind) -> Vec<Slip> {
         let all = |picture: &String| view.things.iter().filter(|thing| thing.picture == *picture).count().to_string();
         vec![(view.list.iter().map(all).collect(), "they counted what has a circle round it, too.")]
     }

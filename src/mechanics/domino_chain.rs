@@ -3,6 +3,7 @@
 mod draw;
 mod read;
 mod reread;
+mod solved;
 mod texts;
 mod work;
 
@@ -17,6 +18,8 @@ use crate::face::proof::Printed;
 use crate::kit::material::{Need, PrepStep};
 use crate::kit::{HintLadder, LockKind};
 use crate::limits;
+use crate::mechanics::slips::Slip;
+use crate::mechanics::solved::Solved;
 use crate::mechanics::words::{digits_only, symbols};
 use crate::mechanics::work::{Effort, Work, arranged};
 use crate::readings::{Budget, Readings};
@@ -132,6 +135,14 @@ impl Mechanic for DominoChain {
 
     fn work(&self, view: &View) -> Option<Work> {
         work::work(view)
+    }
+
+    fn slips(&self, view: &View, _: &LockKind) -> Vec<Slip> {
+        solved::slips(view)
+    }
+
+    fn solved(&self, view: &View) -> Option<Solved> {
+        solved::solved(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

@@ -4,6 +4,7 @@ mod draw;
 mod lay;
 mod read;
 mod reread;
+mod solved;
 mod strokes;
 mod texts;
 
@@ -16,6 +17,7 @@ use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::paper;
+use crate::mechanics::solved::Solved;
 use crate::mechanics::work::{Effort, Work};
 use crate::readings::{Budget, Readings};
 
@@ -129,6 +131,10 @@ impl Mechanic for DotToDot {
 
     fn work(&self, view: &View) -> Option<Work> {
         Some(texts::work(view))
+    }
+
+    fn solved(&self, view: &View) -> Option<Solved> {
+        solved::solved(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

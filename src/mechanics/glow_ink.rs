@@ -12,6 +12,7 @@ use crate::face::Piece;
 use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
+use crate::mechanics::slips::Slip;
 use crate::mechanics::words::{shared_out, symbols};
 use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::readings::{Budget, Readings};
@@ -248,6 +249,10 @@ impl Mechanic for GlowInk {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
+    }
+
+    fn slips(&self, view: &View, _: &LockKind) -> Vec<Slip> {
+        solve::slips(view)
     }
 
     fn loose(&self, view: &View) -> Vec<String> {

@@ -14,6 +14,7 @@ use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::signs;
+use crate::mechanics::slips::Slip;
 use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::readings::{Budget, Readings};
 
@@ -170,6 +171,10 @@ impl Mechanic for GridSquare {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
+    }
+
+    fn slips(&self, view: &View, lock: &LockKind) -> Vec<Slip> {
+        read::slips(view, lock)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

@@ -13,6 +13,7 @@ use crate::face::Piece;
 use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
+use crate::mechanics::slips::Slip;
 use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::readings::{Budget, Readings};
 
@@ -159,6 +160,10 @@ impl Mechanic for LastingInk {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
+    }
+
+    fn slips(&self, view: &View, lock: &LockKind) -> Vec<Slip> {
+        solve::slips(view, lock)
     }
 
     fn reset(&self, view: &View, cx: &Dressing<'_>) -> String {

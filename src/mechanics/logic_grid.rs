@@ -4,6 +4,7 @@ mod draw;
 mod lay;
 mod read;
 mod reread;
+mod solved;
 mod texts;
 
 use serde::{Deserialize, Serialize};
@@ -15,6 +16,8 @@ use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::paper;
+use crate::mechanics::slips::Slip;
+use crate::mechanics::solved::Solved;
 use crate::mechanics::work::{Effort, Work};
 use crate::readings::matching::{Clue, Item, Matching};
 use crate::readings::{Budget, Readings};
@@ -192,6 +195,14 @@ impl Mechanic for LogicGrid {
 
     fn work(&self, view: &View) -> Option<Work> {
         texts::work(view)
+    }
+
+    fn slips(&self, view: &View, _: &LockKind) -> Vec<Slip> {
+        solved::slips(view)
+    }
+
+    fn solved(&self, view: &View) -> Option<Solved> {
+        solved::solved(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

@@ -17,6 +17,7 @@ use crate::face::Piece;
 use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
+use crate::mechanics::slips::Slip;
 use crate::readings::{Budget, Readings};
 use crate::units::{Mm, Size};
 
@@ -180,6 +181,10 @@ impl Mechanic for MagnetField {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
+    }
+
+    fn slips(&self, view: &View, _: &LockKind) -> Vec<Slip> {
+        read::slips(view)
     }
 
     fn reset(&self, view: &View, cx: &Dressing<'_>) -> String {

@@ -14,6 +14,7 @@ use crate::face::Piece;
 use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
+use crate::mechanics::slips::Slip;
 use crate::readings::{Budget, Readings};
 
 /// The mechanic.
@@ -200,6 +201,10 @@ impl Mechanic for MarkedLetters {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
+    }
+
+    fn slips(&self, view: &View, _: &LockKind) -> Vec<Slip> {
+        read::slips(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

@@ -4,6 +4,7 @@ mod draw;
 mod lay;
 mod read;
 mod reread;
+mod solved;
 mod texts;
 
 use serde::{Deserialize, Serialize};
@@ -13,6 +14,8 @@ use crate::face::Piece;
 use crate::face::proof::Printed;
 use crate::kit::material::{Need, PrepStep};
 use crate::kit::{HintLadder, LockKind};
+use crate::mechanics::slips::Slip;
+use crate::mechanics::solved::Solved;
 use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::readings::{Budget, Readings};
 
@@ -152,6 +155,14 @@ impl Mechanic for MaskCard {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
+    }
+
+    fn slips(&self, view: &View, lock: &LockKind) -> Vec<Slip> {
+        read::slips(view, lock)
+    }
+
+    fn solved(&self, view: &View) -> Option<Solved> {
+        solved::solved(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

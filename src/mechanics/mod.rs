@@ -51,6 +51,8 @@ mod semaphore_figures;
 mod shift_wheel;
 mod signs;
 pub mod sketch;
+pub mod slips;
+pub mod solved;
 mod spelled;
 mod tag_meta;
 mod truth_tellers;

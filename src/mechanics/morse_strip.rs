@@ -15,6 +15,7 @@ use crate::kit::{HintLadder, LockKind};
 use crate::limits;
 use crate::mechanics::codes::morse::{self, Run};
 use crate::mechanics::signs::{self, Entry};
+use crate::mechanics::slips::Slip;
 use crate::mechanics::words::symbols;
 use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::readings::{Budget, Readings};
@@ -139,6 +140,10 @@ impl Mechanic for MorseStrip {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
+    }
+
+    fn slips(&self, view: &View, lock: &LockKind) -> Vec<Slip> {
+        read::slips(view, lock)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

@@ -10,6 +10,8 @@ use crate::face::Piece;
 use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
+use crate::mechanics::slips::Slip;
+use crate::mechanics::solved::Solved;
 use crate::mechanics::work::Work;
 use crate::mechanics::{Dressing, Job, Meta, Rng};
 use crate::readings::{Budget, Readings};
@@ -101,11 +103,19 @@ pub trait Mechanic: Sync + Send + 'static {
         Vec::new()
     }
 
-    /// Answers to which a slip of this pattern leads, each with what went wrong, for the host; may hold the answer itself, and
-    /// what its lock cannot show.
-    fn slips(&self, view: &Self::View) -> Vec<(String, &'static str)> {
-        let _ = view;
+    /// Answers to which a slip of this pattern leads, the most usual first, each with what went wrong and what to say, for
+    /// the host; may hold the answer itself, and what the lock cannot show ([`slips::told`](crate::mechanics::slips::told)
+    /// leaves these out).
+    fn slips(&self, view: &Self::View, lock: &LockKind) -> Vec<Slip> {
+        let _ = (view, lock);
         Vec::new()
+    }
+
+    /// The solved state, drawn or in a table, where a host sees more in it than in [`Mechanic::reason`]; none where the
+    /// view has no certain one.
+    fn solved(&self, view: &Self::View) -> Option<Solved> {
+        let _ = view;
+        None
     }
 
     /// How to put it back for the next group, in a sentence.

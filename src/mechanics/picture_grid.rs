@@ -5,6 +5,7 @@ mod draw;
 pub mod glyphs;
 pub mod read;
 mod reread;
+mod solved;
 mod texts;
 
 use serde::{Deserialize, Serialize};
@@ -17,6 +18,7 @@ use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::limits;
 use crate::mechanics::paper;
+use crate::mechanics::solved::Solved;
 use crate::mechanics::words::{pushes, symbols};
 use crate::mechanics::work::{Effort, Work, arranged, counted, times};
 use crate::readings::runs::{Cell, Runs};
@@ -164,6 +166,10 @@ impl Mechanic for PictureGrid {
 
     fn work(&self, view: &View) -> Option<Work> {
         work(view)
+    }
+
+    fn solved(&self, view: &View) -> Option<Solved> {
+        solved::solved(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

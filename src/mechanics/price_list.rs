@@ -5,6 +5,7 @@ mod draw;
 mod lay;
 mod read;
 mod reread;
+mod solved;
 mod texts;
 mod work;
 
@@ -17,6 +18,8 @@ use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::paper;
+use crate::mechanics::slips::Slip;
+use crate::mechanics::solved::Solved;
 use crate::mechanics::work::{Effort, Work};
 use crate::readings::{Budget, Readings};
 
@@ -136,6 +139,14 @@ impl Mechanic for PriceList {
 
     fn work(&self, view: &View) -> Option<Work> {
         work::work(view)
+    }
+
+    fn slips(&self, view: &View, _: &LockKind) -> Vec<Slip> {
+        read::slips(view)
+    }
+
+    fn solved(&self, view: &View) -> Option<Solved> {
+        solved::solved(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

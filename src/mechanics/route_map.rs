@@ -5,6 +5,7 @@ mod land;
 mod lay;
 mod read;
 mod reread;
+mod solved;
 mod texts;
 
 use serde::{Deserialize, Serialize};
@@ -17,6 +18,8 @@ use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::limits;
 use crate::mechanics::signs;
+use crate::mechanics::slips::Slip;
+use crate::mechanics::solved::Solved;
 use crate::mechanics::work::{Effort, Work};
 use crate::readings::ways::Net;
 use crate::readings::{Budget, Readings};
@@ -279,6 +282,14 @@ impl Mechanic for RouteMap {
 
     fn work(&self, view: &View) -> Option<Work> {
         Some(texts::work(view))
+    }
+
+    fn slips(&self, view: &View, lock: &LockKind) -> Vec<Slip> {
+        read::slips(view, lock)
+    }
+
+    fn solved(&self, view: &View) -> Option<Solved> {
+        solved::solved(view)
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

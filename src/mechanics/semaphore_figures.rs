@@ -13,6 +13,7 @@ use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::codes::semaphore;
 use crate::mechanics::signs::{self, Entry, Way};
+use crate::mechanics::slips::{self, Slip};
 use crate::mechanics::words::symbols;
 use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::readings::{Budget, Readings};
@@ -157,6 +158,16 @@ impl Mechanic for SemaphoreFigures {
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {
         texts::reason(view, cx)
+    }
+
+    fn slips(&self, view: &View, lock: &LockKind) -> Vec<Slip> {
+        let behind = View { say_front: false, ..view.clone() };
+        slips::without(
+            self,
+            &behind,
+            lock,
+            "they take the arms from the figure's own side: say that they see it from the front, as on the card.",
+        )
     }
 
     fn reset(&self, _: &View, cx: &Dressing<'_>) -> String {

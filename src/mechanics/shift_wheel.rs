@@ -15,6 +15,7 @@ use crate::face::proof::Printed;
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::signs;
+use crate::mechanics::slips::Slip;
 use crate::mechanics::words::symbols;
 use crate::mechanics::{Dressing, Job, Mechanic, Meta, Part, Rng};
 use crate::readings::{Budget, Readings};
@@ -156,7 +157,7 @@ impl Mechanic for ShiftWheel {
         texts::reason(view, cx)
     }
 
-    fn slips(&self, view: &View) -> Vec<(String, &'static str)> {
+    fn slips(&self, view: &View, _: &LockKind) -> Vec<Slip> {
         let place = |symbol: char| view.ring.iter().position(|other| *other == symbol);
         let (Some(shift), Some(from)) = (view.setting.and_then(place), view.from) else { return Vec::new() };
         // From the other ring than the card says: the same turn the other way round.

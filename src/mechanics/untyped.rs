@@ -11,6 +11,8 @@ use crate::kit::file::{from_ron, to_ron};
 use crate::kit::material::PrepStep;
 use crate::kit::{HintLadder, LockKind};
 use crate::mechanics::form::{self, FormField};
+use crate::mechanics::slips::Slip;
+use crate::mechanics::solved::Solved;
 use crate::mechanics::work::Work;
 use crate::mechanics::{Dressing, Job, Mechanic, Meta, Rng};
 use crate::readings::{Budget, Readings};
@@ -84,7 +86,9 @@ pub trait AnyView: fmt::Debug + Send + Sync {
     /// See [`Mechanic::loose`].
     fn loose(&self) -> Vec<String>;
     /// See [`Mechanic::slips`].
-    fn slips(&self) -> Vec<(String, &'static str)>;
+    fn slips(&self, lock: &LockKind) -> Vec<Slip>;
+    /// See [`Mechanic::solved`].
+    fn solved(&self) -> Option<Solved>;
     /// See [`Mechanic::reset`].
     fn reset(&self, cx: &Dressing<'_>) -> String;
     /// See [`Mechanic::draft_hints`].
@@ -138,8 +142,11 @@ impl<M: Mechanic> AnyView for Typed<M> {
     fn loose(&self) -> Vec<String> {
         self.mechanic.loose(&self.view)
     }
-    fn slips(&self) -> Vec<(String, &'static str)> {
-        self.mechanic.slips(&self.view)
+    fn slips(&self, lock: &LockKind) -> Vec<Slip> {
+        self.mechanic.slips(&self.view, lock)
+    }
+    fn solved(&self) -> Option<Solved> {
+        self.mechanic.solved(&self.view)
     }
     fn reset(&self, cx: &Dressing<'_>) -> String {
         self.mechanic.reset(&self.view, cx)

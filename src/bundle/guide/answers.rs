@@ -5,6 +5,8 @@ use super::evening::titled;
 use super::words::{is_told, list, pushes, sentence, shown};
 use super::{Source, spoken};
 use crate::kit::LockKind;
+use crate::mechanics::slips::{self, Slip};
+use crate::mechanics::solved::Solved;
 use crate::party::LaidPuzzle;
 
 /// One answer with its reasons.
@@ -20,17 +22,20 @@ pub(super) struct AnswerText {
     reason: String,
     /// What fixes the order.
     order: &'static str,
+    /// The solved state, where there is more to see than words tell.
+    solved: Option<Solved>,
     /// What they may dial instead, and what went wrong then.
     wrong: Vec<(String, &'static str)>,
 }
 
 /// What a slip of the puzzle's own pattern leads to.
-fn slips(laid: Option<&LaidPuzzle>) -> Vec<(String, &'static str)> {
-    laid.and_then(|laid| laid.laid.as_ref().ok()).map(|view| view.slips()).unwrap_or_default()
+fn slips(laid: Option<&LaidPuzzle>, kind: &LockKind) -> Vec<Slip> {
+    let Some((laid, view)) = laid.and_then(|laid| Some((laid, laid.laid.as_ref().ok()?))) else { return Vec::new() };
+    slips::told(&**view, kind, &laid.answer)
 }
 
 /// Common wrong answers: a slip of the pattern's own, read from its end, put in order, told with left for right.
-fn wrong(kind: &LockKind, answer: &str, slips: Vec<(String, &'static str)>) -> Vec<(String, &'static str)> {
+fn wrong(kind: &LockKind, answer: &str, slips: Vec<Slip>) -> Vec<(String, &'static str)> {
     let right: Vec<char> = shown(kind, answer).to_uppercase().chars().collect();
     let from_end = || right.iter().rev().copied().collect::<Vec<char>>();
     let sorted = || {
@@ -64,8 +69,7 @@ fn wrong(kind: &LockKind, answer: &str, slips: Vec<(String, &'static str)>) -> V
         LockKind::Key => Vec::new(),
     };
     let mut found: Vec<(String, &'static str)> = Vec::new();
-    let slips = slips.into_iter().filter(|(other, _)| !other.trim().is_empty());
-    let slips = slips.map(|(other, why)| (other.to_uppercase().chars().collect::<Vec<char>>(), why));
+    let slips = slips.into_iter().map(|(other, why)| (other.to_uppercase().chars().collect::<Vec<char>>(), why));
     for (other, why) in slips.chain(tried) {
         let other_text: String = other.iter().collect();
         if other != right && found.iter().all(|(known, _)| *known != other_text) {
@@ -112,7 +116,8 @@ pub(super) fn answers(source: &Source<'_>) -> Vec<AnswerText> {
                 opens: lock.map_or_else(|| "opens no lock".to_owned(), |lock| spoken::opens(source, lock)),
                 reason,
                 order: crate::mechanics::find(&puzzle.mechanic).map_or("", |mechanic| order(mechanic.meta().order)),
-                wrong: lock.map(|lock| wrong(&lock.kind, answer, slips(laid))).unwrap_or_default(),
+                solved: laid.and_then(|laid| laid.laid.as_ref().ok()).and_then(|view| view.solved()),
+                wrong: lock.map(|lock| wrong(&lock.kind, answer, slips(laid, &lock.kind))).unwrap_or_default(),
             }
         })
         .collect()

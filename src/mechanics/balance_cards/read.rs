@@ -1,5 +1,6 @@
 use super::{View, Weighing};
 use crate::kit::LockKind;
+use crate::mechanics::slips::Slip;
 use crate::readings::tokens::{Mark, Order, read};
 use crate::readings::{Budget, Readings};
 
@@ -51,4 +52,14 @@ fn order(count: usize, pairs: &[(usize, usize)]) -> Option<Vec<usize>> {
         order.push(next);
     }
     Some(order)
+}
+
+pub(super) fn slips(view: &View) -> Vec<Slip> {
+    let Some(ranks) = settled(view) else { return Vec::new() };
+    let tags =
+        |order: &mut dyn Iterator<Item = usize>| order.filter_map(|at| view.things.get(at)).map(|it| it.tag).collect();
+    vec![
+        (tags(&mut ranks.iter().rev().copied()), "they read from light to heavy: the sheet says where to begin."),
+        (tags(&mut (0..view.things.len())), "they read the tags as the sheet lists the things, not by weight."),
+    ]
 }

@@ -33,8 +33,8 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
         || ORDER.to_owned(),
         |ranks| {
             let things = ranks.iter().filter_map(|at| view.things.get(*at));
-            let names: Vec<String> = things.map(|thing| word(&thing.symbol)).collect();
-            format!("From heavy to light they are: {}. Their tags are read in that order.", names.join(", "))
+            let names: Vec<String> = things.map(|thing| format!("{} ({})", word(&thing.symbol), thing.tag)).collect();
+            format!("From heavy to light they are, with their tags: {}.", names.join(", "))
         },
     );
     format!("{} shows: {}. {order}", capital(name(cx)), weighings.join("; "))

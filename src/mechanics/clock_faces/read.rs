@@ -3,6 +3,7 @@
 use super::{Clock, View};
 use crate::kit::LockKind;
 use crate::limits;
+use crate::mechanics::slips::Slip;
 use crate::readings::{Budget, Readings};
 
 /// Hands of which the shorter is more than this share of the longer are taken for each other (estimate; common
@@ -87,4 +88,11 @@ impl Walk<'_> {
         }
         whole
     }
+}
+
+/// The hours in the order in which the clocks are printed.
+pub(super) fn slips(view: &View) -> Vec<Slip> {
+    let named = |clock: &&Clock| view.order.iter().any(|name| clock.name.eq_ignore_ascii_case(name));
+    let hours = view.clocks.iter().filter(named).map(|clock| clock.hour.to_string()).collect();
+    vec![(hours, "they took the clocks as they came upon them: the card names the order.")]
 }

@@ -1,5 +1,6 @@
-use super::{Floor, Side, View};
+use super::{Floor, ForkMaze, Side, View};
 use crate::kit::LockKind;
+use crate::mechanics::slips::{self, Slip};
 use crate::readings::{Budget, Readings};
 
 /// What every way from start to goal gives that comes to no cell twice, also round the outside where the outer wall has
@@ -52,4 +53,26 @@ fn text(view: &View, way: &[usize]) -> String {
 /// To which side the way leaves a cell: into a neighbour, or out by a gate.
 fn leaves(view: &View, from: usize, to: usize) -> Option<Side> {
     view.side(from, to).or_else(|| view.gates.iter().find(|(cell, _)| *cell == from).map(|(_, side)| *side))
+}
+
+/// The way from the other end; with waymarks, the side from which each is come upon.
+pub(super) fn slips(view: &View, lock: &LockKind) -> Vec<Slip> {
+    if !view.whole() || !view.say_order {
+        return Vec::new();
+    }
+    if let Floor::Waymarks(_, list) = &view.floor {
+        let way = view.way();
+        let come = way.windows(2).filter(|pair| list.contains(&pair[1]));
+        let into: String = come.filter_map(|pair| view.side(pair[0], pair[1])).map(Side::letter).collect();
+        let mut slips =
+            vec![(into, "they wrote which way they came to each mark: it is which way they go on from it.")];
+        slips.extend(back(view, lock));
+        return slips;
+    }
+    back(view, lock)
+}
+
+fn back(view: &View, lock: &LockKind) -> Vec<Slip> {
+    let either = View { say_order: false, ..view.clone() };
+    slips::without(&ForkMaze, &either, lock, "they went from the goal to the start: the sheet says where to begin.")
 }

@@ -1,5 +1,6 @@
 use super::{Paper, Told, View};
 use crate::kit::LockKind;
+use crate::mechanics::slips::Slip;
 use crate::readings::tokens::{Cue, Mark, Order, read};
 use crate::readings::{Budget, Readings};
 
@@ -41,4 +42,12 @@ fn by_page(view: &View) -> Vec<(usize, usize)> {
         pairs.extend(later.map(|(after, _)| (before, after)));
     }
     pairs
+}
+
+pub(super) fn slips(view: &View) -> Vec<Slip> {
+    if view.order != Told::Listed || view.writings.len() < 2 {
+        return Vec::new();
+    }
+    let found: String = view.writings.iter().flat_map(|writing| &writing.symbols).collect();
+    vec![(found, "they took them as they found them: the note names another order.")]
 }

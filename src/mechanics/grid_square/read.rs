@@ -1,7 +1,8 @@
 //! Reads the message by the square, row before column and, where nothing says so, the other way as well.
 
-use super::{Message, View};
+use super::{GridSquare, Message, View};
 use crate::kit::LockKind;
+use crate::mechanics::slips::{self, Slip};
 use crate::mechanics::spelled::tries;
 use crate::readings::tokens::{self, Cue, Mark, Order};
 use crate::readings::{Budget, Readings};
@@ -84,4 +85,10 @@ fn remark(view: &View, all: &mut Readings) {
             }
         }
     }
+}
+
+/// The column before the row.
+pub(super) fn slips(view: &View, lock: &LockKind) -> Vec<Slip> {
+    let unruled = View { rule: false, ..view.clone() };
+    slips::without(&GridSquare, &unruled, lock, "they take the column before the row: the row's digit comes first.")
 }

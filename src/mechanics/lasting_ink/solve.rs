@@ -1,6 +1,7 @@
-use super::{Carrier, Direction, Symbol, View};
+use super::{Carrier, Direction, LastingInk, Symbol, View};
 use crate::kit::LockKind;
 use crate::limits;
+use crate::mechanics::slips::{self, Slip};
 use crate::readings::tokens::{Mark, Order, Way, read, turned};
 use crate::readings::{Budget, Readings};
 
@@ -52,4 +53,28 @@ fn nearest(view: &View) -> Option<f64> {
     };
     let (stay, go): (Vec<&Symbol>, Vec<&Symbol>) = view.symbols.iter().partition(|symbol| symbol.lasting);
     stay.iter().flat_map(|a| go.iter().filter(|b| b.row == a.row).map(|b| apart(a, b))).min_by(f64::total_cmp)
+}
+
+/// Guests who do not look for the mark, or go the other way round from it.
+pub(super) fn slips(view: &View, lock: &LockKind) -> Vec<Slip> {
+    if view.carrier == Carrier::Tile {
+        let unmarked = View { start: false, ..view.clone() };
+        return slips::without(&LastingInk, &unmarked, lock, "they hold it upside down: ask where the mark is.");
+    }
+    let mut stays: Vec<&Symbol> = view.symbols.iter().filter(|symbol| symbol.lasting).collect();
+    stays.sort_by(|a, b| a.at.total_cmp(&b.at));
+    let mut right: String = stays.iter().map(|symbol| symbol.text).collect();
+    let left: String = right.chars().rev().collect();
+    let other = match view.direction {
+        Direction::Rightwards => left,
+        Direction::Leftwards => std::mem::replace(&mut right, left),
+        Direction::Unstated => return Vec::new(),
+    };
+    let mut later = right.chars();
+    let first = later.next();
+    let turned: String = later.chain(first).collect();
+    vec![
+        (other, "they went the wrong way round: the lid says which."),
+        (turned, "they did not begin at the thick line: ask where the row begins."),
+    ]
 }

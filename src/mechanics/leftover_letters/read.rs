@@ -3,6 +3,7 @@ use std::collections::BTreeSet;
 use super::View;
 use crate::kit::LockKind;
 use crate::limits;
+use crate::mechanics::slips::Slip;
 use crate::readings::occurrences::{Hit, placements};
 use crate::readings::{Budget, Readings};
 
@@ -108,4 +109,23 @@ fn answers(left: &str, lock: &LockKind) -> Vec<String> {
         answers.push(digits);
     }
     answers
+}
+
+/// What is left, read column by column.
+pub(super) fn slips(view: &View) -> Vec<Slip> {
+    let grid = view.grid();
+    let hits: Vec<Hit> = view
+        .words
+        .iter()
+        .filter_map(|word| placements(&grid, &word.chars().collect::<Vec<char>>()).into_iter().next())
+        .collect();
+    let covered: BTreeSet<(usize, usize)> = hits.iter().flat_map(|hit| hit.cells.iter().copied()).collect();
+    let mut left: Vec<(usize, usize, char)> = Vec::new();
+    for (row, line) in view.rows.iter().enumerate() {
+        let letters = line.iter().enumerate().filter_map(|(col, letter)| Some((col, (*letter)?)));
+        left.extend(letters.filter(|(col, _)| !covered.contains(&(row, *col))).map(|(col, letter)| (col, row, letter)));
+    }
+    left.sort_unstable();
+    let down = left.into_iter().map(|(_, _, letter)| letter).collect();
+    vec![(down, "they read what is left column by column: say that one reads as in a book.")]
 }

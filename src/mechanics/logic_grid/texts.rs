@@ -1,12 +1,10 @@
 //! What it says: statements in words, help, hints, and how guests get to the answer.
 
-use super::{SHEET, Statement, View};
+use super::{SHEET, Statement, View, solved};
 use crate::kit::HintLadder;
-use crate::limits;
 use crate::mechanics::Dressing;
 use crate::mechanics::words::listed;
 use crate::mechanics::work::{Work, counted, times};
-use crate::readings::Budget;
 use crate::script::capital;
 
 pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
@@ -69,10 +67,9 @@ pub(super) fn statements(view: &View) -> Vec<String> {
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     format!(
-        "The {} statements on {} leave one way in which all things go together.{} {}",
+        "The {} statements on {} leave one way in which all things go together. {}",
         view.statements.len(),
         name(cx),
-        together(view).map_or_else(String::new, |rows| format!(" These do: {rows}.")),
         order(view)
     )
 }
@@ -117,13 +114,7 @@ const LIST: usize = 115;
 /// What goes together, but for the tags: "Ida, the lamp, two o'clock; …". None where the statements do not settle it, or
 /// where it is too long for a hint.
 fn together(view: &View) -> Option<String> {
-    let size = view.size()?;
-    let mut found: Vec<Vec<Vec<usize>>> = Vec::new();
-    let all = size.each(&view.clues(), &mut Budget::new(limits::GRID_STEPS), &mut |rows| {
-        found.push(rows.to_vec());
-        found.len() < 2
-    });
-    let ([only], Ok(())) = (found.as_slice(), all) else { return None };
+    let (size, only) = (view.size()?, solved::whole(view)?);
     let row = |row: usize| {
         let thing = |kind: usize| {
             let at = only.get(kind)?.iter().position(|other| *other == row)?;

@@ -2,6 +2,7 @@
 
 use super::{Kind, LEAST_ACROSS, NEIGHBOUR, Rule, STEEL_APART, Shape, View};
 use crate::kit::LockKind;
+use crate::mechanics::slips::Slip;
 use crate::readings::tokens::{self, Mark, Order};
 use crate::readings::{Budget, Readings};
 
@@ -113,4 +114,20 @@ fn remark(view: &View, pulling: &[&Shape], readings: &mut Readings) {
             LEAST_ACROSS.get()
         ));
     }
+}
+
+/// The numbers in another order than the card's.
+pub(super) fn slips(view: &View) -> Vec<Slip> {
+    let mut pulling = view.pulling();
+    let numbers = |shapes: &[&Shape]| shapes.iter().map(|shape| shape.number.as_str()).collect::<String>();
+    let mut slips = Vec::new();
+    if matches!(view.rule, Some(Rule::Kinds(_) | Rule::Sizes)) {
+        pulling.sort_by(|a, b| a.y.get().total_cmp(&b.y.get()));
+        slips.push((numbers(&pulling), "they read from the top of the board down: the card gives another order."));
+    }
+    if view.rule.is_some() {
+        pulling.sort_by(|a, b| a.x.get().total_cmp(&b.x.get()));
+        slips.push((numbers(&pulling), "they read from the left of the board to the right: ask what the card says."));
+    }
+    slips
 }

@@ -2,6 +2,7 @@
 
 use super::{Says, View};
 use crate::kit::LockKind;
+use crate::mechanics::slips::Slip;
 use crate::readings::tokens::{self, Cue, Mark, Order};
 use crate::readings::{Budget, Readings};
 
@@ -142,4 +143,18 @@ fn remark(view: &View, readings: &mut Readings) {
             ));
         }
     }
+}
+
+/// The named digits as they stand on the sign.
+pub(super) fn slips(view: &View) -> Vec<Slip> {
+    let mut named = first_way(&view.pointer.says);
+    let mut on_sign = String::new();
+    for cell in view.cells() {
+        let (Some(mark), Some(at)) = (cell.mark, named.iter().position(|letter| *letter == cell.letter)) else {
+            continue;
+        };
+        named.remove(at);
+        on_sign.push(mark);
+    }
+    vec![(on_sign, "they took the digits as they stand on the sign: the card gives the order.")]
 }

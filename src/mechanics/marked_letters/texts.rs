@@ -75,10 +75,30 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     let marked = view.lines.iter().flatten().filter(|cell| cell.mark.is_some()).count();
     let others = if marked > named(view) { " All other digits on it are decoys." } else { "" };
     format!(
-        "{} {how}. The digits under these letters on {}, in that order, are the code.{equal}{others}",
+        "{} {how}. The digits under these letters on {}, in that order, are the code{}.{equal}{others}",
         capital(cx.name("pointer", "the pointer card")),
         cx.name("sign", "the sign"),
+        digits(view),
     )
+}
+
+/// Which digit stands under which letter: ": I 0, H 6". Nothing where a letter's digit is not certain.
+fn digits(view: &View) -> String {
+    let mut used: Vec<(usize, usize)> = Vec::new();
+    let mut told = Vec::new();
+    for letter in read::first_way(&view.pointer.says) {
+        let cells =
+            view.lines.iter().enumerate().flat_map(|(row, line)| line.iter().enumerate().map(move |at| (row, at)));
+        let mut fitting = cells
+            .filter(|(row, (col, cell))| cell.letter == letter && cell.mark.is_some() && !used.contains(&(*row, *col)));
+        let (Some((row, (col, cell))), more) = (fitting.next(), fitting.next().is_some()) else { return String::new() };
+        if more && !view.pointer.equal_rule {
+            return String::new();
+        }
+        used.push((row, col));
+        told.extend(cell.mark.map(|mark| format!("{letter} {mark}")));
+    }
+    format!(": {}", told.join(", "))
 }
 
 /// How many letters the card names.

@@ -2,7 +2,9 @@
 
 use super::{Cell, Corner, View, turned};
 use crate::kit::LockKind;
+use crate::limits;
 use crate::mechanics::number_words;
+use crate::mechanics::slips::Slip;
 use crate::readings::{Budget, Readings};
 
 /// Most quarter turns that make a difference.
@@ -83,4 +85,23 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
         all.remarks.push("nothing says in which order the windows are read".into());
     }
     all
+}
+
+/// The windows read down the columns, or the card laid on face down; where it is turned, all turns alike.
+pub(super) fn slips(view: &View, lock: &LockKind) -> Vec<Slip> {
+    let mut slips = Vec::new();
+    let mut add = |cells: &[Cell], by_rows: bool, why: &'static str| {
+        let read = series(view, cells, view.turns.unwrap_or(1), true, by_rows);
+        let mut found = Readings::default();
+        number_words::add(&read, "", lock, &mut Budget::new(limits::GRID_STEPS), &mut found);
+        slips.extend(found.list.into_iter().map(|reading| (reading.answer, why)));
+    };
+    if view.turns.is_some() {
+        add(&view.windows, false, "they read down the columns: say that one reads row by row, as in a book.");
+        let side = view.side();
+        let flipped: Vec<Cell> =
+            view.windows.iter().map(|(row, col)| (*row, side.saturating_sub(1).saturating_sub(*col))).collect();
+        add(&flipped, true, "the card lies face down: ask where its corner belongs.");
+    }
+    slips
 }

@@ -1,10 +1,11 @@
 //! Reads a strip as guests do: by lengths, not by what the author meant.
 
-use super::View;
+use super::{MorseStrip, View};
 use crate::kit::LockKind;
 use crate::limits;
 use crate::mechanics::codes::morse::{BETWEEN, DASH, Run, WITHIN};
 use crate::mechanics::signs::Entry;
+use crate::mechanics::slips::{self, Slip};
 use crate::readings::{Budget, Readings};
 
 /// A sign of the strip: what it can be taken for, and whether a group can end after it.
@@ -117,4 +118,10 @@ impl Walk<'_> {
         }
         whole
     }
+}
+
+/// The strip held upside down.
+pub(super) fn slips(view: &View, lock: &LockKind) -> Vec<Slip> {
+    let unmarked = View { start_mark: false, ..view.clone() };
+    slips::without(&MorseStrip, &unmarked, lock, "they read the row from the wrong end: ask where the start mark is.")
 }

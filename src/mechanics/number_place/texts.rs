@@ -14,18 +14,7 @@ pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     let rules = view.rules();
-    let full = filled(view).map_or_else(String::new, |rows| format!(" Filled, row by row: {rows}."));
-    format!("Guests fill in {}; there is one way to do it. {} {}{full}", name(cx), rules[0], rules[1])
-}
-
-/// The rows of the filled grid, so that a host can see at once where a table went wrong; none where it is not certain.
-fn filled(view: &View) -> Option<String> {
-    let places = view.places()?;
-    let found = places.solutions(&view.givens(), 2, &mut Budget::new(limits::GRID_STEPS)).ok()?;
-    let [full] = found.as_slice() else { return None };
-    let row = |cells: &[usize]| cells.iter().map(|value| view.symbols.get(*value).copied()).collect::<Option<String>>();
-    let rows: Option<Vec<String>> = full.chunks(places.size).map(row).collect();
-    Some(rows?.join(" · "))
+    format!("Guests fill in {}; there is one way to do it. {} {}", name(cx), rules[0], rules[1])
 }
 
 pub(super) fn work(view: &View) -> Option<Work> {

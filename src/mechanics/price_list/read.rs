@@ -1,6 +1,7 @@
 use super::{Bill, View};
 use crate::kit::LockKind;
 use crate::limits;
+use crate::mechanics::slips::Slip;
 use crate::readings::tokens::Spent;
 use crate::readings::{Budget, Readings};
 
@@ -44,15 +45,24 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
     readings
 }
 
-/// The thing that stands on the most bills, and its price; none where the bills do not settle the prices.
-pub(super) fn a_price(view: &View) -> Option<(&str, u32)> {
+/// The price of each thing; none where the bills do not settle them.
+pub(super) fn prices(view: &View) -> Option<Vec<u32>> {
+    if view.things.len() > limits::BILL_THINGS || view.bills.iter().any(|bill| bill.pieces.len() != view.things.len()) {
+        return None;
+    }
     let mut found: Vec<Vec<u32>> = Vec::new();
     walk(view, &mut Vec::new(), &mut Budget::new(limits::GRID_STEPS), &mut |prices| {
         found.push(prices.to_vec());
         found.len() < 2
     })
     .ok()?;
-    let [only] = found.as_slice() else { return None };
+    let [only] = <[Vec<u32>; 1]>::try_from(found).ok()?;
+    Some(only)
+}
+
+/// The thing that stands on the most bills, and its price; none where the bills do not settle the prices.
+pub(super) fn a_price(view: &View) -> Option<(&str, u32)> {
+    let only = prices(view)?;
     let bills =
         |at: &usize| view.bills.iter().filter(|bill| bill.pieces.get(*at).is_some_and(|count| *count > 0)).count();
     let at = (0..view.things.len()).max_by_key(bills)?;
@@ -113,4 +123,12 @@ pub(super) fn rank(bills: &[Bill], things: usize) -> usize {
         rank += 1;
     }
     rank
+}
+
+pub(super) fn slips(view: &View) -> Vec<Slip> {
+    let Some(prices) = prices(view) else { return Vec::new() };
+    let mut sold = view.asked.clone();
+    sold.sort_unstable();
+    let text = sold.iter().filter_map(|at| prices.get(*at)).map(u32::to_string).collect();
+    vec![(text, "they took the prices in the order of the bills: the list at the foot gives the order.")]
 }

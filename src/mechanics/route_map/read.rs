@@ -1,7 +1,8 @@
-use super::{Task, View, Wind};
+use super::{RouteMap, Task, View, Wind};
 use crate::kit::LockKind;
 use crate::limits;
 use crate::mechanics::pictures::word;
+use crate::mechanics::slips::{self, Slip};
 use crate::readings::{Budget, Readings};
 
 pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Readings {
@@ -162,4 +163,29 @@ fn line(view: &View, from: usize, to: usize) -> Option<Wind> {
         (std::cmp::Ordering::Equal, std::cmp::Ordering::Less) => Some(Wind::East),
         _ => None,
     }
+}
+
+/// The map held another way up, east taken for west, and the square counted on which one stands; most such ways end
+/// where nothing can be noted.
+pub(super) fn slips(view: &View, lock: &LockKind) -> Vec<Slip> {
+    if !view.whole() || !view.north {
+        return Vec::new();
+    }
+    let changed = |change: &dyn Fn((Wind, usize)) -> (Wind, usize), why| {
+        let Task::Legs(from, legs) = &view.task else { return Vec::new() };
+        let legs = legs.iter().map(|leg| leg.iter().map(|step| change(*step)).collect()).collect();
+        let other = View { task: Task::Legs(from.clone(), legs), ..view.clone() };
+        slips::without(&RouteMap, &other, lock, why)
+    };
+    let mirrored = |(wind, count)| match wind {
+        Wind::East => (Wind::West, count),
+        Wind::West => (Wind::East, count),
+        Wind::North | Wind::South => (wind, count),
+    };
+    let mut slips = changed(&mirrored, "they took east for west: show them the rose on the map.");
+    let short = |(wind, count): (Wind, usize)| (wind, count.saturating_sub(1));
+    slips.extend(changed(&short, "they counted the square on which they stand: read the card aloud once more."));
+    let unmarked = View { north: false, ..view.clone() };
+    slips.extend(slips::without(&RouteMap, &unmarked, lock, "they hold the map another way up: ask where north is."));
+    slips
 }

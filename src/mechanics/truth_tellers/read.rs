@@ -1,6 +1,7 @@
-use super::{Claim, View};
+use super::{Claim, Speaker, View};
 use crate::kit::LockKind;
 use crate::limits;
+use crate::mechanics::slips::Slip;
 use crate::mechanics::words::listed;
 use crate::readings::{Budget, Readings};
 
@@ -59,4 +60,17 @@ pub(super) fn readings(view: &View, lock: &LockKind, budget: &mut Budget) -> Rea
         readings.remarks.push("more than one case fits, though the badges read alike".into());
     }
     readings
+}
+
+pub(super) fn slips(view: &View) -> Vec<Slip> {
+    let Some(liars) = liars(view) else { return Vec::new() };
+    let badges =
+        |of: &dyn Fn(&&Speaker) -> bool| view.speakers.iter().filter(of).map(|speaker| speaker.badge).collect();
+    vec![
+        (
+            badges(&|speaker| liars.contains(&speaker.name)),
+            "these are the badges of those who say what is false: read the last line of the sheet aloud.",
+        ),
+        (badges(&|_| true), "these are all the badges: only those of some count, as the last line of the sheet says."),
+    ]
 }
