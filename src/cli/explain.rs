@@ -2,6 +2,7 @@ use std::collections::BTreeMap;
 use std::io::Write;
 
 use super::docs::{TypeDoc, types};
+use super::explain_pieces;
 use super::explain_words::{self, FILES};
 use super::outcome::{CLEAN, Outcome};
 use super::wrap::wrap;
@@ -124,6 +125,7 @@ fn mechanic(found: &dyn AnyMechanic, out: &mut dyn Write) -> Outcome {
     for (one, other) in sample(found, &theme, &palette)?.view.apart() {
         writeln!(out, "  `{one}` and `{other}` lie apart: side by side they are no search (`check` warns of it)")?;
     }
+    explain_pieces::write(found, out)?;
     writeln!(out, "\n{}", meta.help.trim())?;
     writeln!(out, "\nThe setup as it is when nothing is chosen:\n\n{}", found.default_setup()?.trim())?;
     Ok(CLEAN)

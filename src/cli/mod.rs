@@ -10,6 +10,7 @@ mod codes;
 mod docs;
 mod explain;
 mod explain_frames;
+mod explain_pieces;
 mod explain_words;
 mod export;
 mod mechanics;

@@ -54,6 +54,7 @@ pub mod sketch;
 pub mod slips;
 pub mod solved;
 mod spelled;
+pub mod stock;
 mod tag_meta;
 mod truth_tellers;
 mod untyped;

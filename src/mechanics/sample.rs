@@ -10,6 +10,7 @@ use crate::kit::LockKind;
 use crate::kit::material::material;
 use crate::limits;
 use crate::mechanics::form::{Choice, Shape};
+use crate::mechanics::stock::stock;
 use crate::mechanics::{AnyMechanic, AnyView, Dressing, Hung, Job, NO_NAMES, Rng};
 use crate::theme::{Colour, Loaded, Palette};
 
@@ -100,9 +101,10 @@ fn made(mechanic: &dyn AnyMechanic, setup: &str, theme: &Loaded, palette: &Palet
         let names = &NO_NAMES;
         let cx =
             Dressing { puzzle: &id, mechanic: meta.id, lock: &lock, lock_name, mark, names, theme, palette, pictures };
-        let pieces = view.pieces(&cx)?;
+        let (mut pieces, prep) = (view.pieces(&cx)?, view.prep(&cx));
+        stock(&mut pieces, &prep);
         let mut things: Vec<&'static str> = Vec::new();
-        for need in view.prep(&cx).iter().flat_map(|step| &step.needs) {
+        for need in prep.iter().flat_map(|step| &step.needs) {
             if !PAPER.contains(&need.material) && !things.contains(&need.material) {
                 things.push(need.material);
             }

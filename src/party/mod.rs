@@ -28,11 +28,12 @@ use depends::Key;
 use rayon::prelude::*;
 
 use crate::diag::{Anchor, Hinted, Level, Trouble};
-use crate::face::{Audience, Pictures, Piece, Stock};
+use crate::face::{Pictures, Piece};
 use crate::flow::{self, Flow};
 use crate::ids::PuzzleId;
 use crate::kit::material::PrepStep;
 use crate::kit::{Apart, HintLadder, Kit, Lying, Positions};
+use crate::mechanics::stock::stock;
 use crate::mechanics::work::Work;
 use crate::mechanics::{AnyView, Dressing, NO_NAMES};
 use crate::readings::{Readings, Verdict};
@@ -170,9 +171,10 @@ impl Party {
             if let Some(key) = new {
                 kept.put(&made.puzzle.id, key, &made);
             }
-            let stock = stock(&made.puzzle.prep);
+            let mut printed = made.pieces;
+            stock(&mut printed, &made.puzzle.prep);
             puzzles.push(made.puzzle);
-            pieces.extend(made.pieces.into_iter().map(|piece| Piece { stock: stock_of(&piece, stock), ..piece }));
+            pieces.extend(printed);
             troubles.extend(made.trouble);
         }
         let mut party = Self { level, palette, script, puzzles, pieces, troubles, positions, pictures };
@@ -339,20 +341,5 @@ fn read_ahead(kit: &Kit, theme: &Loaded, palette: &Palette, pictures: &Pictures)
     for name in names {
         // What cannot be read is told by the piece that stands on it.
         drop(cx.frame(name));
-    }
-}
-
-/// What the pieces of a puzzle are printed on, by what its preparation takes: the heavier paper where it takes two.
-fn stock(prep: &[PrepStep]) -> Stock {
-    let takes = |paper: &str| prep.iter().flat_map(|step| &step.needs).any(|need| need.material == paper);
-    if takes("plain-paper") && !takes("card-paper") { Stock::Plain } else { Stock::Card }
-}
-
-/// What one of these pieces is printed on: film where the mechanic says so, plain paper for what only the host uses.
-fn stock_of(piece: &Piece, of_puzzle: Stock) -> Stock {
-    match (piece.stock, piece.audience) {
-        (Stock::Film, _) => Stock::Film,
-        (_, Audience::Host) => Stock::Plain,
-        _ => of_puzzle,
     }
 }

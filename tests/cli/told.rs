@@ -48,6 +48,25 @@ fn everything_is_listed_without_a_name() {
 }
 
 #[test]
+fn a_mechanic_tells_its_pieces_with_size_paper_and_whose_they_are() {
+    let told = |name: &str| {
+        let (code, out, err) = inklatch(&["explain", name]);
+        assert_eq!(code, CLEAN, "{err}");
+        let (_, rest) = out.split_once("Pieces of a sample").expect("the pieces");
+        rest.lines().skip(1).take_while(|line| !line.is_empty()).map(str::to_owned).collect::<Vec<_>>()
+    };
+    // What guests write on is of plain paper; a board is as large in every theme.
+    assert_eq!(told("price-list"), ["  bills        190 × 250 mm, plain paper, for guests"]);
+    let sheets = told("overlay-sheets");
+    assert!(sheets.iter().any(|line| line.contains("clear film, for guests")), "{sheets:?}");
+    let board = told("magnet-field");
+    assert!(board.iter().any(|line| line.ends_with("plain paper, for the host")), "{board:?}");
+    // One for each wheel of the first lock that the sample suits.
+    let clocks = told("clock-faces");
+    assert!(clocks.iter().any(|line| line.starts_with("  clocks       3 pieces, each 80 × 80 mm")), "{clocks:?}");
+}
+
+#[test]
 fn a_theme_is_listed_with_all_that_it_has() {
     for id in builtin_ids() {
         let theme = load_builtin(&id).unwrap().theme;
