@@ -129,14 +129,53 @@ fn the_sheet_says_in_which_directions_its_words_run() {
         pieces[0].front.runs().map(|run| run.text.text()).find(|text| text.starts_with("Circle")).unwrap()
     };
     for (word, ways) in [
-        ("OWL", "run across and may"),
-        ("LWO", "run across, some of them backwards, and may"),
-        ("TOP", "run down and may"),
-        ("POT", "run down, some of them up, and may"),
-        ("TWO", "run on a slant and may"),
-        ("OWT", "run on a slant, some of them backwards, and may"),
-        ("PWE", "run on a slant and may"),
+        ("OWL", "runs across."),
+        ("LWO", "runs across, backwards."),
+        ("TOP", "runs down."),
+        ("POT", "runs straight up."),
+        ("TWO", "runs on a slant."),
+        ("OWT", "runs on a slant, backwards."),
+        ("PWE", "runs on a slant."),
     ] {
         assert!(said(word).contains(ways), "{word}: {}", said(word));
     }
+}
+
+#[test]
+fn one_word_to_find_is_told_as_one() {
+    let (mechanic, lock) = (find("leftover-letters").unwrap(), LockKind::Digits(2));
+    let told = |setup: &str| {
+        let view = lay_out(mechanic, setup, "41", &lock, 3).unwrap();
+        dressed("leftover-letters", &lock, |cx| {
+            let words: Vec<String> = view.pieces(cx).unwrap()[0].front.runs().map(|run| run.text.text()).collect();
+            let hints = view.draft_hints(cx);
+            format!("{} {} {} {}", words.join(" "), view.reason(cx), hints.method, hints.giveaway)
+        })
+    };
+    let one = told("(words: [\"THIMBLE\"])");
+    assert!(one.contains("Circle the word of the list. It runs "), "{one}");
+    assert!(!one.contains("1 word") && !one.contains("They run") && !one.contains("long ones"), "{one}");
+    let two = told("(words: [\"THIMBLE\", \"LANTERN\"])");
+    assert!(two.contains("Circle all 2 words. They run "), "{two}");
+}
+
+/// The longer the words, the fewer stand side by side: each is set as large as the list allows.
+#[test]
+fn long_words_stand_in_fewer_columns() {
+    let (mechanic, lock) = (find("leftover-letters").unwrap(), LockKind::Digits(2));
+    let columns = |words: &[&str]| {
+        let setup = format!("(words: {words:?})");
+        let view = lay_out(mechanic, &setup, "41", &lock, 3).unwrap();
+        dressed("leftover-letters", &lock, |cx| {
+            let piece = view.pieces(cx).unwrap().remove(0);
+            let listed = piece.front.runs().filter(|run| words.contains(&run.text.text().as_str()));
+            let mut lefts: Vec<i64> = listed.map(|run| (run.rect.x.get() * 10.0).round() as i64).collect();
+            lefts.sort_unstable();
+            lefts.dedup();
+            lefts.len()
+        })
+    };
+    let short = ["OWL", "BEE", "ANT", "FOX", "ELK", "YAK", "EMU", "RAM"];
+    let long = ["GRASSHOPPERS", "CATERPILLARS", "DRAGONFLYING", "WOODPECKERED", "NIGHTINGALES", "KINGFISHERED"];
+    assert!(columns(&short) > columns(&long), "{} and {}", columns(&short), columns(&long));
 }

@@ -13,7 +13,10 @@ pub(super) fn name<'a>(cx: &Dressing<'a>) -> &'a str {
 
 /// What the sheet tells about the words.
 pub(super) fn rule(view: &View) -> String {
-    format!("Circle all {} words. They run {} and may cross.", view.words.len(), ways(view))
+    match view.words.len() {
+        1 => format!("Circle the word of the list. It runs {}.", ways(view)),
+        count => format!("Circle all {count} words. They run {} and may cross.", ways(view)),
+    }
 }
 
 /// The ways in which the words of this sheet run: "across, down and on a slant, some of them backwards or up,".
@@ -38,14 +41,19 @@ fn ways(view: &View) -> String {
         all.iter().filter(|(_, used)| *used).map(|(word, _)| (*word).to_owned()).collect()
     };
     let turned = used(&turned);
-    let turned = if turned.is_empty() { String::new() } else { format!(", some of them {},", turned.join(" or ")) };
+    let turned = match (turned.as_slice(), view.words.len()) {
+        ([], _) => String::new(),
+        ([way], 1) if way == "up" => return "straight up".to_owned(),
+        (all, 1) => format!(", {}", all.join(" and ")),
+        (all, _) => format!(", some of them {},", all.join(" or ")),
+    };
     format!("{}{turned}", listed(&used(&ways)))
 }
 
 pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
     format!(
-        "Guests find the {} words on {}; each stands there once. {ORDER} They spell the answer, a digit as its word.",
-        view.words.len(),
+        "Guests find the {} on {}; each stands there once. {ORDER} They spell the answer, a digit as its word.",
+        if view.words.len() == 1 { "word".to_owned() } else { format!("{} words", view.words.len()) },
         name(cx),
     )
 }
@@ -55,14 +63,18 @@ pub(super) fn draft_hints(view: &View, cx: &Dressing<'_>) -> HintLadder {
     let longest = view.words.iter().max_by_key(|word| word.chars().count()).map_or("", String::as_str);
     HintLadder {
         nudge: format!("{} is more than a pastime. Mind the letters that you do not circle.", capital(sheet)),
-        method: format!(
-            "Find every word of the list on {sheet}, the long ones first ({longest}, say), and cross out its letters as you \
-             go. A letter may belong to two words."
-        ),
+        method: if view.words.len() == 1 {
+            format!("Find {longest} on {sheet}, and cross out its letters.")
+        } else {
+            format!(
+                "Find every word of the list on {sheet}, the long ones first ({longest}, say), and cross out its letters as \
+                 you go. A letter may belong to two words."
+            )
+        },
         giveaway: format!(
-            "With all {} words crossed out on {sheet}, some letters remain. Copy them row by row, from left to right: they \
+            "With {} crossed out on {sheet}, some letters remain. Copy them row by row, from left to right: they \
              spell, without gaps, what you set on {}.",
-            view.words.len(),
+            if view.words.len() == 1 { "the word".to_owned() } else { format!("all {} words", view.words.len()) },
             cx.lock_name
         ),
     }
