@@ -65,7 +65,7 @@ impl Default for Setup {
         Self {
             kinds: vec![
                 kind("guests", ["Ida", "Jonas", "Maud", "Piet"], false),
-                kind("things", ["the broom", "the ladder", "the lamp", "the oil can"], false),
+                kind("things", ["the broom", "the ladder", "the lamp", "the bucket"], false),
                 kind("hours", ["one o'clock", "two o'clock", "three o'clock", "four o'clock"], true),
             ],
             tag: "tag".into(),

@@ -116,3 +116,23 @@ fn refusals_say_what_to_change() {
         assert!(!trouble.hints.is_empty(), "{setup}: {trouble}");
     }
 }
+
+/// A lone digit at the head of a line would read as a number of its own.
+#[test]
+fn no_tag_is_parted_from_its_symbol() {
+    let (mechanic, lock) = (find("logic-grid").unwrap(), LockKind::Digits(3));
+    let mut tags = 0;
+    for seed in 0..8 {
+        let view = lay_out(mechanic, "()", "472", &lock, seed).unwrap();
+        let words = dressed("logic-grid", &lock, |cx| {
+            let piece = view.pieces(cx).unwrap().remove(0);
+            piece.front.runs().map(|run| run.text.text()).collect::<Vec<_>>()
+        });
+        // Names beside the table stand in a line of their own.
+        for sentence in words.iter().filter(|text| text.contains(". ")) {
+            assert!(!sentence.contains("tag ") && !sentence.contains("Tag "), "{sentence}");
+            tags += sentence.matches("ag\u{a0}").count();
+        }
+    }
+    assert!(tags > 0);
+}

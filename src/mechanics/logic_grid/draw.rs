@@ -39,22 +39,35 @@ pub(super) fn sheets(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     let rule = Rich::plain(texts::rule(view));
     let top = Rect { h: paper::told_height(cx, &rule, slot.w, slot.h * 0.075), ..slot };
     paper::words(&mut face, cx, top, rule, 13.0);
-    let numbered: Vec<String> =
-        texts::statements(view).iter().enumerate().map(|(index, text)| format!("{}. {text}", index + 1)).collect();
-    let half = numbered.len().div_ceil(2);
+    let numbered: Vec<String> = texts::statements(view)
+        .iter()
+        .enumerate()
+        .map(|(index, text)| format!("{}. {}", index + 1, kept(view, text)))
+        .collect();
     // Statements begin as far from the frame as a column stands from the next; in large print room is dear.
     let air = mm(if cx.large() { 1.0 } else { 4.0 });
     let w = slot.w / 2.0 - mm(2.0) - air;
-    let high = |size| numbered.chunks(half.max(1)).map(|part| paper::height(cx, part, w, size)).fold(Mm::ZERO, Mm::max);
+    let columns = |at: usize| [&numbered[..at], &numbered[at..]];
+    let high_at =
+        |at: usize, size| columns(at).map(|part| paper::height(cx, part, w, size)).into_iter().fold(Mm::ZERO, Mm::max);
+    // Parted where both columns stand about as high: statements of two lines count as such.
+    let (mut half, mut least) = (numbered.len(), high_at(numbered.len(), STATEMENT.1));
+    for at in (1..numbered.len()).rev() {
+        let high = high_at(at, STATEMENT.1);
+        if high < least {
+            (half, least) = (at, high);
+        }
+    }
+    let high = |size| high_at(half, size);
     let few = cx.large() || high(STATEMENT.0) < slot.h * FEW;
     let points = if few { STATEMENT.0 } else { STATEMENT.1 };
     let most = if cx.large() { slot.h } else { slot.h * LIST - mm(2.0) };
     let list = Rect { y: top.bottom() + mm(2.0), h: high(points).min(most), ..slot };
-    for (index, part) in numbered.chunks(half.max(1)).enumerate() {
+    for (index, part) in columns(half).into_iter().enumerate() {
         let column = Rect { x: list.x + air + (w + mm(4.0)) * index as f64, w, ..list };
         paper::lines(&mut face, cx, column, part, points.get());
     }
-    let order = Rich::plain(texts::order(view));
+    let order = Rich::plain(kept(view, &texts::order(view)));
     let h = paper::told_height(cx, &order, slot.w, slot.h * 0.075);
     let bottom = Rect { y: slot.bottom() - h, h, ..slot };
     paper::words(&mut face, cx, bottom, order, 14.0);
@@ -141,4 +154,11 @@ fn room(view: &View, cx: &Dressing<'_>) -> Mm {
     let things = view.kinds.iter().enumerate().flat_map(|(kind, of)| (0..of.things.len()).map(move |at| (kind, at)));
     let longest = things.map(|thing| view.thing(thing).chars().count()).max().unwrap_or(0);
     (size.to_mm() * 0.41 * longest as f64 + mm(3.0)).min(if cx.large() { LARGE_NAMES } else { NAMES.0 }).max(NAMES.1)
+}
+
+/// A sentence in which no tag is parted from its symbol: a lone digit at the head of a line reads as a number of its own.
+fn kept(view: &View, text: &str) -> String {
+    let tag = format!("{} ", view.tag);
+    let whole = format!("{}\u{a0}", view.tag);
+    text.replace(&tag, &whole).replace(&capital(&tag), &capital(&whole))
 }

@@ -127,6 +127,8 @@ fn numbered(sheet: &Printed, slot: Rect, end: Mm) -> Hinted<Vec<String>> {
             }
         }
     }
+    // A tag and its symbol stand together by a space that no line breaks.
+    said.iter_mut().for_each(|text| *text = squeezed(text));
     if said.is_empty() {
         return Err(Trouble::new("no numbered statement stands above the table"));
     }
@@ -188,7 +190,7 @@ fn ordered<'a>(view: &View, text: &'a str) -> Option<(&'a str, usize)> {
 
 /// The things on the list at the foot.
 fn asked(view: &View, sheet: &Printed, slot: Rect) -> Hinted<Vec<Thing>> {
-    let list = after(sheet, slot, &format!("{}{}s, in this order: ", texts::READ, view.tag))?;
+    let list = squeezed(&after(sheet, slot, &format!("{}{}s, in this order: ", texts::READ, view.tag))?);
     let known = |name: &str| thing(view, name).ok_or_else(|| Trouble::new(format!("nothing is called \"{name}\"")));
     list.split("; ").map(known).collect()
 }
