@@ -14,6 +14,8 @@ const USUAL_SLOT: Size = Size::mm(160.0, 26.0);
 const MARK_ROW: (Mm, Mm) = (Mm::new(4.0), Mm::new(8.0));
 /// Room between a row of digits and the next line of letters: digits must look like those of the line above.
 const BETWEEN: Mm = Mm::new(2.6);
+/// White at both ends of a line together, in the size of its type: no letter stands at the frame.
+const BESIDE: f64 = 0.8;
 /// Height of a line of letters, in the size of its type: room for capitals in any lettering.
 const LINE: f64 = 1.2;
 /// Most lines of a sign.
@@ -106,7 +108,10 @@ pub(super) fn sign(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
 
     let widths: Vec<f64> = words.iter().map(|line| line_width(line.chars())).collect();
     let (mark_row, most) = if cx.large() { (MARK_ROW.1, Pt::new(20.0)) } else { (MARK_ROW.0, Pt::new(10.0)) };
-    let size = type_size(Size { w: slot.w, h: slot.h }, &widths, mark_row);
+    // In large print room is dear.
+    let beside = if cx.large() { 0.0 } else { BESIDE };
+    let filled: Vec<f64> = widths.iter().map(|width| width + beside).collect();
+    let size = type_size(Size { w: slot.w, h: slot.h }, &filled, mark_row);
     if size.to_pt() < LEAST {
         return Err(Trouble::new("the sign's letters would be smaller than 9 points")
             .hint("shorten the sign, or draw a larger `slot-letters` into the theme's frame `sign`"));

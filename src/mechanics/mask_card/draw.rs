@@ -15,7 +15,7 @@ const RIM: Mm = Mm::new(4.5);
 /// Height of the rule below the square.
 const RULE: Mm = Mm::new(44.0);
 /// Side of the largest cell: a window that size is quickly cut, and its letter read from a step away.
-const CELL: Mm = Mm::new(15.0);
+const CELL: Mm = Mm::new(18.0);
 /// Legs of the corner mark, and of the corner that is cut off.
 const MARK: Mm = Mm::new(4.0);
 const CUT: Mm = Mm::new(4.2);
@@ -91,7 +91,7 @@ pub(super) fn grid(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     for (row, line) in (0_u8..).zip(&view.rows) {
         for (col, symbol) in (0_u8..).zip(line.chars()) {
             let rect = plan.cell((row, col)).inset(plan.cell * 0.1).moved(plan.at.0, plan.at.1);
-            face.text(TextRun::new(rect, Role::Code, Rich::plain(symbol), Pt::new(24.0), ink, from.clone()));
+            face.text(TextRun::new(rect, Role::Code, Rich::plain(symbol), Pt::new(28.0), ink, from.clone()));
         }
     }
     let air = mm(4.0);

@@ -12,6 +12,9 @@ use crate::units::{Mm, Rect, Size};
 
 /// Side of the largest cell: a pencil fills it in a few strokes.
 const CELL: Mm = Mm::new(9.0);
+/// Height of a panel's name, and white between panels and below the last, in cells.
+const HEAD: f64 = 1.3;
+const APART: f64 = 1.0;
 /// Every so many cells a line is thick, so that long panels can be counted.
 const COUNT_BY: usize = 5;
 
@@ -36,7 +39,7 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let cols = most(&|panel| panel.cols.len()) + room.beside;
     let cell_of = |across: usize| {
         let w = space.w / across as f64 / (cols as f64 + 0.8);
-        let h = space.h / count.div_ceil(across) as f64 / (rows as f64 + 1.6);
+        let h = space.h / count.div_ceil(across) as f64 / (rows as f64 + HEAD + APART);
         w.min(h).min(CELL)
     };
     let mut across = 1;
@@ -73,11 +76,12 @@ fn depth(lines: &[Vec<usize>]) -> usize {
 fn draw(face: &mut Face, cx: &Dressing<'_>, place: Rect, (cell, room): (Mm, Room), number: usize, panel: &Panel) {
     let Room { above, beside } = room;
     let (rows, cols) = (panel.rows.len(), panel.cols.len());
-    let head = cell * 1.3;
+    let head = cell * HEAD;
     let (w, h) = (cell * (cols + beside) as f64, cell * (rows + above) as f64 + head);
     let left = place.x + (place.w - w) / 2.0;
     let top = place.y + (place.h - h) / 2.0;
-    let title = Rect { x: left, y: top, w, h: head };
+    // Over the cells, not over the numbers beside them.
+    let title = Rect { x: left + cell * beside as f64, y: top, w: cell * cols as f64, h: head };
     paper::words(face, cx, title, Rich::plain(format!("Panel {number}")), 14.0);
 
     let rect = Rect {

@@ -22,7 +22,10 @@ pub(super) fn sheet(view: &View, cx: &Dressing<'_>) -> Hinted<Piece> {
     let top = Rect { h: slot.h * 0.08, ..slot };
     paper::words(&mut face, cx, top, Rich::plain(texts::rule(view)), 15.0);
     let foot = Rect { y: slot.y + slot.h * 0.91, h: slot.h * 0.09, ..slot };
-    paper::words(&mut face, cx, foot, Rich::plain(view.order()), 15.0);
+    // No line breaks within the name of a thing.
+    let order =
+        view.things.iter().fold(view.order(), |order, thing| order.replace(thing, &thing.replace(' ', "\u{a0}")));
+    paper::words(&mut face, cx, foot, Rich::plain(order), 15.0);
 
     let space = Rect { y: top.bottom() + mm(3.0), h: foot.y - top.bottom() - mm(6.0), ..slot };
     let rows = view.bills.len().div_ceil(ACROSS).max(1);
