@@ -22,7 +22,8 @@ pub(super) fn sheets(paper: Paper, duplex: &Duplex, title: &str, large: bool) ->
     let back = placed(back(size, large), duplex.behind(paper.size(), rect), true, !duplex.upright(paper.size()));
     let heading = format!("{title} · printer test, for the host");
     // The back is turned with the paper, and its words may stand where a head would.
-    [sheet(paper, front, heading, large), sheet(paper, back, String::new(), large)]
+    let back = Sheet { stock: None, ..sheet(paper, back, String::new(), large) };
+    [sheet(paper, front, heading, large), back]
 }
 
 fn sheet(paper: Paper, placed: Placed, heading: String, large: bool) -> Sheet {

@@ -151,7 +151,7 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         brief: paragraphs(&parse(&party.script.brief).text()),
         minute: before::minute(source),
         files: files(source)?,
-        printing: words::PRINTING.to_owned(),
+        printing: format!("{} {}", sheets::sides(source), words::PRINTING),
         needs_note: words::needs(source.groups),
         shopping: before::shopping(source),
         cost: sentence(&source.say(&kit.cost)),

@@ -106,6 +106,31 @@ pub(super) fn wears(source: &Source<'_>, puzzle: &Puzzle, part: &str, mark: &str
     !mark.is_empty() && layers.any(|layer| matches!(layer, Layer::Art(art) if art.alt == alt))
 }
 
+/// On how many sides the sheets are printed: on one, but for those with backs, which the printer turns as the kit says.
+pub(super) fn sides(source: &Source<'_>) -> String {
+    let backed = stacks(source).map(|stack| {
+        let back = |sheet: &SheetOf| sheet.stock.is_none();
+        let pairs = (1..).zip(stack.sheets).filter(|(_, sheet)| back(sheet)).flat_map(|(back, _)| [back - 1, back]);
+        let numbers: Vec<usize> = pairs.collect();
+        if numbers.is_empty() { String::new() } else { named(stack.audience, &numbers) }
+    });
+    let backed: Vec<String> = backed.filter(|said| !said.is_empty()).collect();
+    if backed.is_empty() {
+        return "Print every file at 100 % (“actual size”), on one side.".to_owned();
+    }
+    let flip = source.opened.kit.making.flip.word();
+    let test = if source.files.iter().any(|file| file.audience == folder(Audience::Host)) {
+        " The host’s are the printer test: print it first, and see whether front and back meet."
+    } else {
+        ""
+    };
+    format!(
+        "Print every file at 100 % (“actual size”). Print on both sides: {}. They go in pairs, each page of backs on the \
+         sheet before it; let the printer turn the paper {flip}. Print all others on one side.{test}",
+        list(&backed)
+    )
+}
+
 /// The table, sheet by sheet.
 pub(super) fn rows(source: &Source<'_>) -> Vec<SheetRow> {
     let mut rows = Vec::new();

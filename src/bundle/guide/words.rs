@@ -70,8 +70,9 @@ pub(super) const LABELS: &[(&str, &str)] = &[
     ("unsourced", "(Common practice, no source.)"),
 ];
 
-pub(super) const PRINTING: &str = "Print every file at 100 % (“actual size”), on one side, each sheet on the paper that \
-    its head names: plain paper or card paper, as much of each as the shopping list says. Sheets with a check bar carry \
+/// What holds for every sheet; before it stands how many sides are printed on.
+pub(super) const PRINTING: &str = "Each sheet goes on the paper that its head names: plain paper or card paper, as much of \
+    each as the shopping list says. Sheets with a check bar carry \
     pieces whose size matters: measure the bar before you cut. The letter has no line to cut along: trim the small print at \
     its head away. Keep the host’s pages and the tokens apart from what the guests find. The folder “pieces” has every \
     piece once more as a picture, should you want to show one on a screen; the evening does not need it.";
