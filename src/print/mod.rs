@@ -107,7 +107,12 @@ struct Setting<'a> {
 struct PagesData<'a> {
     sheets: Option<sheets::SheetsData>,
     guide: Option<&'a serde_json::Value>,
+    /// Whether the lines of the guide stand closer.
+    close: bool,
 }
+
+/// The least part of a guide's last page that is filled; with less its lines are set closer, which may save the page.
+const LAST_PAGE: f64 = 0.35;
 
 /// The paper, in millimetres.
 #[derive(Serialize)]
@@ -211,8 +216,13 @@ impl Press {
         let mut gather = self.gather(doc);
         let (divider, paper) = (more.map(|(divider, (_, paper))| (divider, paper)), more.map(|(_, (_, paper))| paper));
         let sheets = sheets::data(sheets, divider, &mut gather);
-        let data = PagesData { sheets: Some(sheets), guide: more.map(|(_, (guide, _))| guide) };
-        let document = self.run(template, &data, gather.files(), paper, doc)?;
+        let mut data = PagesData { sheets: Some(sheets), guide: more.map(|(_, (guide, _))| guide), close: false };
+        let files = gather.files();
+        let document = if more.is_some() {
+            self.filled(template, &mut data, &files, paper, doc)?
+        } else {
+            self.run(template, &data, files, paper, doc)?
+        };
         let fits = report::fits(&document, &gather.runs, &self.inner.memory);
         let mut missing = gather.missing;
         if more.is_some() {
@@ -226,10 +236,28 @@ impl Press {
     /// # Errors
     /// When the template does not agree with the data.
     pub fn guide(&self, data: &serde_json::Value, paper: Paper, doc: &DocInfo) -> Hinted<SetDoc> {
-        let data = PagesData { sheets: None, guide: Some(data) };
-        let document = self.run("guide.typ", &data, BTreeMap::new(), Some(paper), doc)?;
+        let mut data = PagesData { sheets: None, guide: Some(data), close: false };
+        let document = self.filled("guide.typ", &mut data, &BTreeMap::new(), Some(paper), doc)?;
         let missing = words::lost(&document);
         Ok(SetDoc { fits: Vec::new(), missing, document, archival: doc.day.is_some() })
+    }
+
+    /// Pages that end with the guide; set closer where its last page would hold a few lines and that saves a page.
+    fn filled(
+        &self,
+        template: &str,
+        data: &mut PagesData<'_>,
+        files: &BTreeMap<String, Bytes>,
+        paper: Option<Paper>,
+        doc: &DocInfo,
+    ) -> Hinted<typst_layout::PagedDocument> {
+        let roomy = self.run(template, data, files.clone(), paper, doc)?;
+        if words::last_page_filled(&roomy) >= LAST_PAGE {
+            return Ok(roomy);
+        }
+        data.close = true;
+        let close = self.run(template, data, files.clone(), paper, doc)?;
+        Ok(if close.pages().len() < roomy.pages().len() { close } else { roomy })
     }
 
     /// Sets pages by a template of `assets/print`, which reads `data` as `/data.json` and the paper, fonts and

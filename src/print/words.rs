@@ -53,6 +53,18 @@ pub(super) fn lost(document: &PagedDocument) -> Vec<MissingGlyph> {
     missing
 }
 
+/// Millimetres at the foot of the guide's pages where the same stands on each, in large print too.
+const FOOT: f64 = 33.0;
+
+/// How far down the last page there is text, as a part of its height above the foot.
+pub(super) fn last_page_filled(document: &PagedDocument) -> f64 {
+    let last = document.pages().len().saturating_sub(1);
+    let Some(size) = super::set::size(document, last) else { return 0.0 };
+    let high = size.h.get() - FOOT;
+    let above = words(document, last).into_iter().map(|text| text.rect.bottom().get()).filter(|bottom| *bottom <= high);
+    above.fold(0.0, f64::max) / high.max(1.0)
+}
+
 fn words(document: &PagedDocument, page: usize) -> Vec<PrintedText> {
     read(document, page, false, Printed::default()).texts
 }
