@@ -187,6 +187,7 @@ family! {
     lock_unmarked::LockUnmarked,
     mark_among_pictures::MarkAmongPictures,
     over_hasp::OverHasp,
+    larger_than_envelope::LargerThanEnvelope,
     same_code::SameCode,
     near_code::NearCode,
     guessable_code::GuessableCode,

@@ -2,9 +2,8 @@
 
 use super::Source;
 use super::words::list;
-use crate::face::{Audience, Piece, Stock};
+use crate::face::{Piece, Stock};
 use crate::kit::{BoxDef, Place, PropRole};
-use crate::mechanics;
 use crate::units::Mm;
 
 /// Longer than this, a sheet of plain paper goes into a box folded once.
@@ -17,7 +16,7 @@ pub(super) fn inside(source: &Source<'_>, item: &BoxDef) -> String {
     let kit = &source.opened.kit;
     let here = Place::Box(item.id.clone());
     let (mut paper, mut folded) = ((0.0_f64, 0.0_f64), false);
-    for piece in pieces(source, &here) {
+    for piece in source.party.lying(kit, &here) {
         let (long, short) = flat(piece);
         folded |= folds(piece);
         paper = (paper.0.max(long), paper.1.max(short));
@@ -32,21 +31,6 @@ pub(super) fn inside(source: &Source<'_>, item: &BoxDef) -> String {
     holds.extend(things.filter(|prop| !matches!(prop.role, PropRole::Key(_))).map(|prop| source.say(&prop.name)));
     holds.extend(kit.boxes.iter().filter(|other| other.place == here).map(|other| source.say(&other.name)));
     if holds.is_empty() { String::new() } else { format!("inside it takes {}", list(&holds)) }
-}
-
-/// The pieces that lie in a place.
-fn pieces<'a>(source: &'a Source<'_>, place: &'a Place) -> impl Iterator<Item = &'a Piece> {
-    let kit = &source.opened.kit;
-    let guests = source.party.pieces.iter().filter(|piece| piece.audience == Audience::Players);
-    guests.filter(move |piece| {
-        let of_puzzle = kit.puzzles.iter().find(|puzzle| puzzle.id.as_str() == piece.group).is_some_and(|puzzle| {
-            let hung = mechanics::find(&puzzle.mechanic).is_ok_and(|known| known.on_locks().contains(&&*piece.part));
-            !hung && puzzle.parts.get(&piece.part) == Some(place)
-        });
-        let of_note = kit.notes.iter().any(|note| note.place == *place && note.id.as_str() == piece.id);
-        let of_prop = kit.props.iter().any(|prop| prop.place == *place && piece.group == format!("prop-{}", prop.id));
-        of_puzzle || of_note || of_prop
-    })
 }
 
 /// Whether a piece goes into a box folded once.

@@ -1,9 +1,19 @@
 //! What belongs to what: ids, locks, boxes, tools, parts.
 
 use inklatch::ids::PropId;
-use inklatch::kit::{Prop, PropRole};
+use inklatch::kit::{Form, Printed, Prop, PropRole};
 
-use super::{Row, lock, mending, prop, row, setup, spot};
+use super::{Row, inside, lock, mending, prop, row, setup, spot};
+use crate::checks::Case;
+
+/// The tin as an envelope that takes this size, with a card of the last puzzle in it.
+fn enveloped(case: &mut Case, size: (f64, f64)) {
+    let printed = Some(Printed { size, ..Printed::fresh(Form::Envelope) });
+    let item = &mut case.kit.boxes[0];
+    item.printed = PropId::new("paper");
+    case.kit.props.push(Prop { printed, ..prop("paper", item.place.clone(), "") });
+    case.kit.puzzles[2].parts.insert("word-card".into(), inside("tin"));
+}
 
 pub fn wiring() -> Vec<Row> {
     vec![
@@ -106,5 +116,11 @@ pub fn wiring() -> Vec<Row> {
             |case| case.kit.boxes[1].locks.extend((0..5).map(|n| lock(&format!("more-{n}")))),
             |case| case.kit.boxes[1].locks.extend((0..4).map(|n| lock(&format!("more-{n}")))),
         ),
+        mending(row(
+            "larger-than-envelope",
+            "as it lies in the tin, which takes 60 × 60 mm",
+            |case| enveloped(case, (60.0, 60.0)),
+            |case| enveloped(case, (160.0, 110.0)),
+        )),
     ]
 }
