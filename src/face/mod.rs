@@ -203,8 +203,15 @@ impl Face {
 
     /// The same face with a blank half above it and a fold between, so that the piece stands like a tent.
     #[must_use]
-    pub fn tent(mut self) -> Self {
-        let (w, h) = (self.size.w, self.size.h);
+    pub fn tent(self) -> Self {
+        let h = self.size.h;
+        self.lowered(h)
+    }
+
+    /// The same face with so much blank paper above it and a fold between.
+    #[must_use]
+    pub fn lowered(mut self, h: Mm) -> Self {
+        let w = self.size.w;
         for layer in &mut self.layers {
             let rect = match layer {
                 Layer::Art(art) => &mut art.rect,
@@ -212,7 +219,7 @@ impl Face {
             };
             *rect = rect.moved(Mm::ZERO, h);
         }
-        self.size.h = h * 2.0;
+        self.size.h += h;
         self.outline = Outline::Rect;
         self.folds = vec![((Mm::ZERO, h), (w, h))];
         self

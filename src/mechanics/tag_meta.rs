@@ -197,7 +197,7 @@ impl Mechanic for TagMeta {
             PrepStep {
                 key: "cut",
                 what: format!(
-                    "One at a time, punch the hole where it is drawn, and fold {tags} at the line with the print inside. A tab stands out above and shows {tab} on which the tag is to hang. Punch on through the other half, and close the two sides with tape."
+                    "One at a time, fold {tags} at the line with the print outside, and punch through both halves at once where the hole is drawn, beside the fold. Then fold it the other way, with the print inside: a tab stands out below and shows {tab} on which the tag is to hang. Close the two sides with tape."
                 ),
                 needs: vec![need("card-paper", 2.0), need("scissors", 1.0), need("tape", 1.0), need("hole-punch", 1.0)],
                 hands: 1.5 * f64::from(u8::try_from(view.tags.len()).unwrap_or(u8::MAX)),

@@ -1,6 +1,8 @@
+use inklatch::face::{Frame, Layer};
 use inklatch::kit::LockKind;
 use inklatch::mechanics::find;
 use inklatch::readings::{Budget, Readings, Verdict};
+use inklatch::theme::{Palette, builtin_ids, load_builtin};
 use serde_json::{Value, json};
 
 use crate::common::{dressed, lay_out, printed, reread};
@@ -89,6 +91,29 @@ fn the_locks_of_the_kit_carry_the_tags() {
     assert!(steps[1].what.contains("the tag with WE on the long padlock (mark: key)"), "{}", steps[1].what);
     let pieces = dressed("tag-meta", &LockKind::Spoken, |cx| view.pieces(cx)).unwrap();
     assert_eq!(pieces.iter().filter(|piece| piece.front.folds.len() == 1).count(), 3);
+}
+
+#[test]
+fn a_punch_reaches_the_hole_from_the_fold_in_every_theme() {
+    for id in builtin_ids() {
+        let loaded = load_builtin(&id).unwrap();
+        let palette = Palette::new(&loaded.theme.palette, &Default::default()).unwrap();
+        let frame = Frame::read(loaded.frame("tag").unwrap(), &palette).unwrap();
+        let hole = frame.slot("hole").unwrap();
+        // The print begins at the fold; an ordinary punch reaches about 12 mm (common practice, no source).
+        assert!((hole.y + hole.h / 2.0).get() <= 10.0, "{id}: {hole:?}");
+    }
+    let view = lay_out(find("tag-meta").unwrap(), "()", "OWL", &LockKind::Spoken, 1).unwrap();
+    for piece in dressed("tag-meta", &LockKind::Spoken, |cx| view.pieces(cx)).unwrap() {
+        let Some(fold) = piece.front.folds.first().map(|fold| fold.0.1) else { continue };
+        // What is folded down is longer than the print by the tab, which stands on its head on the sheet.
+        assert!(fold > piece.front.size.h - fold, "{}", piece.label);
+        let above = piece.front.layers.iter().filter(|layer| match layer {
+            Layer::Art(art) => art.rect.bottom() < fold && art.turn == 180.0,
+            Layer::Text(run) => run.rect.bottom() < fold && run.turn == 180.0,
+        });
+        assert_eq!(above.count(), 1, "{}", piece.label);
+    }
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use super::{CARD, Hole, TAGS, Tag, View, texts};
 use crate::diag::{Hinted, PuzzleField};
 use crate::face::draw::{Drawing, Pen};
-use crate::face::{Face, Outline, Piece, Role, TextRun, mm};
+use crate::face::{Art, Face, Layer, Piece, Role, TextRun, mm};
 use crate::mechanics::Dressing;
 use crate::script::Rich;
 use crate::units::{Mm, Pt, Rect, Size};
@@ -26,6 +26,11 @@ pub(super) fn tags(view: &View, cx: &Dressing<'_>) -> Hinted<Vec<Piece>> {
     Ok(pieces)
 }
 
+/// How far below the upper edge of its paper the print of a tag of this height begins.
+pub(super) fn printed_at(h: Mm) -> Mm {
+    h + TAB
+}
+
 fn face(tag: &Tag, cx: &Dressing<'_>) -> Hinted<Face> {
     let frame = cx.frame("tag")?;
     let mut face = Face::on(&frame, "A folded tag, to be opened with its lock");
@@ -39,20 +44,21 @@ fn face(tag: &Tag, cx: &Dressing<'_>) -> Hinted<Face> {
         let slot = cx.slot(&frame, "tag", "mark")?;
         face.art(cx.symbol(&tag.mark)?, slot, format!("mark: {}", tag.mark));
     }
-    // A blank half below, which is folded up over the print; what is longer stands out above it then, and tells on which
-    // lock the closed tag hangs.
-    let (w, h) = (face.size.w, face.size.h);
-    face.size.h = h * 2.0 + TAB;
-    let tab = Rect { x: Mm::ZERO, y: h * 2.0, w, h: TAB }.inset(mm(1.2));
+    // A blank half above, which is folded down over the print: so the hole lies beside the fold, where a punch reaches
+    // through both. What of it is longer stands out below the print then, and tells on which lock the closed tag hangs; it
+    // stands on its head on the sheet, since it is turned with the half.
+    let (w, down) = (face.size.w, printed_at(face.size.h));
+    let mut face = face.lowered(down);
+    let tab = Rect { x: Mm::ZERO, y: Mm::ZERO, w, h: TAB }.inset(mm(1.2));
     if tag.mark.is_empty() {
         let from = cx.at(PuzzleField::Setup);
-        face.text(TextRun::new(tab, Role::Text, Rich::plain(tag.lock.clone()), Pt::new(10.0), ink, from));
+        let run = TextRun::new(tab, Role::Text, Rich::plain(tag.lock.clone()), Pt::new(10.0), ink, from);
+        face.text(run.turned(180.0));
     } else {
-        let at = Rect { x: tab.x + (tab.w - tab.h) / 2.0, w: tab.h, ..tab };
-        face.art(cx.symbol(&tag.mark)?, at, format!("mark: {}", tag.mark));
+        let rect = Rect { x: tab.x + (tab.w - tab.h) / 2.0, w: tab.h, ..tab };
+        let alt = format!("mark: {}", tag.mark);
+        face.layers.push(Layer::Art(Art { svg: cx.symbol(&tag.mark)?, rect, turn: 180.0, alt }));
     }
-    face.outline = Outline::Rect;
-    face.folds = vec![((Mm::ZERO, h), (w, h))];
     Ok(face)
 }
 

@@ -1,6 +1,6 @@
 //! The tags and the hasp card, read back from paper.
 
-use super::{CARD, Hole, TAGS, Tag, View, texts};
+use super::{CARD, Hole, TAGS, Tag, View, draw, texts};
 use crate::diag::{Hinted, Trouble};
 use crate::face::proof::{Block, Looks, Printed, middle, nearest, within};
 use crate::mechanics::Dressing;
@@ -19,13 +19,14 @@ pub(super) fn view(printed: &[Printed], cx: &Dressing<'_>) -> Hinted<View> {
     Ok(View { tags, holes: holes(card, cx, &looks)?, rule: card.says(texts::RULE) })
 }
 
-/// The tag is printed on the upper half of its paper.
+/// The tag is printed on the lower half of its paper.
 fn tag(side: &Printed, cx: &Dressing<'_>, looks: &Looks) -> Hinted<Tag> {
     let frame = cx.frame("tag")?;
     let scale = side.size.w.get() / frame.size.w.get();
     let slot = |name: &str| -> Hinted<Rect> {
         let rect = cx.slot(&frame, "tag", name)?;
-        Ok(Rect { x: rect.x * scale, y: rect.y * scale, w: rect.w * scale, h: rect.h * scale })
+        let y = rect.y + draw::printed_at(frame.size.h);
+        Ok(Rect { x: rect.x * scale, y: y * scale, w: rect.w * scale, h: rect.h * scale })
     };
     let words = |rect: Rect| side.blocks_in(rect).iter().map(Block::text).collect::<Vec<_>>().join(" ");
     let text = words(slot("body")?);
