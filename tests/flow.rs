@@ -88,6 +88,7 @@ fn scenario(case: &Json) -> Kit {
             place: place(&object["in"]),
             material: String::new(),
             amount: Default::default(),
+            used_up: false,
             about: String::new(),
             printed: None,
         });
@@ -165,6 +166,7 @@ fn a_loop_is_told_in_words() {
         place: Place::Box(BoxId::new("small-box").unwrap()),
         material: String::new(),
         amount: Default::default(),
+        used_up: false,
         about: String::new(),
         printed: None,
     });
@@ -183,6 +185,7 @@ fn a_loop_is_told_in_words() {
         place: Place::Spot(kit.spots[0].id.clone()),
         material: String::new(),
         amount: Default::default(),
+        used_up: false,
         about: String::new(),
         printed: None,
     });

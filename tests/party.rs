@@ -46,7 +46,7 @@ fn the_list_has_what_guests_find_beside_what_the_host_works_with() {
         kinds: Vec::new(),
         pieces: 2,
     }];
-    let plan = plan(&kit, &steps, 2);
+    let plan = plan(&kit, Level::Standard, &steps, 2);
     let line = |wanted: &str| plan.shopping.iter().find(|line| line.name.contains(wanted)).unwrap();
     // One pair of the host's for both groups, and for each group one without points.
     let hosts = plan.shopping.iter().find(|line| line.material == "scissors").unwrap();
@@ -185,7 +185,11 @@ fn a_padlock_has_a_tag_with_its_mark_on_both_sides() {
     }
     // The preparation ties what is printed.
     let tags = party.pieces.iter().filter(|piece| piece.id.starts_with("lock-tag-")).count();
-    let string = plan(&kit, &[], 1).tasks.iter().flat_map(|task| task.needs.clone()).find(|n| n.material == "string");
+    let string = plan(&kit, Level::Standard, &[], 1)
+        .tasks
+        .iter()
+        .flat_map(|task| task.needs.clone())
+        .find(|n| n.material == "string");
     assert_eq!((tags > 0, tags), (string.is_some(), kit.tagged().count()));
 }
 
@@ -273,7 +277,7 @@ fn a_ring_of_tasks_is_done_last_and_not_lost() {
         kinds: Vec::new(),
         pieces: 2,
     }];
-    let plan = plan(&kit, &steps, 1);
+    let plan = plan(&kit, Level::Standard, &steps, 1);
     let whats: Vec<&str> = plan.tasks.iter().map(|task| task.what.as_str()).collect();
     assert!(whats.contains(&"do a") && whats.contains(&"do b") && whats.contains(&"do c"));
     let amount = |id: &str| plan.shopping.iter().find(|line| line.material == id).map(|line| line.amount);
@@ -284,7 +288,7 @@ fn a_ring_of_tasks_is_done_last_and_not_lost() {
     assert_eq!(amount("hasp"), Some(1.0));
     assert!(plan.shopping.iter().any(|line| line.name == "soup and bread"));
     // Three groups at once: three of all, but one of the host's own glue.
-    let three = inklatch::prep::plan(&kit, &steps, 3);
+    let three = inklatch::prep::plan(&kit, Level::Standard, &steps, 3);
     let amount = |id: &str| three.shopping.iter().find(|line| line.material == id).map(|line| line.amount);
     assert_eq!((amount("glue"), amount("card-paper"), amount("hasp")), (Some(1.0), Some(12.0), Some(3.0)));
     assert!((three.hands - plan.hands * 3.0).abs() < 1e-9);

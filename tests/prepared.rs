@@ -7,14 +7,14 @@ use inklatch::ids::PropId;
 use inklatch::kit::edit::{Item, apply};
 use inklatch::kit::{Form, HowMany, Kit, LockKind, Printed, Prop, PropRole, TokenMake, rename};
 use inklatch::party::Party;
-use inklatch::prep::{PRINT, PrepPlan, Task, plan};
+use inklatch::prep::{PRINT, PrepPlan, PuzzleSteps, Task, plan};
 
 fn demo(id: &str) -> Kit {
     open_demo(id).unwrap().kit
 }
 
 fn planned(kit: &Kit) -> PrepPlan {
-    plan(kit, &[], 1)
+    plan(kit, Level::Standard, &[], 1)
 }
 
 fn tasks<'a>(plan: &'a PrepPlan, head: &str) -> Vec<&'a Task> {
@@ -37,7 +37,7 @@ fn tokens_are_made_in_their_own_steps() {
         assert!(made[0].what.contains(&format!("{number} ")), "{}", made[0].what);
         let takes = |material: &str| made.iter().any(|task| task.needs.iter().any(|need| need.material == material));
         assert!(takes("scissors") && takes("glue") == glued, "{make:?}");
-        assert_eq!(takes("tape"), make == TokenMake::Flap);
+        assert_eq!(takes("sticker"), make == TokenMake::Flap);
         let bought = plan.shopping.iter().find(|line| line.material == "glue");
         let named = bought.is_some_and(|line| line.for_what.iter().any(|what| what == "the hint tokens"));
         assert_eq!(named, glued, "{make:?}");
@@ -55,6 +55,104 @@ fn tokens_are_made_in_their_own_steps() {
     assert!((hands(&kit) * puzzles as f64 - all * (puzzles / 2) as f64).abs() < 1e-6);
     kit.puzzles.clear();
     assert!(tasks(&planned(&kit), "Hint tokens").is_empty());
+}
+
+#[test]
+fn a_flap_takes_a_sticker_unless_it_lies_open_from_the_start() {
+    let mut kit = demo("the-harbour-regatta");
+    kit.making.tokens = TokenMake::Flap;
+    let puzzles = kit.puzzles.len();
+    let listed = |kit: &Kit, level: Level, groups: u16| {
+        let plan = plan(kit, level, &[], groups);
+        let said = tasks(&plan, "Hint tokens, when they are dry").first().map(|task| task.what.clone());
+        let line = plan.shopping.into_iter().find(|line| line.material == "sticker");
+        assert_eq!(line.is_some(), said.is_some());
+        line.map(|line| {
+            assert!(line.used_up && line.stand_in.contains("tape") && line.for_what == ["the hint tokens"]);
+            (line.amount as usize, said.unwrap())
+        })
+    };
+    for (open, level) in [(0, Level::Stiff), (1, Level::Gentle), (2, Level::Standard)] {
+        kit.levels.of_mut(level).open_steps = open;
+        let (number, said) = listed(&kit, level, 1).unwrap();
+        assert_eq!(number, puzzles * (3 - usize::from(open)));
+        assert_eq!(said.contains("lie open from the start"), open > 0, "{said}");
+        assert!(open == 0 || said.contains(&format!("the {number} that you keep")), "{said}");
+        assert_eq!(listed(&kit, level, 3).unwrap().0, number * 3);
+    }
+    kit.levels.standard.open_steps = 3;
+    assert_eq!(listed(&kit, Level::Standard, 1), None);
+    // Those of the kit's own steps are counted besides.
+    let mut clock = demo("the-stopped-clock");
+    let own = listed_of(&clock);
+    clock.making.tokens = TokenMake::Flap;
+    let all = 3.0 * clock.puzzles.len() as f64;
+    assert_eq!(listed_of(&clock), own + all - f64::from(clock.levels.standard.open_steps) * all / 3.0);
+}
+
+fn listed_of(kit: &Kit) -> f64 {
+    planned(kit).shopping.iter().find(|line| line.material == "sticker").map_or(0.0, |line| line.amount)
+}
+
+#[test]
+fn what_one_party_uses_up_is_bought_anew() {
+    let mut kit = demo("the-stopped-clock");
+    let prop = |material: &str, used_up: bool| Prop {
+        id: PropId::new("extra").unwrap(),
+        name: "the extra thing".into(),
+        role: PropRole::Decoration,
+        place: kit.boxes[0].place.clone(),
+        material: material.into(),
+        amount: HowMany::All(2.0),
+        used_up,
+        about: String::new(),
+        printed: None,
+    };
+    let cases: Vec<_> = ["", "string", "plain-paper", "jar"]
+        .into_iter()
+        .flat_map(|material| [(material, prop(material, false)), (material, prop(material, true))])
+        .collect();
+    for (material, prop) in cases {
+        let used_up = prop.used_up;
+        kit.props.push(prop);
+        let plan = planned(&kit);
+        let own = |line: &&inklatch::prep::ShoppingLine| line.name.contains("the extra thing");
+        let line = plan.shopping.iter().find(own);
+        let line = line.or_else(|| plan.shopping.iter().find(|line| line.material == material)).unwrap();
+        // Paper is used up whatever the author says of it; a jar that is used up stands apart from those that are kept.
+        assert_eq!(line.used_up, used_up || material == "plain-paper", "{material}");
+        assert_eq!(line.name.contains("the extra thing"), material != "jar" || used_up, "{material}");
+        kit.props.pop();
+    }
+}
+
+#[test]
+fn there_are_as_many_pencils_as_the_guide_lays_out() {
+    let mut kit = demo("the-harbour-regatta");
+    let number = |kit: &Kit| {
+        let party = Party::new(kit, &open_demo("the-harbour-regatta").unwrap().theme, Level::Standard).unwrap();
+        let steps: Vec<PuzzleSteps> = party
+            .puzzles
+            .iter()
+            .map(|laid| PuzzleSteps {
+                puzzle: laid.id.clone(),
+                title: String::new(),
+                steps: laid.prep.clone(),
+                kinds: Vec::new(),
+                pieces: 1,
+            })
+            .collect();
+        let plan = plan(kit, Level::Standard, &steps, 2);
+        let listed = plan.shopping.iter().find(|line| line.material == "pencil").map_or(0.0, |line| line.amount);
+        assert_eq!(listed as usize, plan.pencils * 2);
+        plan.pencils
+    };
+    for (guests, pencils) in [(1, 1), (2, 1), (3, 2), (6, 3), (9, 5)] {
+        kit.players = (1, guests);
+        assert_eq!(number(&kit), pencils, "{guests} guests");
+    }
+    kit.puzzles.retain(|puzzle| puzzle.mechanic == "count-scene");
+    assert_eq!(number(&kit), 0);
 }
 
 #[test]
@@ -107,6 +205,7 @@ fn a_box_that_is_a_printed_envelope_is_one_thing() {
         place: kit.boxes[at].place.clone(),
         material: String::new(),
         amount: HowMany::Usual,
+        used_up: false,
         about: "Lay it down with the flap below.".into(),
         printed: Some(Printed { size: (110.0, 100.0), text: "Not yet".into(), ..Printed::fresh(Form::Envelope) }),
     });

@@ -30,6 +30,7 @@ pub fn kit_of(props: Vec<Printed>) -> Kit {
             place: Place::Spot(SpotId::from_text("table")),
             material: String::new(),
             amount: Default::default(),
+            used_up: false,
             about: String::new(),
             printed: Some(printed),
         })
@@ -280,7 +281,7 @@ fn a_kit_file_keeps_printed_props() {
 fn the_host_is_told_what_they_take() {
     let mut kit = kit_of(all());
     kit.boxes.clear();
-    let plan = plan(&kit, &[], 2);
+    let plan = plan(&kit, Level::Standard, &[], 2);
     for (at, prop) in kit.props.iter().enumerate() {
         let name = inklatch::script::capital(&prop.name);
         assert!(plan.tasks.iter().any(|task| task.what.starts_with(&format!("{name}: "))), "{at}");

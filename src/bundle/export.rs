@@ -278,7 +278,7 @@ pub(super) fn prep(opened: &Opened, level: &LevelProof, groups: u16) -> PrepPlan
             pieces: level.party.pieces_of(&laid.id),
         })
         .collect();
-    plan(&level.party.spoken(&opened.kit), &steps, groups)
+    plan(&level.party.spoken(&opened.kit), level.party.level, &steps, groups)
 }
 
 pub(super) fn guide_data(

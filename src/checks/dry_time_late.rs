@@ -38,7 +38,7 @@ fn run(facts: &Facts<'_>, sink: &mut Sink) {
             pieces: facts.party.pieces_of(&laid.id),
         })
         .collect();
-    let plan = plan(facts.kit, &steps, 1);
+    let plan = plan(facts.kit, facts.party.level, &steps, 1);
     if plan.ready <= f64::from(has) {
         return;
     }

@@ -90,6 +90,10 @@ pub struct Prop {
     /// How much of it one group needs.
     #[serde(default, skip_serializing_if = "HowMany::is_usual")]
     pub amount: HowMany,
+    /// Whether one party uses it up, such as a ribbon that is cut or paper that is written on: the next group has it anew,
+    /// bought again, or printed again where the kit prints it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub used_up: bool,
     /// What the host should know.
     #[serde(default)]
     pub about: String,

@@ -98,7 +98,7 @@ impl Mechanic for BalanceCards {
         guests: "order things from heavy to light by pictures of scales, and read the tags in that order",
         order: "from the heaviest to the lightest",
         prints: "the sheet with the scales and the tags",
-        host: "cuts it out and lays a pencil beside it",
+        host: "cuts it out and has pencils ready",
         help: texts::HELP,
         parts: &[Part { key: SHEET, name: "the sheet of scales", printed: true, optional: false }],
         minutes: (2, 6),

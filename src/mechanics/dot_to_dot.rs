@@ -92,7 +92,7 @@ impl Mechanic for DotToDot {
         guests: "join numbered dots with a pencil until each panel shows a digit",
         order: "the numbers of the panels",
         prints: "the sheet with the panels, or a card for each",
-        host: "cuts it out and lays a pencil beside it",
+        host: "cuts it out and has pencils ready",
         help: texts::HELP,
         parts: &[Part { key: PANELS, name: "the panels of dots", printed: true, optional: false }],
         minutes: (3, 7),

@@ -199,7 +199,7 @@ impl Mechanic for ForkMaze {
         guests: "find the one way through a maze, and note what they pass on it or which way it goes on",
         order: "the way, from the start to the goal",
         prints: "the sheet with the maze",
-        host: "cuts it out and lays a pencil beside it",
+        host: "cuts it out and has pencils ready",
         help: texts::HELP,
         parts: &[Part { key: SHEET, name: "the maze", printed: true, optional: false }],
         minutes: (3, 8),

@@ -85,7 +85,7 @@ impl Mechanic for LeftoverLetters {
         guests: "find all listed words in a square of letters and read the letters that are left over",
         order: "reading order of the letters left over: row by row, from left to right",
         prints: "the sheet with the letters and the list of words",
-        host: "cuts it out and lays a pencil beside it",
+        host: "cuts it out and has pencils ready",
         help: texts::HELP,
         parts: &[Part { key: SHEET, name: "the sheet of letters", printed: true, optional: false }],
         minutes: (5, 12),

@@ -156,7 +156,7 @@ impl Mechanic for LogicGrid {
         guests: "work out from statements which things belong together, and read the tags that are asked for",
         order: "the list of things whose tags are asked for",
         prints: "the sheet with the statements, a table to tick, and the list",
-        host: "cuts it out and lays a pencil beside it",
+        host: "cuts it out and has pencils ready",
         help: texts::HELP,
         parts: &[Part { key: SHEET, name: "the sheet of statements", printed: true, optional: false }],
         minutes: (8, 20),

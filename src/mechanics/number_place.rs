@@ -123,7 +123,7 @@ impl Mechanic for NumberPlace {
         guests: "fill a grid so that every row, column and box holds each symbol once, and read the marked cells",
         order: "the letters a, b, c of the marked cells",
         prints: "the sheet with the grid",
-        host: "cuts it out and lays a pencil beside it",
+        host: "cuts it out and has pencils ready",
         help: texts::HELP,
         parts: &[Part { key: SHEET, name: "the number grid", printed: true, optional: false }],
         minutes: (6, 15),

@@ -27,11 +27,11 @@ pub fn prep(sheets: &[&str], cx: &Dressing<'_>) -> Vec<PrepStep> {
         PrepStep {
             key: "pencils",
             what: format!(
-                "{} with two pencils and an eraser at hand: this one is solved on the paper, for {}.",
+                "{} with nothing drawn on it: this one is solved on the paper with a pencil, for {}.",
                 capital(&format!("put {all} in place")),
                 cx.lock_name
             ),
-            needs: vec![Need { material: "pencil", amount: 2.0 }],
+            needs: vec![Need { material: "pencil", amount: 1.0 }],
             hands: 1.0,
             wait: 0.0,
             after: vec!["cut"],

@@ -106,7 +106,7 @@ impl Mechanic for PictureGrid {
         guests: "fill cells by the numbers beside rows and columns until each panel shows a digit, a letter or an arrow",
         order: "the numbers of the panels",
         prints: "the sheet with the panels",
-        host: "cuts it out and lays a pencil beside it",
+        host: "cuts it out and has pencils ready",
         help: texts::HELP,
         parts: &[Part { key: SHEET, name: "the sheet of panels", printed: true, optional: false }],
         minutes: (5, 12),

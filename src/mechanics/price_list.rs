@@ -100,7 +100,7 @@ impl Mechanic for PriceList {
         guests: "work out from bills what each thing costs, and read the prices in the order of a list",
         order: "the list of things on the sheet",
         prints: "the sheet with the bills and the list",
-        host: "cuts it out and lays a pencil beside it",
+        host: "cuts it out and has pencils ready",
         help: texts::HELP,
         parts: &[Part { key: SHEET, name: "the sheet of bills", printed: true, optional: false }],
         minutes: (4, 12),

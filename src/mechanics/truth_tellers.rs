@@ -114,7 +114,7 @@ impl Mechanic for TruthTellers {
         guests: "work out from what speakers say of one another who tells the truth, and read their badges",
         order: "the list of speakers, from the top down",
         prints: "the sheet with the speakers, their badges and what they say",
-        host: "cuts it out and lays a pencil beside it",
+        host: "cuts it out and has pencils ready",
         help: texts::HELP,
         parts: &[Part { key: SHEET, name: "the sheet of speakers", printed: true, optional: false }],
         minutes: (4, 12),

@@ -10,11 +10,13 @@ mod waiting;
 
 use serde::Serialize;
 
+use crate::diag::Level;
 use crate::ids::PuzzleId;
 use crate::kit::material::{Need, PrepStep, material};
 use crate::kit::{Form, Kit, OwnStep, Place, Prop};
 use schedule::{Work, schedule, tidied};
 pub use shopping::{CautionLine, ShoppingLine};
+pub(crate) use tokens::{CALLED as TOKENS, STICKER};
 
 /// Minutes for printing and measuring, whatever the kit, and for cutting out one piece (estimates; common practice, no
 /// source).
@@ -53,6 +55,8 @@ pub struct PrepPlan {
     pub shopping: Vec<ShoppingLine>,
     /// The cautions of exactly the materials in use.
     pub cautions: Vec<CautionLine>,
+    /// Pencils that lie ready for one group of guests; none where no puzzle asks for any.
+    pub pencils: usize,
     /// Minutes of hands in all.
     pub hands: f64,
     /// The minute in which all is done and dry, counted from the start.
@@ -83,15 +87,15 @@ pub struct Task {
     pub wait: f64,
 }
 
-/// Plans the preparation of `kit`, whose puzzles take these `steps`, for so many groups that play at once: each has
+/// Plans the preparation of `kit` at a level, whose puzzles take these `steps`, for so many groups that play at once: each has
 /// everything anew, so hands have that much more to do; what dries does so side by side.
 ///
 /// Names are printed as they stand in `kit`: give it with its slots filled. Every puzzle's steps come after printing and cutting, and everything comes before the room is laid out. A
 /// step that waits for itself, over others or not, is put at the end rather than lost.
 #[must_use]
-pub fn plan(kit: &Kit, steps: &[PuzzleSteps], parties: u16) -> PrepPlan {
+pub fn plan(kit: &Kit, level: Level, steps: &[PuzzleSteps], parties: u16) -> PrepPlan {
     let parties = parties.max(1);
-    let (mut tasks, work) = listed(kit, steps, parties);
+    let (mut tasks, work) = listed(kit, level, steps, parties);
     // Tasks of the whole kit belong to no group, so each is a group of its own.
     let first_of = |task: &Task, at: usize| match &task.puzzle {
         Some(id) => tasks.iter().position(|other| other.puzzle.as_ref() == Some(id)).unwrap_or(at),
@@ -109,11 +113,12 @@ pub fn plan(kit: &Kit, steps: &[PuzzleSteps], parties: u16) -> PrepPlan {
     tasks.sort_by(|a, b| a.start.total_cmp(&b.start));
     PrepPlan {
         hands: tasks.iter().map(|task| task.hands).sum(),
+        pencils: shopping::ready(kit, level, steps),
         again: again(kit),
         ready: end,
         exact: order.exact,
-        shopping: shopping::shopping(kit, steps, parties),
-        cautions: shopping::cautions(kit, steps),
+        shopping: shopping::shopping(kit, level, steps, parties),
+        cautions: shopping::cautions(kit, level, steps),
         tasks,
     }
 }
@@ -122,7 +127,7 @@ pub fn plan(kit: &Kit, steps: &[PuzzleSteps], parties: u16) -> PrepPlan {
 pub const PRINT: &str = "Print the sheets at actual size, each on the paper that its head names, measure the check bar, and \
     cut all pieces but the hint tokens out along their fine outer lines, from mark to mark.";
 
-fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work>) {
+fn listed(kit: &Kit, level: Level, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work>) {
     let mut list = List::default();
     let print = list.add(None, PRINT.into(), PRINT_MINUTES + CUT_MINUTES * count(cut_out(kit, steps)));
     if let Some((what, locks)) = waiting::set(kit) {
@@ -133,7 +138,7 @@ fn listed(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work
         list.after[at] = vec![print];
     }
     let first = list.tasks.len();
-    let made = tokens::steps(kit);
+    let made = tokens::steps(kit, level);
     for step in &made {
         let at = list.add(None, step.what.clone(), step.hands);
         list.tasks[at].pieces = "tokens".into();

@@ -3,6 +3,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 use super::{PuzzleSteps, count, marks, tokens};
+use crate::diag::Level;
 use crate::kit::material::{MATERIALS, Material, material};
 use crate::kit::{BoxDef, HowMany, Kit, LockKind, OwnStep, Prop, PropRole};
 use crate::limits;
@@ -23,6 +24,9 @@ const SHARED: &[&str] = &[
 
 /// Tools of the host's, of which one does however many groups play: they are put away before the guests come.
 const HOSTS_OWN: &[&str] = &["scissors", "glue", "tape", "uv-pen", "permanent-marker", "wipe-off-marker"];
+
+/// What guests write with.
+const PENCIL: &str = "pencil";
 
 /// One line of the shopping list, for all groups of guests.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -83,8 +87,9 @@ impl Sum {
 /// The shopping list. What is used up adds up; what is kept is counted once within a puzzle, since its steps
 /// handle the same things again, and adds up over puzzles; shared tools are counted once. Groups that play at once
 /// each have all of it, but for the host's own tools.
-pub(super) fn shopping(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> Vec<ShoppingLine> {
-    let mut lines: Vec<ShoppingLine> = sums(kit, steps)
+pub(super) fn shopping(kit: &Kit, level: Level, steps: &[PuzzleSteps], groups: u16) -> Vec<ShoppingLine> {
+    let mut lines: Vec<ShoppingLine> = sums(kit, level, steps)
+        .of
         .into_iter()
         .filter_map(|(id, sum)| Some((material(id)?, sum)))
         .map(|(material, sum)| line(material, sum))
@@ -108,8 +113,8 @@ pub(super) fn shopping(kit: &Kit, steps: &[PuzzleSteps], groups: u16) -> Vec<Sho
 }
 
 /// The cautions of the materials in use, in the order of the materials.
-pub(super) fn cautions(kit: &Kit, steps: &[PuzzleSteps]) -> Vec<CautionLine> {
-    let sums = sums(kit, steps);
+pub(super) fn cautions(kit: &Kit, level: Level, steps: &[PuzzleSteps]) -> Vec<CautionLine> {
+    let sums = sums(kit, level, steps).of;
     let props: Vec<&str> = kit.props.iter().filter_map(|prop| apart(kit, prop)).map(|line| line.material).collect();
     let used = |id: &str| sums.contains_key(id) || props.contains(&id);
     let mut cautions: Vec<CautionLine> = Vec::new();
@@ -124,35 +129,26 @@ pub(super) fn cautions(kit: &Kit, steps: &[PuzzleSteps]) -> Vec<CautionLine> {
     cautions
 }
 
-fn sums(kit: &Kit, steps: &[PuzzleSteps]) -> BTreeMap<&'static str, Sum> {
-    let mut sums: BTreeMap<&'static str, Sum> = BTreeMap::new();
+/// Pencils that lie ready for one group; none where no step takes any.
+pub(super) fn ready(kit: &Kit, level: Level, steps: &[PuzzleSteps]) -> usize {
+    if sums(kit, level, steps).pencils { pencils(kit) } else { 0 }
+}
+
+fn sums(kit: &Kit, level: Level, steps: &[PuzzleSteps]) -> Sums {
+    let mut sums = Sums::default();
     for prop in &kit.props {
-        if let Some(material) = material(&prop.material).filter(|material| !stands_apart(material)) {
-            sums.entry(material.id).or_default().add(needed(kit, prop), &prop.name);
+        if let Some(material) = material(&prop.material).filter(|material| !stands_apart(prop, material)) {
+            sums.add(material.id, needed(kit, prop), &prop.name);
         }
         for need in super::printed::step(prop).iter().flat_map(|step| &step.needs) {
-            let sum = sums.entry(need.material).or_default();
-            if SHARED.contains(&need.material) {
-                sum.amount = sum.amount.max(need.amount);
-                sum.name(kit.prop_name(prop));
-            } else {
-                sum.add(need.amount, kit.prop_name(prop));
-            }
+            sums.take(need.material, need.amount, kit.prop_name(prop));
         }
     }
     for (step, _) in marks::steps(kit) {
-        for need in &step.needs {
-            let sum = sums.entry(need.material).or_default();
-            sum.amount =
-                if SHARED.contains(&need.material) { sum.amount.max(need.amount) } else { sum.amount + need.amount };
-            sum.name(step.key);
-        }
+        step.needs.iter().for_each(|need| sums.take(need.material, need.amount, step.key));
     }
-    // All that tokens take is shared.
-    for (name, need) in tokens::needs(kit) {
-        let sum = sums.entry(need.material).or_default();
-        sum.amount = sum.amount.max(need.amount);
-        sum.name(name);
+    for (name, need) in tokens::needs(kit, level) {
+        sums.take(need.material, need.amount, name);
     }
     for group in steps {
         let mut own: BTreeMap<&'static str, f64> = BTreeMap::new();
@@ -161,43 +157,68 @@ fn sums(kit: &Kit, steps: &[PuzzleSteps]) -> BTreeMap<&'static str, Sum> {
             let amount = own.entry(need.material).or_default();
             *amount = if adds { *amount + need.amount } else { amount.max(need.amount) };
         }
-        for (id, amount) in own {
-            let sum = sums.entry(id).or_default();
-            if SHARED.contains(&id) {
-                sum.amount = sum.amount.max(amount);
-                sum.name(&group.title);
-            } else {
-                sum.add(amount, &group.title);
-            }
-        }
+        own.into_iter().for_each(|(id, amount)| sums.take(id, amount, &group.title));
+    }
+    if sums.pencils {
+        sums.add(PENCIL, count(pencils(kit)), "");
     }
     for (step, title) in own_steps(kit, steps) {
         for (id, amount) in step.takes.iter().filter_map(|(name, amount)| Some((material(name)?.id, *amount))) {
-            let sum = sums.entry(id).or_default();
             if SHARED.contains(&id) {
-                sum.amount = sum.amount.max(sound(amount));
-                sum.name(title);
+                sums.take(id, sound(amount), title);
             } else {
-                sum.add(sound(amount), title);
+                sums.add(id, sound(amount), title);
             }
         }
     }
     for item in &kit.boxes {
         for lock in item.locks.iter().filter_map(|id| kit.lock(id)) {
             if let Some(id) = padlock(&lock.kind) {
-                sums.entry(id).or_default().add(1.0, &lock.name);
+                sums.add(id, 1.0, &lock.name);
             }
         }
         if item.hasp {
             let hasps = item.locks.len().div_ceil(limits::HASP).max(1);
-            sums.entry("hasp").or_default().add(count(hasps), &item.name);
+            sums.add("hasp", count(hasps), &item.name);
         }
         if !opened_by_hand(kit, item) && kit.printed_as(item).is_none() {
-            let id = if item.hasp { "chest" } else { "small-box" };
-            sums.entry(id).or_default().add(1.0, &item.name);
+            sums.add(if item.hasp { "chest" } else { "small-box" }, 1.0, &item.name);
         }
     }
     sums
+}
+
+/// All amounts while they are added up.
+#[derive(Default)]
+struct Sums {
+    of: BTreeMap<&'static str, Sum>,
+    /// Whether some step takes pencils.
+    pencils: bool,
+}
+
+impl Sums {
+    fn add(&mut self, id: &'static str, amount: f64, for_what: &str) {
+        self.of.entry(id).or_default().add(amount, for_what);
+    }
+
+    /// What a step takes: of shared tools the most that any takes. Pencils are shared too; their number goes by the guests.
+    fn take(&mut self, id: &'static str, amount: f64, for_what: &str) {
+        let sum = self.of.entry(id).or_default();
+        sum.name(for_what);
+        if id == PENCIL {
+            self.pencils = true;
+        } else if SHARED.contains(&id) {
+            sum.amount = sum.amount.max(amount);
+        } else {
+            sum.amount += amount;
+        }
+    }
+}
+
+/// Pencils that a group shares, from puzzle to puzzle and with the host beforehand: one for two guests (common practice, no
+/// source).
+fn pencils(kit: &Kit) -> usize {
+    usize::from(kit.players.1).div_ceil(2).max(1)
 }
 
 /// The material that a lock is; none for a spoken word and for wheels that the list does not have.
@@ -239,20 +260,21 @@ fn needed(kit: &Kit, prop: &Prop) -> f64 {
 }
 
 /// Whether a prop of this material is bought beside what the host works with: the guests' own scissors, a ribbon of the
-/// kit's own length.
-fn stands_apart(material: &Material) -> bool {
-    HOSTS_OWN.contains(&material.id) || material.id == "hole-punch" || material.unit != "piece"
+/// kit's own length, what one party uses up of things that are kept otherwise.
+fn stands_apart(prop: &Prop, material: &Material) -> bool {
+    let used_up = prop.used_up && !material.used_up;
+    used_up || HOSTS_OWN.contains(&material.id) || material.id == "hole-punch" || material.unit != "piece"
 }
 
 /// The line of a prop that is bought beside what the host works with.
 fn apart(kit: &Kit, prop: &Prop) -> Option<ShoppingLine> {
-    let found = material(&prop.material).filter(|material| stands_apart(material))?;
+    let found = material(&prop.material).filter(|material| stands_apart(prop, material))?;
     // Children get scissors without points.
     let blunt = found.id == "scissors" && kit.ages.0 < limits::ADULT;
     let found = if blunt { material("safe-scissors").unwrap_or(found) } else { found };
     let sum = Sum { amount: needed(kit, prop), for_what: vec![prop.name.clone()] };
     let name = format!("{} for the guests: {}", found.name, prop.name);
-    Some(ShoppingLine { name, guests: true, ..line(found, sum) })
+    Some(ShoppingLine { name, guests: true, used_up: found.used_up || prop.used_up, ..line(found, sum) })
 }
 
 /// The author's own steps, with what each is for: those of the puzzles in hand, and those of the whole kit.
@@ -304,7 +326,7 @@ fn unlisted(kit: &Kit, steps: &[PuzzleSteps]) -> Vec<ShoppingLine> {
             continue;
         }
         let at_home = matches!(prop.role, PropRole::Decoration | PropRole::Decoy);
-        let used_up = prop.role == PropRole::Treat;
+        let used_up = prop.used_up || prop.role == PropRole::Treat;
         let name = own(prop.name.clone(), &prop.name);
         lines.push(ShoppingLine { amount: needed(kit, prop), at_home, used_up, ..name });
     }

@@ -1,12 +1,14 @@
 //! How the hint tokens are made: cut, folded, glued, closed, in the order in which it is done.
 
 use super::{CUT_MINUTES, count};
-use crate::diag::Step;
+use crate::diag::{Level, Step};
 use crate::kit::material::{Need, PrepStep};
 use crate::kit::{Kit, TokenMake};
 
 /// What a shopping list calls them.
-const CALLED: &str = "the hint tokens";
+pub(crate) const CALLED: &str = "the hint tokens";
+/// What closes a flap.
+pub(crate) const STICKER: &str = "sticker";
 /// Minutes for cutting one strip out straight, folding and gluing it, and for folding its flap and closing it (estimates;
 /// common practice, no source).
 const STRIP: f64 = 0.4;
@@ -20,20 +22,22 @@ pub(super) fn tokens(kit: &Kit) -> usize {
     kit.puzzles.len() * Step::ALL.len()
 }
 
-/// The steps that make the tokens, one after another; none where there are none.
-pub(super) fn steps(kit: &Kit) -> Vec<PrepStep> {
+/// How many of them are closed before the party: those that lie open from the start are not.
+fn closed(kit: &Kit, level: Level) -> usize {
+    let open = usize::from(kit.levels.of(level).open_steps);
+    kit.puzzles.len() * Step::ALL.len().saturating_sub(open)
+}
+
+/// The steps that make the tokens for a level, one after another; none where there are none.
+pub(super) fn steps(kit: &Kit, level: Level) -> Vec<PrepStep> {
     let number = tokens(kit);
     if number == 0 {
         return Vec::new();
     }
     let need = |material| Need { material, amount: 1.0 };
-    let step = |key, what: String, needs: Vec<Need>, each: f64, wait: f64, after: Vec<&'static str>| PrepStep {
-        key,
-        what,
-        needs,
-        hands: count(number) * each,
-        wait,
-        after,
+    let step = |key, what: String, needs: Vec<Need>, each: f64, wait: f64, after: Vec<&'static str>| {
+        let hands = count(number) * each;
+        PrepStep { key, what, needs, hands, wait, after }
     };
     let glued = |what: String, after: Vec<&'static str>| {
         step("glued", what, vec![need("scissors"), need("glue")], STRIP + GLUE, DRY, after)
@@ -68,16 +72,25 @@ pub(super) fn steps(kit: &Kit) -> Vec<PrepStep> {
                  line, so that words and picture look outwards, and glue these two together; no glue on the flap. Lay them \
                  under a book to dry."
             );
-            let then = "Hint tokens, when they are dry: fold each flap up over the words on the second dashed line and \
-                        close it with a sticker, or with a bit of tape that peels off. Leave those open that lie open from \
-                        the start."
-                .to_owned();
-            vec![glued(first, Vec::new()), step("closed", then, vec![need("tape")], CLOSE, 0.0, vec!["glued"])]
+            let closed = closed(kit, level);
+            let (which, open) = match closed {
+                0 => return vec![glued(first, Vec::new())],
+                all if all == number => ("each flap".to_owned(), ""),
+                some => (format!("each flap of the {some} that you keep"), " The others lie open from the start."),
+            };
+            let then = format!(
+                "Hint tokens, when they are dry: fold {which} up over the words on the second dashed line and close it with \
+                 a sticker.{open}"
+            );
+            let needs = vec![Need { material: STICKER, amount: count(closed) }];
+            let close =
+                PrepStep { hands: count(closed) * CLOSE, ..step("closed", then, needs, CLOSE, 0.0, vec!["glued"]) };
+            vec![glued(first, Vec::new()), close]
         }
     }
 }
 
-/// The same for a shopping list: what they are called, with their steps.
-pub(super) fn needs(kit: &Kit) -> impl Iterator<Item = (&'static str, Need)> {
-    steps(kit).into_iter().flat_map(|step| step.needs).map(|need| (CALLED, need))
+/// The same for a shopping list: what they are called, with what their steps take.
+pub(super) fn needs(kit: &Kit, level: Level) -> impl Iterator<Item = (&'static str, Need)> {
+    steps(kit, level).into_iter().flat_map(|step| step.needs).map(|need| (CALLED, need))
 }

@@ -77,6 +77,7 @@ pub fn prop(id: &str, place: Place, material: &str) -> Prop {
         place,
         material: material.into(),
         amount: Default::default(),
+        used_up: false,
         about: String::new(),
         printed: None,
     }

@@ -77,6 +77,7 @@ fn rounds_of_three(count: usize) -> Kit {
                 place: Place::Box(BoxId::new(&format!("box-{}", n - 4)).unwrap()),
                 material: String::new(),
                 amount: Default::default(),
+                used_up: false,
                 about: String::new(),
                 printed: None,
             });

@@ -25,6 +25,7 @@ fn prop(id: &str, role: PropRole, place: Place) -> Prop {
         place,
         material: String::new(),
         amount: Default::default(),
+        used_up: false,
         about: String::new(),
         printed: None,
     }

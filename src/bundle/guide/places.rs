@@ -65,8 +65,21 @@ pub(super) fn places(source: &Source<'_>) -> Vec<PlaceText> {
             after: Vec::new(),
         });
     }
+    if source.prep.pencils > 0 && !matches!(kit.letter.place, Some(Place::Spot(_))) {
+        let (name, about) = pencils(source);
+        let things = vec![Thing { name, about: about.to_owned() }];
+        found.push(PlaceText { name: "Where the guests sit".into(), about: String::new(), things, after: Vec::new() });
+    }
     found.extend(tokens(source));
     found
+}
+
+/// The pencils of one group, with what they are for.
+fn pencils(source: &Source<'_>) -> (String, &'static str) {
+    match source.prep.pencils {
+        1 => ("1 pencil".to_owned(), "to write and tick with"),
+        some => (format!("{some} pencils"), "to write and tick with, one for two guests"),
+    }
 }
 
 /// What the host should know of a box, and of the envelope that it is.
@@ -265,8 +278,9 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
             add(&in_large_print(copy), READ_BESIDE.to_owned());
         }
     }
-    if kit.letter.place.as_ref() == Some(place) && source.prep.shopping.iter().any(|line| line.material == "pencil") {
-        add("pencils", "to write and tick with, one for two guests".to_owned());
+    if source.prep.pencils > 0 && kit.letter.place.as_ref() == Some(place) && matches!(place, Place::Spot(_)) {
+        let (name, about) = pencils(source);
+        add(&name, about.to_owned());
     }
     for item in kit.boxes.iter().filter(|item| item.place == *place) {
         let printed = if kit.printed_as(item).is_some() { "from the sheets, " } else { "" };

@@ -63,9 +63,12 @@ fn beforehand(source: &Source<'_>) -> Vec<String> {
             lines.push(format!("Print once more, of the guests’ sheets: {}.", list(&sheets)));
         }
     }
-    let bought = source.prep.shopping.iter().filter(|line| line.used_up && line.unit != "sheet");
+    let bought = source.prep.shopping.iter().filter(|line| line.used_up && (line.unit != "sheet" || line.guests));
     lines.extend(bought.map(|line| {
-        format!("{}: {} {}.", capital(&source.say(&line.name)), amount(line.amount), unit(line.unit, line.amount))
+        let tokens = line.material == prep::STICKER && line.for_what.iter().any(|of| of == prep::TOKENS);
+        let few = if tokens { " at most: for tokens only as many as were opened" } else { "" };
+        let name = capital(&source.say(&line.name));
+        format!("{name}: {} {}{few}.", amount(line.amount), unit(line.unit, line.amount))
     }));
     lines.extend(anew(source, &used));
     lines
@@ -82,7 +85,10 @@ fn used_up(source: &Source<'_>) -> Vec<(String, String)> {
             .iter()
             .any(|laid| laid.id.as_str() == piece.group && laid.prep.iter().any(|step| step.key == "pencils"));
         let prop = kit.props.iter().find(|prop| piece.group == format!("prop-{}", prop.id));
-        let taken = prop.and_then(|prop| prop.printed.as_ref()).is_some_and(|spec| {
+        let taken = prop.and_then(|prop| Some((prop, prop.printed.as_ref()?))).is_some_and(|(prop, spec)| {
+            if prop.used_up {
+                return true;
+            }
             let blank = spec.texts().any(|text| text.trim().is_empty());
             // One for each guest is worn and taken home.
             let for_each = spec.copies > 1 && spec.copies >= u16::from(kit.players.1);
@@ -145,7 +151,7 @@ fn first(source: &Source<'_>) -> Vec<String> {
     let tools: Vec<String> = kit
         .props
         .iter()
-        .filter(|prop| matches!(prop.role, PropRole::Tool | PropRole::Key(_)))
+        .filter(|prop| matches!(prop.role, PropRole::Tool | PropRole::Key(_)) && !prop.used_up)
         .map(|prop| source.say(&prop.name))
         .collect();
     if tools.is_empty() {
@@ -155,7 +161,7 @@ fn first(source: &Source<'_>) -> Vec<String> {
     }
     lines.extend(cue(source).map(|cue| format!("Undo what you did when the last box opened: “{cue}”")));
     if kit.making.tokens == TokenMake::Flap {
-        lines.push("Close the flap of every token that was opened with a fresh sticker or a bit of tape.".to_owned());
+        lines.push("Close the flap of every token that was opened with a fresh sticker.".to_owned());
     }
     lines
 }
@@ -177,10 +183,14 @@ fn puzzles(source: &Source<'_>) -> Vec<String> {
             Form::Envelope => {
                 lines.push(format!("{name}: fill the fresh one and close it, with a sticker if you like."))
             }
-            Form::Band => lines.push(format!("{name}: slide it on again, or put the fresh one round.")),
+            Form::Band if !prop.used_up => {
+                lines.push(format!("{name}: slide it on again, or put the fresh one round."));
+            }
             Form::Tent | Form::Tag | Form::Label if spec.texts().any(|text| text.trim().is_empty()) => {
                 lines.push(format!("{name}: lay out fresh ones for those that were written on or taken home."));
             }
+            _ if prop.used_up && prep::printed::pieces(prop) > 1 => lines.push(format!("{name}: take the fresh ones.")),
+            _ if prop.used_up => lines.push(format!("{name}: take the fresh one.")),
             _ => {}
         }
     }

@@ -9,7 +9,7 @@ use crate::bundle::{DEMO_KITS, Opened, open_demo, open_in, press_of, prove};
 use crate::diag::Level;
 use crate::face::Audience;
 use crate::files::{Memory, VPath};
-use crate::kit::LockKind;
+use crate::kit::{Flip, LockKind, Making, TokenMake};
 use crate::prep::plan;
 use crate::print::{DocInfo, Press, SetDoc};
 
@@ -77,7 +77,7 @@ fn guide(shape: &Shape) -> (Value, SetDoc) {
 fn told(opened: &Opened, press: &Press) -> Value {
     let proof = prove(opened, press, &[Level::Standard]).unwrap();
     let level = &proof.levels[0];
-    let prep = plan(&opened.kit, &[], 1);
+    let prep = plan(&opened.kit, Level::Standard, &[], 1);
     let files = laid(opened, level, Paper::Letter, press);
     let files: Vec<_> = files.iter().collect();
     let source = Source {
@@ -200,6 +200,93 @@ fn what_is_laid_out_is_called_as_its_caption_says() {
             let told = table.contains(&called) || piece.audience == Audience::Hints;
             assert!(told, "{kit}: {called} is not in {table}");
         }
+    }
+}
+
+#[test]
+fn what_has_a_back_is_printed_on_both_sides_and_turned_as_the_kit_says() {
+    let mut opened = open_demo("the-harbour-regatta").unwrap();
+    let press = press_of(&opened).unwrap();
+    let said = |opened: &Opened| told(opened, &press)["printing"].as_str().unwrap().to_owned();
+    for (make, flip, edge) in [
+        (TokenMake::Plain, Flip::LongEdge, ""),
+        (TokenMake::FoldOver, Flip::ShortEdge, ""),
+        (TokenMake::TwoSided, Flip::LongEdge, "over the long edge"),
+        (TokenMake::TwoSided, Flip::ShortEdge, "over the short edge"),
+    ] {
+        opened.kit.making = Making { tokens: make, flip };
+        let said = said(&opened);
+        if edge.is_empty() {
+            assert!(said.contains(", on one side.") && !said.contains("both sides"), "{said}");
+            continue;
+        }
+        let proof = prove(&opened, &press, &[Level::Standard]).unwrap();
+        let files = laid(&opened, &proof.levels[0], Paper::Letter, &press);
+        let of = |folder: &str| &files.iter().find(|file| file.audience == folder).unwrap().sheets;
+        let backs = of("hints").iter().filter(|sheet| sheet.stock.is_none()).count();
+        assert!(backs > 0 && backs * 2 == of("hints").len());
+        let host = of("host").len();
+        let pairs = format!("both sides: token sheets 1 to {} and host’s sheets {} and {host}.", backs * 2, host - 1);
+        assert!(said.contains(&pairs) && said.contains(edge) && said.contains("printer test"), "{said}");
+    }
+}
+
+#[test]
+fn what_one_party_uses_up_is_had_anew() {
+    let mut opened = open_demo("the-harbour-regatta").unwrap();
+    let press = press_of(&opened).unwrap();
+    let back = |opened: &Opened| told(opened, &press)["reset"].to_string();
+    let kept = back(&opened);
+    assert!(!kept.contains("The string of flags: take the fresh ones."), "{kept}");
+    opened.kit.props.iter_mut().for_each(|prop| prop.used_up = true);
+    let anew = back(&opened);
+    // What is bought is bought again, what is printed is printed again and taken.
+    let print = anew.split("Print once more").nth(1).unwrap();
+    for said in
+        ["The string of flags: take the fresh ones.", "The starting line: take the fresh ones.", "The finest shell"]
+    {
+        assert!(anew.contains(said), "{said}: {anew}");
+    }
+    assert!(print.contains("the string of flags") || print.contains("The string of flags"), "{print}");
+}
+
+#[test]
+fn as_many_pencils_are_laid_out_as_are_listed() {
+    for id in DEMO_KITS {
+        let mut opened = open_demo(id).unwrap();
+        let press = press_of(&opened).unwrap();
+        for (letter, place) in [(opened.kit.letter.place.clone(), ""), (None, "Where the guests sit")] {
+            opened.kit.letter.place = letter;
+            let proof = prove(&opened, &press, &[Level::Standard]).unwrap();
+            let files = laid(&opened, &proof.levels[0], Paper::A4, &press);
+            let plan = crate::bundle::export::prep(&opened, &proof.levels[0], 1);
+            let data = crate::bundle::export::guide_data(&opened, &proof.levels[0], &plan, (Paper::A4, 1), &[], &files)
+                .unwrap();
+            let listed = data["shopping"].as_array().unwrap().iter().find(|item| item["name"] == "Pencil").unwrap();
+            assert_eq!(listed["amount"], format!("{} pieces", plan.pencils), "{id}");
+            assert_eq!(plan.pencils, usize::from(opened.kit.players.1).div_ceil(2), "{id}");
+            let places = data["places"].to_string();
+            assert!(places.contains(&format!("{} pencils", plan.pencils)), "{id}: {places}");
+            assert!(places.contains(place) && data["reset"].to_string().contains(place), "{id}: {places}");
+        }
+    }
+}
+
+#[test]
+fn the_picture_of_the_flow_begins_its_page_and_cuts_no_section() {
+    for id in DEMO_KITS {
+        let opened = open_demo(id).unwrap();
+        let press = press_of(&opened).unwrap();
+        let data = told(&opened, &press);
+        let set = press.guide(&data, Paper::A4, &DocInfo::default()).unwrap();
+        let headed: Vec<Vec<_>> = (0..set.page_count())
+            .map(|page| set.words(page))
+            .filter(|words| words.iter().any(|word| word.size.get() > 16.0 && word.text.contains("as a picture")))
+            .collect();
+        let [page] = headed.as_slice() else { panic!("{id}: the picture stands on {} pages", headed.len()) };
+        let heading = page.iter().find(|word| word.text.contains("as a picture")).unwrap();
+        let above = page.iter().filter(|word| word.rect.bottom() < heading.rect.y);
+        assert_eq!(above.count(), 0, "{id}");
     }
 }
 

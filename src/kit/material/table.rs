@@ -80,7 +80,10 @@ pub const MATERIALS: &[Material] = &[
         .or("folded paper")
         .at_home()
         .used_up(),
-    thing("sticker", "sticker to close an envelope", "piece").or("a strip of paper tape").used_up(),
+    thing("sticker", "small sticker to close something with", "piece")
+        .size("15 to 25 mm across")
+        .or("a bit of paper tape, or of clear tape that peels off")
+        .used_up(),
     thing("book", "old book with many pages", "piece")
         .size("about 130 by 185 mm, at least 15 mm thick")
         .or("a notebook with numbered pages, of paper that stays dark under a UV torch")

@@ -68,6 +68,7 @@ pub fn prop(kit: &Kit) -> (Edit, Selection) {
         place: somewhere(kit),
         material: String::new(),
         amount: Default::default(),
+        used_up: false,
         about: String::new(),
         printed: None,
     };
@@ -118,6 +119,7 @@ pub fn tool(kit: &Kit, material: &Material) -> Prop {
         place: somewhere(kit),
         material: material.id.to_owned(),
         amount: crate::kit::HowMany::Usual,
+        used_up: false,
         about: String::new(),
         printed: None,
     }

@@ -171,6 +171,11 @@ pub fn prop_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PropId) {
     let unit = material(&prop.material).map_or("piece", |material| material.unit);
     let usual = if prop.role == PropRole::Treat { "one for each guest" } else { "one" };
     changed |= amount_ui(ui, cx, id.as_str(), &mut prop.amount, usual, unit);
+    changed |= ui.checkbox(&mut prop.used_up, "One party uses it up").changed();
+    if prop.used_up {
+        let again = if prop.printed.is_some() { "printed" } else { "bought" };
+        ui.quiet(&format!("It is cut, written on or taken home: the guide has it {again} again for the next group."));
+    }
     changed |= Field::new("For the host").salt(id).text(ui, cx, 3, &mut prop.about);
     changed |= printed_ui(ui, cx, &mut prop);
     if changed {
