@@ -18,11 +18,12 @@ fn a_lock_shows_its_tag_and_a_box_the_envelope_that_it_is() {
     kit.props.push(Prop { id: id.clone(), place: kit.boxes[0].place.clone(), printed, ..kit.props[0].clone() });
     kit.boxes[0].printed = Some(id);
     let (lock, item) = (kit.locks[0].name.clone(), kit.boxes[0].name.clone());
+    let tag = format!("Tag: {lock}");
     let mut harness = window(opened, false);
     press(&mut harness, Modifiers::COMMAND, Key::Num2);
     click(&mut harness, Role::Button, &lock);
     rest(&mut harness);
-    assert!(harness.query_all_by_label_contains("Tag of the padlock").next().is_some());
+    assert!(harness.query_all_by_label_contains(&tag).next().is_some());
     click(&mut harness, Role::Button, &item);
     rest(&mut harness);
     assert!(harness.query_all_by_label_contains("139 × 250 mm").next().is_some());
