@@ -89,6 +89,7 @@ fn scenario(case: &Json) -> Kit {
             material: String::new(),
             amount: Default::default(),
             used_up: false,
+            made: false,
             about: String::new(),
             printed: None,
         });
@@ -167,6 +168,7 @@ fn a_loop_is_told_in_words() {
         material: String::new(),
         amount: Default::default(),
         used_up: false,
+        made: false,
         about: String::new(),
         printed: None,
     });
@@ -186,6 +188,7 @@ fn a_loop_is_told_in_words() {
         material: String::new(),
         amount: Default::default(),
         used_up: false,
+        made: false,
         about: String::new(),
         printed: None,
     });

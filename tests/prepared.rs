@@ -7,7 +7,7 @@ use inklatch::ids::PropId;
 use inklatch::kit::edit::{Item, apply};
 use inklatch::kit::{Form, HowMany, Kit, LockKind, Printed, Prop, PropRole, TokenMake, rename};
 use inklatch::party::Party;
-use inklatch::prep::{PRINT, PrepPlan, PuzzleSteps, Task, plan};
+use inklatch::prep::{PRINT, PrepPlan, Task, plan};
 
 fn demo(id: &str) -> Kit {
     open_demo(id).unwrap().kit
@@ -105,6 +105,7 @@ fn what_one_party_uses_up_is_bought_anew() {
         material: material.into(),
         amount: HowMany::All(2.0),
         used_up,
+        made: false,
         about: String::new(),
         printed: None,
     };
@@ -131,18 +132,7 @@ fn there_are_as_many_pencils_as_the_guide_lays_out() {
     let mut kit = demo("the-harbour-regatta");
     let number = |kit: &Kit| {
         let party = Party::new(kit, &open_demo("the-harbour-regatta").unwrap().theme, Level::Standard).unwrap();
-        let steps: Vec<PuzzleSteps> = party
-            .puzzles
-            .iter()
-            .map(|laid| PuzzleSteps {
-                puzzle: laid.id.clone(),
-                title: String::new(),
-                steps: laid.prep.clone(),
-                kinds: Vec::new(),
-                pieces: 1,
-            })
-            .collect();
-        let plan = plan(kit, Level::Standard, &steps, 2);
+        let plan = plan(kit, Level::Standard, &party.prep_steps(), 2);
         let listed = plan.shopping.iter().find(|line| line.material == "pencil").map_or(0.0, |line| line.amount);
         assert_eq!(listed as usize, plan.pencils * 2);
         plan.pencils
@@ -206,6 +196,7 @@ fn a_box_that_is_a_printed_envelope_is_one_thing() {
         material: String::new(),
         amount: HowMany::Usual,
         used_up: false,
+        made: false,
         about: "Lay it down with the flap below.".into(),
         printed: Some(Printed { size: (110.0, 100.0), text: "Not yet".into(), ..Printed::fresh(Form::Envelope) }),
     });

@@ -31,6 +31,7 @@ pub fn kit_of(props: Vec<Printed>) -> Kit {
             material: String::new(),
             amount: Default::default(),
             used_up: false,
+            made: false,
             about: String::new(),
             printed: Some(printed),
         })

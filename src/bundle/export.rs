@@ -15,7 +15,7 @@ use crate::checks::{self, Finding, LevelProof, Proof};
 use crate::diag::{Hinted, Level, Severity, Trouble};
 use crate::face::{Audience, Stock};
 use crate::files::VPath;
-use crate::prep::{PrepPlan, PuzzleSteps, plan};
+use crate::prep::{PrepPlan, plan};
 use crate::print::{DocInfo, Press};
 use crate::sheet::Paper;
 use crate::theme::{Edition, Lettering};
@@ -266,19 +266,7 @@ const fn document_job<'a>(
 
 /// What the host does beforehand at one level.
 pub(super) fn prep(opened: &Opened, level: &LevelProof, groups: u16) -> PrepPlan {
-    let steps: Vec<PuzzleSteps> = level
-        .party
-        .puzzles
-        .iter()
-        .map(|laid| PuzzleSteps {
-            puzzle: laid.id.clone(),
-            title: level.party.script.puzzle(&laid.id).map(|text| text.title.clone()).unwrap_or_default(),
-            steps: laid.prep.clone(),
-            kinds: laid.kinds.clone(),
-            pieces: level.party.pieces_of(&laid.id),
-        })
-        .collect();
-    plan(&level.party.spoken(&opened.kit), level.party.level, &steps, groups)
+    plan(&level.party.spoken(&opened.kit), level.party.level, &level.party.prep_steps(), groups)
 }
 
 pub(super) fn guide_data(

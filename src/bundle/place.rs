@@ -72,8 +72,10 @@ impl Site {
     /// Writes all files beside the place and renames them into it.
     ///
     /// # Errors
-    /// When the disk refuses; nothing is then left beside the place, and an older bundle stands as it was.
+    /// When the disk refuses; nothing is then left beside the place, nor a folder that was made for it, and an older bundle
+    /// stands as it was.
     pub(super) fn put(&self, files: &[Made], more: &[(&str, &[u8])], still: impl Fn() -> Hinted<()>) -> Hinted<()> {
+        let was_there = self.disk.real(&VPath::root()).is_dir();
         // What a killed program left behind.
         self.disk.remove_folder(&self.fresh)?;
         let written = (|| {
@@ -90,6 +92,9 @@ impl Site {
         if written.is_err() {
             // The error that stopped it matters; that its rest may stay behind is no second one.
             let _ = self.disk.remove_folder(&self.fresh);
+            if !was_there {
+                self.disk.remove_empty_root();
+            }
         }
         written
     }

@@ -1,6 +1,6 @@
 use super::{Draft, Facts, Sink};
 use crate::diag::Anchor;
-use crate::prep::{PuzzleSteps, Task, plan};
+use crate::prep::{Task, plan};
 
 check!(
     /// ## What it does
@@ -26,19 +26,7 @@ const LONGEST: usize = 4;
 
 fn run(facts: &Facts<'_>, sink: &mut Sink) {
     let Some(has) = facts.kit.prep_minutes else { return };
-    let steps: Vec<PuzzleSteps> = facts
-        .party
-        .puzzles
-        .iter()
-        .map(|laid| PuzzleSteps {
-            puzzle: laid.id.clone(),
-            title: String::new(),
-            steps: laid.prep.clone(),
-            kinds: laid.kinds.clone(),
-            pieces: facts.party.pieces_of(&laid.id),
-        })
-        .collect();
-    let plan = plan(facts.kit, facts.party.level, &steps, 1);
+    let plan = plan(facts.kit, facts.party.level, &facts.party.prep_steps(), 1);
     if plan.ready <= f64::from(has) {
         return;
     }

@@ -86,6 +86,11 @@ impl Disk {
         fs::write(&real, bytes).map_err(|error| trouble(&error, "cannot write the file", &real))
     }
 
+    /// Removes the root where nothing is in it; where that fails, an empty folder is no harm.
+    pub fn remove_empty_root(&self) {
+        let _ = fs::remove_dir(&self.root);
+    }
+
     /// Removes a folder and all in it; a missing one is no error.
     ///
     /// # Errors

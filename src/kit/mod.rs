@@ -202,6 +202,12 @@ impl Kit {
         (self.as_box(prop)?.id == item.id).then_some(prop)
     }
 
+    /// Whether a box lies in another, so that boxes are filled from the innermost outwards.
+    #[must_use]
+    pub fn nests(&self) -> bool {
+        self.boxes.iter().any(|item| matches!(item.place, Place::Box(_)))
+    }
+
     /// The box that a printed prop is.
     #[must_use]
     pub fn as_box(&self, prop: &Prop) -> Option<&BoxDef> {

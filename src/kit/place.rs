@@ -94,6 +94,10 @@ pub struct Prop {
     /// bought again, or printed again where the kit prints it.
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub used_up: bool,
+    /// Whether a step of the preparation makes it, such as a crank of a spoon and foil: the shopping list then has what the
+    /// step takes, and not the thing.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub made: bool,
     /// What the host should know.
     #[serde(default)]
     pub about: String,

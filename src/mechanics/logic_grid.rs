@@ -154,7 +154,7 @@ impl Mechanic for LogicGrid {
         id: "logic-grid",
         name: "Logic grid",
         guests: "work out from statements which things belong together, and read the tags that are asked for",
-        order: "the list of things whose tags are asked for",
+        order: "the list at the foot of the sheet",
         prints: "the sheet with the statements, a table to tick, and the list",
         host: "cuts it out and has pencils ready",
         help: texts::HELP,
@@ -185,8 +185,8 @@ impl Mechanic for LogicGrid {
         draw::sheets(view, cx)
     }
 
-    fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        paper::prep(&[texts::name(cx)], cx)
+    fn prep(&self, _: &View, _: &Dressing<'_>) -> Vec<PrepStep> {
+        paper::prep()
     }
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {

@@ -7,7 +7,6 @@ use crate::face::{Align, Face, Role, TextRun, Valign, mm};
 use crate::kit::material::{Need, PrepStep};
 use crate::mechanics::Dressing;
 use crate::mechanics::words::listed;
-use crate::script::capital;
 use crate::script::{Paragraph, Rich, Span};
 use crate::theme::{Colour, LARGE_PRINT};
 use crate::units::{Mm, Pt, Rect, Size};
@@ -15,24 +14,19 @@ use crate::units::{Mm, Pt, Rect, Size};
 /// Least size of symbols and words on a card (common practice, no source).
 const LEAST: Pt = Pt::new(9.0);
 
-/// Laying out with a pencil: all that the host does beyond printing and cutting.
-pub fn prep(sheets: &[&str], cx: &Dressing<'_>) -> Vec<PrepStep> {
-    let names: Vec<String> = sheets.iter().map(|name| (*name).to_owned()).collect();
-    let all = listed(&names);
+/// All that the host does: print and cut out, and have pencils.
+pub fn prep() -> Vec<PrepStep> {
     vec![
         PrepStep::printed(vec![
             Need { material: "plain-paper", amount: 1.0 },
             Need { material: "scissors", amount: 1.0 },
         ]),
         PrepStep {
+            // It is laid out with all the rest.
             key: "pencils",
-            what: format!(
-                "{} with nothing drawn on it: this one is solved on the paper with a pencil, for {}.",
-                capital(&format!("put {all} in place")),
-                cx.lock_name
-            ),
+            what: String::new(),
             needs: vec![Need { material: "pencil", amount: 1.0 }],
-            hands: 1.0,
+            hands: 0.0,
             wait: 0.0,
             after: vec!["cut"],
         },

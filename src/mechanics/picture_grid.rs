@@ -156,8 +156,8 @@ impl Mechanic for PictureGrid {
         Ok(vec![draw::sheet(view, cx)?])
     }
 
-    fn prep(&self, _: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
-        paper::prep(&[texts::name(cx)], cx)
+    fn prep(&self, _: &View, _: &Dressing<'_>) -> Vec<PrepStep> {
+        paper::prep()
     }
 
     fn reason(&self, view: &View, cx: &Dressing<'_>) -> String {

@@ -12,7 +12,7 @@ use crate::diag::Hinted;
 use crate::face::{Face, Layer, Piece, TextRun};
 use crate::limits;
 use crate::theme::LARGE_PRINT;
-use crate::units::Pt;
+use crate::units::{Pt, Rect};
 
 /// The least size of large print.
 pub const LARGE: Pt = LARGE_PRINT;
@@ -130,6 +130,22 @@ fn prune(piece: &mut Piece, fits: Fits<'_>, may_go: impl Fn(&TextRun) -> bool) -
     Ok(())
 }
 
+/// Gives words that stayed on a face the room of those above and below them that went.
+fn spread(face: &mut Face, before: &Face) {
+    let lie_in_line = |a: &TextRun, b: &TextRun| a.rect.x == b.rect.x && a.rect.w == b.rect.w && a.turn == 0.0;
+    let stayed: Vec<Rect> = face.runs().map(|run| run.rect).collect();
+    for gone in before.runs().filter(|run| run.turn == 0.0 && !stayed.contains(&run.rect)) {
+        let left = face.layers.iter_mut().find_map(|layer| match layer {
+            Layer::Text(run) if lie_in_line(run, gone) => Some(run),
+            Layer::Text(_) | Layer::Art(_) => None,
+        });
+        if let Some(run) = left {
+            let (top, end) = (run.rect.y.min(gone.rect.y), run.rect.bottom().max(gone.rect.bottom()));
+            run.rect = Rect { y: top, h: end - top, ..run.rect };
+        }
+    }
+}
+
 /// A piece at a size that it must not pass, without the words that do not fit on it, and a copy to read them from; the
 /// piece alone where they fit.
 fn kept(piece: &Piece, most: f64, factor: f64, fits: Fits<'_>) -> Hinted<Vec<Piece>> {
@@ -139,6 +155,7 @@ fn kept(piece: &Piece, most: f64, factor: f64, fits: Fits<'_>) -> Hinted<Vec<Pie
         return Ok(vec![thing]);
     }
     prune(&mut thing, fits, |_| true)?;
+    spread(&mut thing.front, &grown(piece, most).front);
     // Whoever reads the paper reads the copy.
     thing.part = format!("{}-without-words", piece.part);
     let mut copy = Piece {

@@ -146,8 +146,16 @@ pub(super) fn large(party: &Party, theme: &Loaded, size: Size, fits: Fits<'_>) -
         let y = if faces.is_empty() { page.head(&mut face, LARGE_HEADING)? } else { Mm::new(AIR) };
         let (end, full) = (page.body(y, true), page.body(y, false));
         if page.takes(end, &left, fits)? || faces.len() >= limits::LETTER_PAGES {
-            let body = Rect { h: guessed(&left, end.w, LARGE_STORY).min(end.h), ..end };
-            let body = if page.takes(body, &left, fits)? { body } else { end };
+            // The signature follows the words closely: the least of a few heights that takes them.
+            let guess = guessed(&left, end.w, LARGE_STORY);
+            let mut body = end;
+            for share in [1.0, 0.94, 0.88, 0.82, 0.76] {
+                let closer = Rect { h: (guess * share).min(end.h), ..end };
+                if !page.takes(closer, &left, fits)? {
+                    break;
+                }
+                body = closer;
+            }
             page.story(&mut face, body, &left, (LARGE_STORY, LARGE_STORY));
             page.signature(&mut face, body.bottom(), LARGE_SIGNATURE);
             page.draw_foot(&mut face);

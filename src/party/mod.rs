@@ -37,6 +37,7 @@ use crate::kit::{Apart, HintLadder, Kit, Lying, Positions};
 use crate::mechanics::stock::stock;
 use crate::mechanics::work::Work;
 use crate::mechanics::{AnyView, Dressing, NO_NAMES};
+use crate::prep::PuzzleSteps;
 use crate::readings::{Readings, Verdict};
 use crate::script::{Script, typographic};
 use crate::theme::{Edition, Loaded, Palette};
@@ -217,11 +218,23 @@ impl Party {
         self.pieces.iter().find(|piece| piece.id == id)
     }
 
-    /// How many pieces of a puzzle are printed, copies counted.
+    /// What each puzzle takes beforehand, for the preparation's plan.
     #[must_use]
-    pub fn pieces_of(&self, puzzle: &PuzzleId) -> usize {
-        let own = self.pieces.iter().filter(|piece| piece.group == puzzle.as_str());
-        own.map(|piece| usize::from(piece.copies)).sum()
+    pub fn prep_steps(&self) -> Vec<PuzzleSteps> {
+        let printed = |id: &PuzzleId| {
+            let own = self.pieces.iter().filter(|piece| piece.group == id.as_str());
+            own.map(|piece| usize::from(piece.copies)).sum()
+        };
+        self.puzzles
+            .iter()
+            .map(|laid| PuzzleSteps {
+                puzzle: laid.id.clone(),
+                title: self.script.puzzle(&laid.id).map(|text| text.title.clone()).unwrap_or_default(),
+                steps: laid.prep.clone(),
+                kinds: laid.kinds.clone(),
+                pieces: printed(&laid.id),
+            })
+            .collect()
     }
 
     /// The story letter on a page whose printable area has this `size`.

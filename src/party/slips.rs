@@ -10,8 +10,8 @@ use crate::theme::Loaded;
 use crate::units::Pt;
 
 /// When a word that is said opens a box: one rule, on the slips and in the guide (common practice, no source).
-pub const WORD_RULE: &str = "A slip of the tongue counts, and so does a word that comes earlier than you thought. \
-    Another word does not, however close: say only that this is not it, and let them try again.";
+pub const WORD_RULE: &str = "It counts however it is said: softly, in the midst of a sentence, or earlier than you \
+    thought. Another word does not, however close: say only that this is not it, and let them try again.";
 
 /// A slip for whoever waits for a word: which word it is, and what they open then. They are the host's pieces.
 pub(super) fn slips(party: &Party, kit: &Kit, theme: &Loaded) -> Vec<(Anchor, Hinted<Piece>)> {

@@ -9,6 +9,8 @@ use crate::script::capital;
 /// source).
 const TAG: f64 = 1.5;
 const LABEL: f64 = 0.5;
+/// The group of the padlocks' tags.
+pub(super) const TAGS: &str = "lock-tags";
 /// Metres of string that tie one tag.
 const TIE: f64 = 0.25;
 
@@ -39,7 +41,7 @@ pub(super) fn steps(kit: &Kit) -> Vec<(PrepStep, &'static str)> {
             wait: 0.0,
             after: Vec::new(),
         };
-        steps.push((step, "lock-tags"));
+        steps.push((step, TAGS));
     }
     if labels > 0 {
         let names: Vec<String> =

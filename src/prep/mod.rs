@@ -130,9 +130,7 @@ pub const PRINT: &str = "Print the sheets at actual size, each on the paper that
 fn listed(kit: &Kit, level: Level, steps: &[PuzzleSteps], groups: u16) -> (Vec<Task>, Vec<Work>) {
     let mut list = List::default();
     let print = list.add(None, PRINT.into(), PRINT_MINUTES + CUT_MINUTES * count(cut_out(kit, steps)));
-    if let Some((what, locks)) = waiting::set(kit) {
-        list.add(None, what, LOCK_MINUTES * count(locks));
-    }
+    let set = waiting::set(kit).map(|(what, locks)| list.add(None, what, LOCK_MINUTES * count(locks)));
     if let Some(what) = waiting::told(kit) {
         let at = list.add(None, what, WORD_MINUTES);
         list.after[at] = vec![print];
@@ -152,6 +150,10 @@ fn listed(kit: &Kit, level: Level, steps: &[PuzzleSteps], groups: u16) -> (Vec<T
         list.tasks[at].pieces = pieces.into();
         list.tasks[at].needs = step.needs;
         list.after[at] = vec![print];
+        // Locks that look alike are told apart by their tags while they are set.
+        if let Some(set) = set.filter(|_| pieces == marks::TAGS) {
+            list.after[set].push(at);
+        }
     }
     for own in &kit.preparation {
         list.own(None, own, Vec::new());
@@ -195,9 +197,10 @@ fn listed(kit: &Kit, level: Level, steps: &[PuzzleSteps], groups: u16) -> (Vec<T
         list.after[at].extend(before);
     }
     let all: Vec<usize> = (0..list.tasks.len()).collect();
-    let what = "Lay the pieces at their spots, fill the boxes from the innermost outwards, and lock them.";
+    let order = if kit.nests() { " from the innermost outwards" } else { "" };
+    let what = format!("Lay the pieces at their spots, fill the boxes{order}, and lock them.");
     let (per_box, per_spot) = PLACE_MINUTES;
-    let lay = list.add(None, what.into(), per_box * count(kit.boxes.len()) + per_spot * count(kit.spots.len()));
+    let lay = list.add(None, what, per_box * count(kit.boxes.len()) + per_spot * count(kit.spots.len()));
     list.after[lay] = all;
     let what = "Walk through the evening with the host guide in hand: every piece in its place, every lock tried.";
     let walk = list.add(None, what.into(), WALK_MINUTES);

@@ -126,15 +126,18 @@ fn say(spec: &Printed, size: &Sizes) -> String {
     // Where all are blank there are none to be told apart.
     let ones = if spec.texts().all(|text| text.trim().is_empty()) { them } else { "the blank ones" };
     let write = if size.blank { format!(" and write on {ones}") } else { String::new() };
+    // Parts after the second are joined alike.
+    let on = if size.pieces > 2 { ", and so on" } else { "" };
     match spec.form {
         Form::Banner if size.holes => "punch both holes of each flag, and thread them on the string in the \
             order of their numbers. Hang it low enough to reach without climbing."
             .to_owned(),
         Form::Banner => "tape the flags in a row in the order of their numbers.".to_owned(),
-        Form::Strip if size.tabs > 0 => "glue part 2 over the tab of part 1, up to the \
-            line, so that the marks on both sides meet, and so on. Tape it up."
-            .to_owned(),
-        Form::Strip => "tape it up.".to_owned(),
+        Form::Strip if size.tabs > 0 => format!(
+            "glue part 2 over the tab of part 1, up to the line, so that the marks on both sides meet{on}. When it is dry, \
+             tape it up where “Setting up” says."
+        ),
+        Form::Strip => "tape it up where “Setting up” says.".to_owned(),
         Form::Tent => {
             format!(
                 "fold {them} back on the dashed line so that {} stand{}{write}.",
@@ -151,16 +154,17 @@ fn say(spec: &Printed, size: &Sizes) -> String {
         }
         Form::Band => {
             let join = if size.pieces > 1 {
-                "glue part 2 over the tab of part 1, up to the line, and so on; then "
+                format!("glue part 2 over the tab of part 1, up to the line{on}; then ")
             } else {
-                ""
+                String::new()
             };
             format!("{join}lay it round, the words in front, and glue its end over the last tab.")
         }
         Form::Tag => format!("punch the hole{}, tie a piece of string through{write}.", if several { "s" } else { "" }),
         Form::Label if size.blank => format!("write on {ones} and tape {them} on."),
-        Form::Label => format!("tape {them} on."),
-        Form::Disc => format!("tape {them} on."),
+        // What comes once for each guest is fixed when it is handed out.
+        Form::Disc if spec.copies > 1 => format!("lay tape beside {them}, to fix {them} with."),
+        Form::Label | Form::Disc => format!("tape {them} on, where “Setting up” says."),
         Form::Cover => {
             let join = if size.tabs > 0 { "glue the back over the tab, up to the line; then " } else { "" };
             let flaps = if spec.flaps > 0.0 { ", the flaps inside the boards" } else { "" };

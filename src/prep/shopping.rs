@@ -11,6 +11,8 @@ use crate::limits;
 /// Tools of which one does for the whole kit, however many steps use it.
 const SHARED: &[&str] = &[
     "scissors",
+    "ruler",
+    "pin",
     "glue",
     "tape",
     "uv-torch",
@@ -23,7 +25,8 @@ const SHARED: &[&str] = &[
 ];
 
 /// Tools of the host's, of which one does however many groups play: they are put away before the guests come.
-const HOSTS_OWN: &[&str] = &["scissors", "glue", "tape", "uv-pen", "permanent-marker", "wipe-off-marker"];
+const HOSTS_OWN: &[&str] =
+    &["scissors", "ruler", "pin", "glue", "tape", "uv-pen", "permanent-marker", "wipe-off-marker"];
 
 /// What guests write with.
 const PENCIL: &str = "pencil";
@@ -136,6 +139,8 @@ pub(super) fn ready(kit: &Kit, level: Level, steps: &[PuzzleSteps]) -> usize {
 
 fn sums(kit: &Kit, level: Level, steps: &[PuzzleSteps]) -> Sums {
     let mut sums = Sums::default();
+    // The check bar of every sheet is measured.
+    sums.take("ruler", 1.0, "");
     for prop in &kit.props {
         if let Some(material) = material(&prop.material).filter(|material| !stands_apart(prop, material)) {
             sums.add(material.id, needed(kit, prop), &prop.name);
@@ -322,7 +327,7 @@ fn unlisted(kit: &Kit, steps: &[PuzzleSteps]) -> Vec<ShoppingLine> {
     for prop in &kit.props {
         // A key comes with its lock, and the treat is told below.
         let comes = matches!(prop.role, PropRole::Key(_)) || (told && prop.role == PropRole::Treat);
-        if comes || prop.printed.is_some() || material(&prop.material).is_some() {
+        if comes || prop.made || prop.printed.is_some() || material(&prop.material).is_some() {
             continue;
         }
         let at_home = matches!(prop.role, PropRole::Decoration | PropRole::Decoy);

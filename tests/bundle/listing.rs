@@ -134,9 +134,15 @@ fn an_export_stopped_at_any_step_leaves_nothing() {
     })
     .unwrap();
     let all = all.into_inner();
-    for most in [1, all / 2, all - 2, all - 1] {
+    let stop = |place: &std::path::Path, most: usize| {
+        let options = Options { out: place.to_owned(), ..options.clone() };
         let stopped = bundle::export(&kit, &options, &|step| if step.done > most { Go::Stop } else { Go::On });
         assert!(stopped.unwrap_err().message.contains("stopped"), "at {most} of {all}");
         assert_eq!(out.path().read_dir().unwrap().count(), 0, "at {most} of {all}");
+    };
+    for most in [1, all / 2, all - 2, all - 1] {
+        stop(out.path(), most);
     }
+    // Nor a folder that was made for it.
+    stop(&out.path().join("new"), all - 1);
 }

@@ -78,6 +78,7 @@ pub fn prop(id: &str, place: Place, material: &str) -> Prop {
         material: material.into(),
         amount: Default::default(),
         used_up: false,
+        made: false,
         about: String::new(),
         printed: None,
     }

@@ -78,6 +78,7 @@ fn rounds_of_three(count: usize) -> Kit {
                 material: String::new(),
                 amount: Default::default(),
                 used_up: false,
+                made: false,
                 about: String::new(),
                 printed: None,
             });

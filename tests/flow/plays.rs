@@ -26,6 +26,7 @@ fn prop(id: &str, role: PropRole, place: Place) -> Prop {
         material: String::new(),
         amount: Default::default(),
         used_up: false,
+        made: false,
         about: String::new(),
         printed: None,
     }

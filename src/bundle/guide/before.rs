@@ -18,6 +18,8 @@ pub(super) struct Item {
     stand_in: String,
     at_home: bool,
     used_up: bool,
+    /// The puzzles that it is for.
+    of: String,
 }
 
 /// The preparation as bars over time.
@@ -103,9 +105,10 @@ pub(super) fn minute(source: &Source<'_>) -> Vec<Pointed> {
     if let Some(set) = spoken::set(kit) {
         lines.push(pointed(set, "locks"));
     }
-    lines.push(pointed("Fill the boxes from the inside out, and lay out the rest", "setup"));
+    let order = if kit.nests() { " from the inside out" } else { "" };
+    lines.push(pointed(format!("Fill the boxes{order}, and lay out the rest"), "setup"));
     let letter = if kit.letter.place.is_some() { "Point out the letter" } else { "Read the letter aloud" };
-    lines.push(pointed(format!("{letter}, say what is in play, and start the clock"), "say"));
+    lines.push(pointed(format!("{letter}, say what is in play, and note the time"), "say"));
     let rules = kit.levels.of(source.party.level);
     let dots = match rules.open_steps {
         0 => Some("one dot first"),
@@ -176,6 +179,7 @@ fn a_box(source: &Source<'_>, line: &ShoppingLine, name: &str, of: &BoxDef) -> I
         stand_in: sentence(if about.trim().is_empty() { line.stand_in } else { &about }),
         at_home: line.at_home,
         used_up: false,
+        of: String::new(),
     }
 }
 
@@ -194,7 +198,18 @@ fn item(source: &Source<'_>, line: &ShoppingLine) -> Item {
         stand_in: sentence(&stand_in(source, line)),
         at_home: line.at_home,
         used_up: line.used_up,
+        of: of(source, line),
     }
+}
+
+/// For which puzzles a thing is bought, where these are few and nothing else takes it; empty elsewhere.
+fn of(source: &Source<'_>, line: &ShoppingLine) -> String {
+    let title = |name: &String| {
+        let texts = &source.party.script.puzzles;
+        texts.iter().find(|text| text.title == *name).map(|text| format!("“{}”", text.title))
+    };
+    let titles: Option<Vec<String>> = line.for_what.iter().map(title).collect();
+    titles.filter(|titles| (1..=2).contains(&titles.len())).map(|titles| list(&titles)).unwrap_or_default()
 }
 
 /// The locks of the kit of one kind, with their answers.

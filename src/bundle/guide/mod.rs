@@ -162,12 +162,7 @@ pub(super) fn data(source: &Source<'_>) -> Hinted<Value> {
         chart: before::chart(source),
         locks_note: spoken::note(kit),
         locks: before::locks(source),
-        // Its names would not be readable in large print: there the rounds tell it.
-        setup_note: if party.large() {
-            words::pointed(words::SETUP_BY_ROUNDS, "rounds")
-        } else {
-            words::pointed(words::SETUP, "flow")
-        },
+        setup_note: words::setup(kit.nests(), party.large()),
         places,
         say: evening::say(source),
         rounds_note: evening::rounds_note(source),

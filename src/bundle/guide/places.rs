@@ -294,7 +294,7 @@ fn things(source: &Source<'_>, place: &Place) -> Vec<Thing> {
 }
 
 /// What is done with a copy in large print.
-const READ_BESIDE: &str = "lay it beside the other, which has no room for large words: guests read this one";
+const READ_BESIDE: &str = "in large print, for which the other has no room: guests read this one";
 
 /// The copies of a group's pieces from which words are read in large print.
 fn copies<'a>(source: &'a Source<'_>, group: &str) -> impl Iterator<Item = &'a Piece> {
@@ -303,7 +303,7 @@ fn copies<'a>(source: &'a Source<'_>, group: &str) -> impl Iterator<Item = &'a P
 }
 
 fn in_large_print(copy: &Piece) -> String {
-    format!("{}, in large print", titled(called(copy), copy.title()))
+    format!("{}, to read beside it", titled(called(copy), copy.title()))
 }
 
 /// What a part is called in preparation and captions, with the title that a single printed piece of it bears: the

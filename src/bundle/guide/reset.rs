@@ -1,5 +1,7 @@
 //! Putting everything back for the next group: what to print and buy, then the locks, the puzzles and the places in order.
 
+use std::collections::BTreeMap;
+
 use serde::Serialize;
 
 use super::Source;
@@ -7,7 +9,7 @@ use super::evening::cue;
 use super::places::PlaceText;
 use super::words::{list, minutes, sentence, unit};
 use crate::bundle::guide::words::amount;
-use crate::face::Audience;
+use crate::face::{Audience, Stock};
 use crate::kit::{Form, PropRole, TokenMake};
 use crate::prep;
 use crate::script::capital;
@@ -22,20 +24,18 @@ pub(super) struct Part {
 /// How long it takes, in which order.
 pub(super) fn note(source: &Source<'_>) -> String {
     let again = (source.prep.again / 5.0).ceil() * 5.0;
-    format!(
-        "One person needs about {} (an estimate), in this order. What is used up is printed and bought before the first \
-         group comes.",
-        minutes(again)
-    )
+    format!("One person needs about {} (an estimate) between two groups, in this order.", minutes(again))
 }
 
 /// The parts in order; `places` as for setting up.
 pub(super) fn parts(source: &Source<'_>, places: &[PlaceText]) -> Vec<Part> {
+    let nests = source.opened.kit.nests();
+    let last = if nests { "Last place by place, innermost box first" } else { "Last place by place, the boxes first" };
     let found = [
-        ("Beforehand, once for each further group", beforehand(source)),
+        ("Before the first group comes, once for each further group", beforehand(source)),
         ("First the locks and what the guests held", first(source)),
         ("Then puzzle by puzzle", puzzles(source)),
-        ("Last place by place, innermost box first", places.iter().map(PlaceText::again).collect()),
+        (last, places.iter().map(PlaceText::again).collect()),
     ];
     let kept = found.into_iter().filter(|(_, lines)| !lines.is_empty());
     kept.map(|(title, lines)| Part { title: title.to_owned(), lines }).collect()
@@ -47,6 +47,7 @@ fn beforehand(source: &Source<'_>) -> Vec<String> {
     let used = used_up(source);
     for file in source.files.iter().filter(|file| file.audience == "players") {
         let mut sheets = Vec::new();
+        let mut papers: BTreeMap<Stock, usize> = BTreeMap::new();
         for (number, sheet) in (1..).zip(&file.sheets) {
             let on = |id: &str| {
                 sheet.pieces.iter().any(|piece| {
@@ -57,10 +58,18 @@ fn beforehand(source: &Source<'_>) -> Vec<String> {
             names.dedup();
             if !names.is_empty() {
                 sheets.push(format!("sheet {number} ({})", list(&names)));
+                if let Some(stock) = sheet.stock {
+                    *papers.entry(stock).or_default() += 1;
+                }
             }
         }
         if !sheets.is_empty() {
-            lines.push(format!("Print once more, of the guests’ sheets: {}.", list(&sheets)));
+            let papers = papers.iter().map(|(stock, count)| {
+                let name = stock.words().split(',').next().unwrap_or_default();
+                format!("{count} of {name}")
+            });
+            let papers = list(&papers.collect::<Vec<_>>());
+            lines.push(format!("Print once more, of the guests’ sheets: {} ({papers}).", list(&sheets)));
         }
     }
     let bought = source.prep.shopping.iter().filter(|line| line.used_up && (line.unit != "sheet" || line.guests));
@@ -115,7 +124,7 @@ fn anew(source: &Source<'_>, used: &[(String, String)]) -> Vec<String> {
     let made = |name: &str, hands: f64, wait: f64| {
         let dry = if wait > 0.0 { format!(", then {} to dry", minutes(wait)) } else { String::new() };
         let work = minutes(hands.ceil());
-        format!("{}: cut out and make it ready as under “Getting ready” ({work} of work{dry}).", capital(name))
+        format!("{}: cut out and prepare as under “Getting ready” ({work} of work{dry}).", capital(name))
     };
     let props = kit.props.iter().filter(|prop| gone(&format!("prop-{}", prop.id))).filter_map(|prop| {
         let step = prep::printed::step(prop)?;
@@ -159,7 +168,9 @@ fn first(source: &Source<'_>) -> Vec<String> {
     } else {
         lines.push(format!("Gather every piece of every puzzle, and {}. Count them.", list(&tools)));
     }
-    lines.extend(cue(source).map(|cue| format!("Undo what you did when the last box opened: “{cue}”")));
+    lines.extend(
+        cue(source).map(|cue| format!("See that what you do when the last box opens can be done again: “{cue}”")),
+    );
     if kit.making.tokens == TokenMake::Flap {
         lines.push("Close the flap of every token that was opened with a fresh sticker.".to_owned());
     }

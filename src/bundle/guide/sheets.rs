@@ -10,6 +10,7 @@ use crate::bundle::documents::folder;
 use crate::bundle::manifest::{Lies, SheetOf};
 use crate::face::{Audience, Layer, Piece, Stock};
 use crate::kit::Puzzle;
+use crate::party::is_copy;
 use crate::script::capital;
 
 /// The sheets of one document, in the order of their numbers; number 1 is the first.
@@ -234,7 +235,7 @@ impl Named {
     fn new(source: &Source<'_>, piece: Option<&Piece>, label: &str, count: usize) -> Self {
         // What follows a comma says what to do with it.
         let (name, of) = label.split_once(": ").unwrap_or((label, ""));
-        let of = of.split(',').next().unwrap_or_default().to_owned();
+        let of = if piece.is_some_and(is_copy) { of } else { of.split(',').next().unwrap_or_default() }.to_owned();
         let alike = |piece: &Piece| {
             let same = |other: &&Piece| other.group == piece.group && other.part == piece.part;
             source.party.pieces.iter().filter(same).count()

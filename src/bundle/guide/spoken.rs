@@ -1,7 +1,7 @@
 //! Locks that are words: what the guide says of them, where it would speak of padlocks otherwise.
 
 use super::Source;
-use super::words::{LOCKS, LOCKS_HASP, LOCKS_HEARD, LOCKS_KEEP, LOCKS_SPOKEN, LOCKS_TOLD, list, shown};
+use super::words::{LOCKS, LOCKS_BOTH, LOCKS_HASP, LOCKS_HEARD, LOCKS_KEEP, LOCKS_SPOKEN, LOCKS_TOLD, list, shown};
 use crate::kit::{BoxDef, Kit, Lock, LockKind};
 use crate::script::capital;
 
@@ -85,7 +85,7 @@ pub(super) fn note(kit: &Kit) -> String {
         (hasp, LOCKS_HASP),
         (told || heard, LOCKS_SPOKEN),
         (told, LOCKS_TOLD),
-        (heard, LOCKS_HEARD),
+        (heard, if told { LOCKS_BOTH } else { LOCKS_HEARD }),
         (true, LOCKS_KEEP),
     ];
     parts.iter().filter(|(said, _)| *said).map(|(_, text)| *text).collect::<Vec<_>>().join(" ")

@@ -32,6 +32,7 @@ pub(super) const LABELS: &[(&str, &str)] = &[
     ("on_page", "page"),
     ("hangs", "Where it hangs"),
     ("token", "For"),
+    ("every_token", "What every token says"),
     ("cost", "What it costs, roughly:"),
     ("wrong", "If they have"),
     ("debrief", "When it is over"),
@@ -41,6 +42,7 @@ pub(super) const LABELS: &[(&str, &str)] = &[
     ("size", "Size that matters"),
     ("stand_in", "What will do instead"),
     ("at_home", "perhaps at home"),
+    ("bought_for", "for"),
     ("lying", "What lies on which sheet"),
     ("sheet", "Sheet"),
     ("pieces", "What lies on it"),
@@ -116,17 +118,21 @@ pub(super) const LOCKS_HASP: &str = "The lock-out hasp: put its jaw through the 
 pub(super) const LOCKS_SPOKEN: &str = "A word that is said needs no lock.";
 pub(super) const LOCKS_TOLD: &str =
     "Tell it to whoever keeps the box, and give them their slip from the host’s sheets.";
-pub(super) const LOCKS_HEARD: &str =
+pub(super) const LOCKS_BOTH: &str =
     "Where no helper has the box, it is you who waits for the word; keep its slip by you.";
+pub(super) const LOCKS_HEARD: &str = "You wait for the word yourself; keep its slip by you.";
 
 pub(super) const LOCKS_KEEP: &str =
-    "Keep this page, and any spare key, within your reach and out of the guests’ sight.";
+    "Keep this table, and any spare key, within your reach and out of the guests’ sight.";
 
-pub(super) const SETUP: &str = "Work from the innermost box outwards, and shut a box only when all in it is ticked. \
-    A picture shows what leads to what";
-
-pub(super) const SETUP_BY_ROUNDS: &str = "Work from the innermost box outwards, and shut a box only when all in it is \
-    ticked. The rounds of the evening show what leads to what";
+/// How a room is set up, and where it stands what leads to what. Its names would not be readable in large print in the
+/// picture of the flow: there the rounds tell it.
+pub(super) fn setup(nests: bool, large: bool) -> Pointed {
+    let order = if nests { "Work from the innermost box outwards" } else { "Fill the boxes first" };
+    let (what, see) = if large { ("The rounds of the evening show", "rounds") } else { ("A picture shows", "flow") };
+    let text = format!("{order}, and shut a box only when all in it is ticked. {what} what leads to what");
+    pointed(text, see)
+}
 
 pub(super) const ROUNDS: &str = "The fastest way through: all that is open at once, then what that opens. Guests \
     will take their own way; what stands in one round can be done in any order.";

@@ -50,6 +50,7 @@ pub(super) const LOCKS: Caution = caution!(
      source"
 );
 pub(super) const SCISSORS: Caution = caution!("Sharp: with young children an adult cuts.", COMMON);
+pub(super) const PIN: Caution = caution!("Sharp, and easily lost: an adult pricks, and counts pins back in.", COMMON);
 pub(super) const GLUE: Caution = caution!("Keep glue from eyes and mouth; hot glue is for adults only.", COMMON);
 pub(super) const STRING: Caution = caution!("No loops round necks, no lines across a way where people walk.", COMMON);
 pub(super) const UV_TORCH: Caution = caution!(

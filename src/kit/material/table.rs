@@ -93,6 +93,12 @@ pub const MATERIALS: &[Material] = &[
         .at_home()
         .for_age(6)
         .careful(caution::SCISSORS),
+    thing("ruler", "ruler", "piece").size("with millimetres").or("a tape measure").at_home(),
+    thing("pin", "pin or needle", "piece")
+        .or("the tip of a sharp pencil")
+        .at_home()
+        .for_age(6)
+        .careful(caution::PIN),
     thing("safe-scissors", "blunt-tipped scissors", "piece")
         .size("made for children, with round tips; they must cut what the puzzle asks for")
         .or("a grown-up who cuts where they point")
@@ -152,7 +158,7 @@ pub const MATERIALS: &[Material] = &[
         .or("large buttons or clothes pegs")
         .careful(caution::SMALL_PARTS),
     thing("elastic-bands", "small elastic bands, coloured", "piece")
-        .size("to sit firmly on a counter; latex-free if anyone is allergic")
+        .size("to sit firmly on a counter; better a few more than are counted; latex-free if anyone is allergic")
         .or("coloured wool tied round")
         .for_age(4)
         .careful(caution::ELASTIC_BANDS),

@@ -66,7 +66,7 @@ pub(super) fn kinds(view: &View) -> Vec<(&'static str, String)> {
     if view.discs {
         return vec![jar];
     }
-    vec![jar, ("elastic-bands", format!("{}, and a few to spare", listed(&by_name(view, |band| band.name.clone()))))]
+    vec![jar, ("elastic-bands", listed(&by_name(view, |band| band.name.clone())))]
 }
 
 pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {

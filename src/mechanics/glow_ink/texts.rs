@@ -22,7 +22,7 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         PrepStep {
             key: "try",
             what: format!(
-                "Try the UV pen on a corner of {book}: by daylight nothing may show, and under the torch the paper \
+                "The old book is {book}. Try the UV pen on a corner of a page: by daylight nothing may show, and under the torch the paper \
                  itself must stay dark. White printer paper glows; take off-white or old paper."
             ),
             needs: vec![need("uv-pen", 1.0), need("uv-torch", 1.0), need("book", 1.0)],

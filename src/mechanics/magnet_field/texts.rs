@@ -64,11 +64,15 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
         PrepStep {
             key: "tape",
             what: format!(
-                "Lay the template on the back of {board}, prick through the middle of each thick ring with a pin, and tape a steel washer \
+                "Lay the template on the back of {board}, prick through the middle of each thick ring with a pin (thin ones show the other shapes), and tape a steel washer \
                  over each of the {washers} pricks, its hole over the prick. Either side of a washer may lie up. Write down how \
                  many you used."
             ),
-            needs: vec![Need { material: "steel-washers", amount }, Need { material: "tape", amount: 1.0 }],
+            needs: vec![
+                Need { material: "steel-washers", amount },
+                Need { material: "pin", amount: 1.0 },
+                Need { material: "tape", amount: 1.0 },
+            ],
             hands: 8.0,
             wait: 0.0,
             after: vec!["glue"],

@@ -97,7 +97,7 @@ pub(super) fn prep(view: &View, cx: &Dressing<'_>) -> Vec<PrepStep> {
     };
     steps.push(PrepStep { key: "hide", what, needs, hands: 3.0, wait: 0.0, after: vec!["set"] });
     if view.told_by == Teller::Letter {
-        let what = format!("See that the letter or note that guests read says: “{}”", view.note);
+        let what = format!("Read once more, in the letter or the note, what tells guests of it: “{}”", view.note);
         steps.push(PrepStep { key: "tell", what, needs: vec![], hands: 1.0, wait: 0.0, after: vec![] });
     }
     steps
@@ -122,12 +122,17 @@ pub(super) fn reason(view: &View, cx: &Dressing<'_>) -> String {
 }
 
 pub(super) fn reset(view: &View, cx: &Dressing<'_>) -> String {
-    let at = view.spot().map_or("the right thing", |thing| thing.name.as_str());
+    let things = cx.name("things", "the tagged things");
+    let (hidden, place) = (view.hidden(), view.place.word());
+    let spot = view
+        .spot()
+        .map_or_else(|| "the right thing".to_owned(), |thing| format!("{}, which wears “{}”", thing.name, thing.word));
+    let how = match view.place {
+        Hiding::Under => ", upside down where they are open",
+        _ => "",
+    };
     format!(
-        "Put the {} back {} {at}, and look that each of {} still wears its own tag.",
-        view.hidden(),
-        view.place.word(),
-        cx.name("things", "the tagged things")
+        "See that each of {things} wears its own tag, and set them out as before{how}. Put the {hidden} back {place} {spot}."
     )
 }
 

@@ -36,9 +36,9 @@ read as other digits.
 pub(super) fn rule(view: &View) -> String {
     let mut rules: Vec<&str> = Vec::new();
     match (view.say_order, view.say_front) {
-        (true, true) => rules.push("Read from left to right. You see them all from the front, as on the key."),
+        (true, true) => rules.push("Read from left to right. You see them all from the front, as on the other card."),
         (true, false) => rules.push("Read from left to right."),
-        (false, true) => rules.push("You see them all from the front, as on the key."),
+        (false, true) => rules.push("You see them all from the front, as on the other card."),
         (false, false) => {}
     }
     if after_sign(&view.figures).0 {

@@ -63,7 +63,7 @@ pub(super) fn tags(bench: &Bench<'_>) -> Hinted<Vec<Piece>> {
         return Err(Trouble::new(format!("a hole of {hole} mm leaves no edge on a tag of this size"))
             .hint("make the tag larger or the hole smaller"));
     }
-    each(bench, &format!("hole of {hole} mm"), |text| {
+    each(bench, &format!("hole of {hole}\u{a0}mm"), |text| {
         let mut face = Face::new(size, shows(bench, text));
         let framed = bench.cx.theme.frame("tag").is_some().then(|| bench.cx.frame("tag")).transpose()?;
         let at = framed.as_ref().and_then(|frame| Some((frame.size, frame.slot("hole")?)));

@@ -138,7 +138,7 @@ pub(super) fn envelope(bench: &Bench<'_>) -> Hinted<Vec<Piece>> {
     let down = |x: Mm| ((x, f.y), (x, f.bottom()));
     face.folds.extend([across(f.y), across(f.bottom()), down(f.x), down(f.right())]);
     let label = format!(
-        "takes {} × {} mm; fold back on the dashed lines, glue the tabs, fill, fold the flap over",
+        "takes {}\u{a0}×\u{a0}{}\u{a0}mm; fold back on the dashed lines, glue the tabs, fill, fold the flap over",
         told(bench.size.w),
         told(bench.size.h)
     );

@@ -69,6 +69,7 @@ pub fn prop(kit: &Kit) -> (Edit, Selection) {
         material: String::new(),
         amount: Default::default(),
         used_up: false,
+        made: false,
         about: String::new(),
         printed: None,
     };
@@ -120,6 +121,7 @@ pub fn tool(kit: &Kit, material: &Material) -> Prop {
         material: material.id.to_owned(),
         amount: crate::kit::HowMany::Usual,
         used_up: false,
+        made: false,
         about: String::new(),
         printed: None,
     }

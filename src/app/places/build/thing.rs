@@ -176,6 +176,12 @@ pub fn prop_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PropId) {
         let again = if prop.printed.is_some() { "printed" } else { "bought" };
         ui.quiet(&format!("It is cut, written on or taken home: the guide has it {again} again for the next group."));
     }
+    if prop.printed.is_none() {
+        changed |= ui.checkbox(&mut prop.made, "A step of the preparation makes it").changed();
+        if prop.made {
+            ui.quiet("The shopping list has what the step takes, and not the thing itself.");
+        }
+    }
     changed |= Field::new("For the host").salt(id).text(ui, cx, 3, &mut prop.about);
     changed |= printed_ui(ui, cx, &mut prop);
     if changed {
@@ -187,7 +193,7 @@ pub fn prop_ui(ui: &mut Ui, cx: &Ctx<'_>, id: &PropId) {
 /// How the party ends.
 pub fn finish_ui(ui: &mut Ui, cx: &Ctx<'_>) {
     ui.title("How it ends");
-    ui.lede("The box that must open, the card that lies in it, and the treat.");
+    ui.lede("The box that must open, the card that lies in it, the treat, and your own part.");
     let mut finish = cx.kit.finish.clone();
     let boxes: Vec<_> = cx.kit.boxes.iter().map(|item| (item.id.clone(), cx.say(&item.name))).collect();
     let notes: Vec<_> = cx
@@ -208,11 +214,11 @@ pub fn finish_ui(ui: &mut Ui, cx: &Ctx<'_>) {
         cx,
         &mut finish.treat,
     );
-    changed |= Field::new("What you do when it opens")
-        .help("For the host guide; empty where guests need nothing but the card.")
-        .text(ui, cx, 2, &mut finish.cue);
     let unit = if matches!(finish.amount, HowMany::All(_)) { "piece" } else { "portion" };
     changed |= amount_ui(ui, cx, "treat", &mut finish.amount, "one for each guest", unit);
+    changed |= Field::new("What you do when the last box opens")
+        .help("For the host guide; empty where guests need nothing but the card.")
+        .text(ui, cx, 2, &mut finish.cue);
     if changed {
         cx.edit(Edit::Finish(Box::new(finish)));
     }
