@@ -128,6 +128,33 @@ fn what_one_party_uses_up_is_bought_anew() {
 }
 
 #[test]
+fn what_a_step_makes_is_not_bought() {
+    let mut kit = demo("the-harbour-regatta");
+    let listed = |kit: &Kit, name: &str| planned(kit).shopping.iter().any(|line| line.name.contains(name));
+    assert!(kit.props.iter().any(|prop| prop.made && prop.name == "the starting horn"));
+    assert!(!listed(&kit, "starting horn") && listed(&kit, "funnel"));
+    kit.props.iter_mut().for_each(|prop| prop.made = false);
+    assert!(listed(&kit, "starting horn"));
+}
+
+#[test]
+fn locks_that_look_alike_wear_their_tags_before_their_codes_are_set() {
+    let plan = planned(&demo("the-harbour-regatta"));
+    let start = |words: &str| tasks(&plan, words).first().map(|task| (task.start, task.start + task.hands)).unwrap();
+    assert!(start("Tags of the padlocks").1 <= start("Set the code of every lock").0);
+}
+
+#[test]
+fn boxes_are_filled_from_the_innermost_only_where_one_lies_in_another() {
+    let mut kit = demo("the-harbour-regatta");
+    let said = |kit: &Kit| !tasks(&planned(kit), "Lay the pieces").first().unwrap().what.contains("innermost");
+    assert!(!kit.nests() && said(&kit));
+    let outer = kit.boxes[1].id.clone();
+    kit.boxes[0].place = inklatch::kit::Place::Box(outer);
+    assert!(kit.nests() && !said(&kit));
+}
+
+#[test]
 fn there_are_as_many_pencils_as_the_guide_lays_out() {
     let mut kit = demo("the-harbour-regatta");
     let number = |kit: &Kit| {

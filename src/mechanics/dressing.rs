@@ -173,6 +173,16 @@ impl<'a> Dressing<'a> {
         Ok(())
     }
 
+    /// An ornament of the theme in the palette's colours, if it has one of this name.
+    ///
+    /// # Errors
+    /// When its picture cannot be used.
+    pub fn ornament(&self, name: &str) -> Hinted<Option<Arc<str>>> {
+        let Some(svg) = self.theme.ornament(name) else { return Ok(None) };
+        let read = || clean_svg(svg, self.palette).map_err(|trouble| trouble.at(format!("ornament {name}")));
+        self.pictures.ornament(name, read).map(Some)
+    }
+
     /// A printed piece of this puzzle for guests. Its label is what preparation and guide call the part, and after it,
     /// where the part has several pieces or asks for something, which of them it is: `of`, else empty.
     #[must_use]

@@ -64,6 +64,10 @@ fn piece(party: &Party, theme: &Loaded, note: &NoteText) -> Hinted<Piece> {
     }
     let mut label = shown;
     if note.kind == NoteKind::Sign {
+        // It belongs to no lock: the seal closes the frame where a mark would stand.
+        if let (Some(seal), Some(slot)) = (cx.ornament("seal")?, frame.slot("mark")) {
+            face.art(seal, slot, "");
+        }
         face = face.tent();
         label.push_str(" (fold it to stand)");
     }

@@ -185,6 +185,9 @@ fn a_thing_keeps_its_size_and_comes_with_a_copy_to_read() {
         assert_eq!(words(copy), words(piece));
         assert!(copy.front.size.w > piece.front.size.w);
         assert!(words(kept).len() < words(piece).len());
+        // What stays takes the room of what went.
+        let reach = |piece: &Piece| piece.front.runs().map(|run| run.rect.bottom().get()).fold(0.0, f64::max);
+        assert!(words(kept).is_empty() || (reach(kept) - reach(piece)).abs() < 0.1, "{}", piece.id);
     }
     assert!(copies > 0, "the demo kit has a lid with a long text");
 }

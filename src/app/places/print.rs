@@ -208,10 +208,14 @@ fn bundle_ui(ui: &mut Ui, cx: &Ctx<'_>, draft: &mut Draft, file_name: &mut Optio
     ui.add_space(14.0);
     if let Some(progress) = &cx.derived.export {
         let share = if progress.of == 0 { 0.0 } else { progress.done as f32 / progress.of as f32 };
-        ui.add(ProgressBar::new(share).text(progress.what.as_str()).desired_width(ui.available_width().min(480.0)));
-        if ui.secondary("Cancel the export").clicked() {
-            cx.send(Command::CancelExport);
-        }
+        // In one row, as high as the button that was here, so that nothing slides out of sight.
+        ui.horizontal_wrapped(|ui| {
+            let width = (ui.available_width() - 170.0).clamp(160.0, 480.0);
+            ui.add(ProgressBar::new(share).text(progress.what.as_str()).desired_width(width));
+            if ui.secondary("Cancel the export").clicked() {
+                cx.send(Command::CancelExport);
+            }
+        });
         return;
     }
     let ready = !draft.papers.is_empty()

@@ -4,7 +4,7 @@
 use super::Bench;
 use crate::diag::Hinted;
 use crate::face::draw::{Drawing, Pen};
-use crate::face::{Align, Art, Face, Frame, Layer, Role, TextRun, Valign, clean_svg};
+use crate::face::{Align, Art, Face, Frame, Layer, Role, TextRun, Valign};
 use crate::kit::Form;
 use crate::party::notes::joined;
 use crate::script::Rich;
@@ -84,7 +84,7 @@ impl Bench<'_> {
 
     /// The theme's corner in the first so many corners of `rect`, clockwise from the upper left, turned.
     fn corners(&self, face: &mut Face, rect: Rect, side: Mm, count: usize) -> Hinted<()> {
-        let Some(svg) = self.ornament("corner")? else { return Ok(()) };
+        let Some(svg) = self.cx.ornament("corner")? else { return Ok(()) };
         let (left, top) = (rect.x + CORNER_AT, rect.y + CORNER_AT);
         let (right, bottom) = (rect.right() - CORNER_AT - side, rect.bottom() - CORNER_AT - side);
         let all = [(left, top, 0.0), (right, top, 90.0), (right, bottom, 180.0), (left, bottom, 270.0)];
@@ -95,16 +95,9 @@ impl Bench<'_> {
         Ok(())
     }
 
-    /// An ornament of the theme in the palette's colours, if it has one of this name.
-    pub(super) fn ornament(&self, name: &str) -> Hinted<Option<std::sync::Arc<str>>> {
-        let Some(svg) = self.cx.theme.ornament(name) else { return Ok(None) };
-        let read = || clean_svg(svg, self.cx.palette).map_err(|trouble| trouble.at(format!("ornament {name}")));
-        self.cx.pictures.ornament(name, read).map(Some)
-    }
-
     /// The theme's seal in the middle of `rect`, as large as fits.
     pub(super) fn seal(&self, face: &mut Face, rect: Rect, turn: f64) -> Hinted<()> {
-        let Some(svg) = self.ornament("seal")? else { return Ok(()) };
+        let Some(svg) = self.cx.ornament("seal")? else { return Ok(()) };
         let side = rect.w.min(rect.h);
         let rect = Rect { x: rect.x + (rect.w - side) / 2.0, y: rect.y + (rect.h - side) / 2.0, w: side, h: side };
         face.layers.push(Layer::Art(Art { svg, rect, turn, alt: String::new() }));
@@ -113,7 +106,7 @@ impl Bench<'_> {
 
     /// The theme's divider in the middle of `rect`, as wide as fits.
     pub(super) fn divider(&self, face: &mut Face, rect: Rect) -> Hinted<()> {
-        let Some(svg) = self.ornament("divider")? else { return Ok(()) };
+        let Some(svg) = self.cx.ornament("divider")? else { return Ok(()) };
         // Dividers are 60 by 5 mm.
         let w = rect.w.min(rect.h * 12.0);
         let h = w / 12.0;
