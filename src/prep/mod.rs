@@ -13,7 +13,7 @@ use serde::Serialize;
 use crate::diag::Level;
 use crate::ids::PuzzleId;
 use crate::kit::material::{Need, PrepStep, material};
-use crate::kit::{Form, Kit, OwnStep, Place, Prop};
+use crate::kit::{Form, Kit, NoteKind, OwnStep, Place, Prop};
 use schedule::{Work, schedule, tidied};
 pub use shopping::{CautionLine, ShoppingLine};
 pub(crate) use tokens::{CALLED as TOKENS, STICKER};
@@ -28,6 +28,8 @@ const LOCK_MINUTES: f64 = 3.0;
 const WORD_MINUTES: f64 = 3.0;
 /// Minutes for filling and shutting one box, and for one spot (estimates; common practice, no source).
 const PLACE_MINUTES: (f64, f64) = (3.0, 1.5);
+/// Minutes for folding one sign (estimate; common practice, no source).
+const FOLD_MINUTES: f64 = 0.5;
 /// Minutes for the walk through the finished room (estimate; common practice, no source).
 const WALK_MINUTES: f64 = 15.0;
 
@@ -154,6 +156,12 @@ fn listed(kit: &Kit, level: Level, steps: &[PuzzleSteps], groups: u16) -> (Vec<T
         if let Some(set) = set.filter(|_| pieces == marks::TAGS) {
             list.after[set].push(at);
         }
+    }
+    // As each says below itself, until it is cut out.
+    for sign in kit.notes.iter().filter(|note| note.kind == NoteKind::Sign) {
+        let what = format!("Sign “{}”: fold it back on the dashed line, so that it stands.", sign.title.trim());
+        let at = list.add(None, what, FOLD_MINUTES);
+        list.after[at] = vec![print];
     }
     for own in &kit.preparation {
         list.own(None, own, Vec::new());

@@ -111,7 +111,7 @@ struct PagesData<'a> {
     close: bool,
 }
 
-/// The least part of a guide's last page that is filled; with less its lines are set closer, which may save the page.
+/// The least part of each of a guide's last two pages that is filled; with less its lines are set closer, which may save the page.
 const LAST_PAGE: f64 = 0.35;
 
 /// The paper, in millimetres.
@@ -242,7 +242,7 @@ impl Press {
         Ok(SetDoc { fits: Vec::new(), missing, document, archival: doc.day.is_some() })
     }
 
-    /// Pages that end with the guide; set closer where its last page would hold a few lines and that saves a page.
+    /// Pages that end with the guide; set closer where its words would end in a few lines on a page and that saves one.
     fn filled(
         &self,
         template: &str,
@@ -252,7 +252,7 @@ impl Press {
         doc: &DocInfo,
     ) -> Hinted<typst_layout::PagedDocument> {
         let roomy = self.run(template, data, files.clone(), paper, doc)?;
-        if words::last_page_filled(&roomy) >= LAST_PAGE {
+        if words::last_pages_filled(&roomy) >= LAST_PAGE {
             return Ok(roomy);
         }
         data.close = true;

@@ -56,12 +56,17 @@ pub(super) fn lost(document: &PagedDocument) -> Vec<MissingGlyph> {
 /// Millimetres at the foot of the guide's pages where the same stands on each, in large print too.
 const FOOT: f64 = 33.0;
 
-/// How far down the last page there is text, as a part of its height above the foot.
-pub(super) fn last_page_filled(document: &PagedDocument) -> f64 {
-    let last = document.pages().len().saturating_sub(1);
-    let Some(size) = super::set::size(document, last) else { return 0.0 };
+/// How far down the emptier of the last two pages there is text, as a part of its height above the foot: the words may end
+/// on the one before a picture that has the last for itself.
+pub(super) fn last_pages_filled(document: &PagedDocument) -> f64 {
+    let pages = document.pages().len();
+    (pages.saturating_sub(2)..pages).map(|page| filled(document, page)).fold(1.0, f64::min)
+}
+
+fn filled(document: &PagedDocument, page: usize) -> f64 {
+    let Some(size) = super::set::size(document, page) else { return 0.0 };
     let high = size.h.get() - FOOT;
-    let above = words(document, last).into_iter().map(|text| text.rect.bottom().get()).filter(|bottom| *bottom <= high);
+    let above = words(document, page).into_iter().map(|text| text.rect.bottom().get()).filter(|bottom| *bottom <= high);
     above.fold(0.0, f64::max) / high.max(1.0)
 }
 

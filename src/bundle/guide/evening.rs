@@ -59,7 +59,11 @@ pub(super) fn say(source: &Source<'_>) -> Vec<String> {
         }
     }
     let ask = called(source, "{{ token | a }}", "a token");
-    let marked = if sheets::unmarked(source).is_empty() { "Every piece wears" } else { "Nearly every piece wears" };
+    let marked = if sheets::unmarked(source).is_empty() {
+        "Every piece of a puzzle wears"
+    } else {
+        "Nearly every piece of a puzzle wears"
+    };
     lines.extend(SAY.iter().map(|line| line.replace("{token}", &ask).replace("{marked}", marked)));
     for lock in kit.locks.iter().filter(|lock| matches!(lock.kind, LockKind::Directions(_))) {
         lines.push(format!("“{}: {CLEAR}”", capital(&source.say(&lock.name))));

@@ -96,7 +96,7 @@ fn about(source: &Source<'_>, item: &BoxDef) -> String {
     }
 }
 
-/// Where the hint tokens lie: those that are open from the start, and those that the host keeps.
+/// Where the hint tokens lie: those that are open from the start, and those that the host keeps, with what else lies there.
 fn tokens(source: &Source<'_>) -> Vec<PlaceText> {
     let kit = &source.opened.kit;
     if kit.puzzles.is_empty() {
@@ -124,6 +124,21 @@ fn tokens(source: &Source<'_>) -> Vec<PlaceText> {
         let about =
             "in rows behind you or in a tray, one row for each mark, dots rising, mark and dots up; no guest sees them";
         found.push(place("Where you sit".to_owned(), what, about));
+    }
+    let mut by_you: Vec<Thing> = Vec::new();
+    for lock in kit.words().1 {
+        let slip = source.party.piece(&format!("slip-{}", lock.id));
+        by_you.extend(slip.map(|slip| Thing { name: slip.label.clone(), about: "from the host’s sheets".to_owned() }));
+    }
+    by_you.push(Thing { name: "This guide, and a watch".to_owned(), about: "no guest sees the guide".to_owned() });
+    match found.last_mut().filter(|_| !kept.is_empty()) {
+        Some(seat) => seat.things.extend(by_you),
+        None => found.push(PlaceText {
+            name: "Where you sit".to_owned(),
+            about: String::new(),
+            things: by_you,
+            after: Vec::new(),
+        }),
     }
     found
 }

@@ -169,7 +169,8 @@ fn first(source: &Source<'_>) -> Vec<String> {
         lines.push(format!("Gather every piece of every puzzle, and {}. Count them.", list(&tools)));
     }
     lines.extend(
-        cue(source).map(|cue| format!("See that what you do when the last box opens can be done again: “{cue}”")),
+        cue(source)
+            .map(|cue| format!("If you moved anything when the last box opened, put it back where it was: “{cue}”")),
     );
     if kit.making.tokens == TokenMake::Flap {
         lines.push("Close the flap of every token that was opened with a fresh sticker.".to_owned());

@@ -196,8 +196,8 @@ pub const MATERIALS: &[Material] = &[
         .or("none: you hold the word, guests say it to you, and for you this lock is then open")
         .for_age(4)
         .careful(caution::LOCKS),
-    thing("direction-padlock", "padlock opened by pushes up, down, left and right", "piece")
-        .size("code can be set; shackle at most 7 mm thick where it hangs on a hasp, to pass its hole")
+    thing("direction-padlock", "padlock opened by pushes", "piece")
+        .size("pushed up, down, left and right; code can be set; shackle at most 7 mm thick where it hangs on a hasp, to pass its hole")
         .or("a padlock with a digit wheel for each push: up is 1, right is 2, down is 3, left is 4; write that on a slip and lay it beside")
         .for_age(4)
         .careful(caution::LOCKS),

@@ -1,6 +1,6 @@
 //! The map and the card with the route.
 
-use super::land::{Land, rose};
+use super::land::{BROAD, ISLAND, Land, rose};
 use super::{CARD, MAP, Place, Task, View, texts};
 use crate::diag::{Hinted, Trouble};
 use crate::face::draw::{Drawing, Pen};
@@ -97,8 +97,8 @@ impl Chart<'_> {
         let mut drawing = Drawing::new(size);
         let (ink, line, paper) = (cx.colour("ink"), cx.colour("line"), cx.colour("paper"));
         // Roads keep to the land, so it reaches farther out under them.
-        let out = if self.squared() { 0.97 } else { 1.1 };
-        let land = Land { size, out, of: self.view.cols * 31 + self.view.places.len() };
+        let shape = if self.squared() { ISLAND } else { BROAD };
+        let land = Land { size, shape, of: self.view.cols * 31 + self.view.places.len() };
         land.draw(&mut drawing, cx);
         let empty = |at: usize| self.view.places.iter().all(|place| place.at != at);
         let cell = self.grid.cell;

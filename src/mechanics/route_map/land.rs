@@ -8,17 +8,28 @@ use crate::mechanics::Dressing;
 use crate::mechanics::sketch::jitter;
 use crate::units::{Mm, Size};
 
-/// Corners of the coast.
-const CORNERS: usize = 22;
-/// By how much a corner of the coast lies in or out, as a share of half the map.
-const SWAY: f64 = 0.075;
+/// How a coast runs.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Shape {
+    /// Its corners.
+    corners: usize,
+    /// How far they are from the middle at the most, and by how much they lie in or out, as shares of half the map.
+    out: f64,
+    sway: f64,
+    /// The power of the rounded square that it follows: the greater, the squarer.
+    power: i32,
+}
+
+/// An island amid the sea.
+pub(super) const ISLAND: Shape = Shape { corners: 22, out: 0.97, sway: 0.075, power: 4 };
+/// One that reaches into the corners of the map, under all roads: as many corners as lie on the diagonals too.
+pub(super) const BROAD: Shape = Shape { corners: 24, out: 0.99, sway: 0.012, power: 24 };
 
 /// The island in a map of this size.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Land {
     pub(super) size: Size,
-    /// How far the coast is from the middle at the most, as a share of half the map.
-    pub(super) out: f64,
+    pub(super) shape: Shape,
     /// Tells islands apart.
     pub(super) of: usize,
 }
@@ -26,27 +37,29 @@ pub(super) struct Land {
 impl Land {
     /// A corner of the coast, or of a line along it, `wide` times as far out.
     fn corner(self, index: usize, wide: f64) -> (f64, f64) {
-        let index = index % CORNERS;
-        let (sway, _) = jitter(index, self.of, 11);
-        let angle = std::f64::consts::TAU * index as f64 / CORNERS as f64;
+        let Shape { corners, out, sway, power } = self.shape;
+        let index = index % corners;
+        let (by, _) = jitter(index, self.of, 11);
+        let angle = std::f64::consts::TAU * index as f64 / corners as f64;
         let (sin, cos) = angle.sin_cos();
-        // A rounded square fills a map better than a circle: the fourth power of the sines says how far out it is.
-        let square = (sin.powi(4) + cos.powi(4)).powf(-0.25);
-        let out = (self.out - SWAY + SWAY * sway) * square * wide;
+        // A rounded square fills a map better than a circle: a power of the sines says how far out it is.
+        let square = (sin.powi(power) + cos.powi(power)).powf(-f64::from(power).recip());
+        let out = (out - sway + sway * by) * square * wide;
         let (w, h) = (self.size.w.get() / 2.0, self.size.h.get() / 2.0);
         (w + w * out * cos, h + h * out * sin)
     }
 
     /// The coast as a smooth closed line (Catmull and Rom's cubic as Bézier pieces; from memory).
     fn coast(self, wide: f64) -> String {
-        let at = |index: usize| self.corner(index + CORNERS, wide);
+        let corners = self.shape.corners;
+        let at = |index: usize| self.corner(index, wide);
         // A cubic stays among its four points: none of them lies outside the map.
         let (w, h) = (self.size.w.get(), self.size.h.get());
         let within = |(x, y): (f64, f64)| (x.clamp(0.0, w.max(0.0)), y.clamp(0.0, h.max(0.0)));
         let (x, y) = within(at(0));
         let mut path = format!("M{x:.3} {y:.3}");
-        for index in 0..CORNERS {
-            let (p0, p1, p2, p3) = (at(index + CORNERS - 1), at(index), at(index + 1), at(index + 2));
+        for index in 0..corners {
+            let (p0, p1, p2, p3) = (at(index + corners - 1), at(index), at(index + 1), at(index + 2));
             let (ax, ay) = within((p1.0 + (p2.0 - p0.0) / 6.0, p1.1 + (p2.1 - p0.1) / 6.0));
             let (bx, by) = within((p2.0 - (p3.0 - p1.0) / 6.0, p2.1 - (p3.1 - p1.1) / 6.0));
             let (x, y) = within(p2);
@@ -58,13 +71,14 @@ impl Land {
 
     /// Whether what is `reach` to all sides of a point lies on land, or on the sea; none where the coast may cross it.
     fn holds(self, x: f64, y: f64, reach: f64) -> Option<bool> {
+        let Shape { out, sway, power, .. } = self.shape;
         let (w, h) = (self.size.w.get() / 2.0, self.size.h.get() / 2.0);
         let far = |by: f64| {
             let away = |at: f64, half: f64| ((at - half).abs() + by).max(0.0) / half;
-            (away(x, w).powi(4) + away(y, h).powi(4)).powf(0.25)
+            (away(x, w).powi(power) + away(y, h).powi(power)).powf(f64::from(power).recip())
         };
         // The coast lies between these, with the lines along it.
-        let (least, most) = ((self.out - 2.0 * SWAY) * 0.96, self.out * 1.05);
+        let (least, most) = ((out - 2.0 * sway) * 0.96, out * 1.05);
         if far(reach) < least { Some(true) } else { (far(-reach) > most).then_some(false) }
     }
 

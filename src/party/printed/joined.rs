@@ -163,7 +163,8 @@ pub(super) fn strip(bench: &Bench<'_>) -> Hinted<Vec<Piece>> {
             }
         }
         let name = if of == 1 { String::new() } else { number.to_string() };
-        let label = bench.part_label(&part, &format!("{} mm long", told(whole)));
+        let said = if of == 1 { "long" } else { "when joined" };
+        let label = bench.part_label(&part, &format!("{}\u{a0}mm {said}", told(whole)));
         pieces.push(bench.piece(&name, &label, face));
     }
     Ok(pieces)
