@@ -159,7 +159,9 @@ fn listed(kit: &Kit, level: Level, steps: &[PuzzleSteps], groups: u16) -> (Vec<T
     }
     // As each says below itself, until it is cut out.
     for sign in kit.notes.iter().filter(|note| note.kind == NoteKind::Sign) {
-        let what = format!("Sign “{}”: fold it back on the dashed line, so that it stands.", sign.title.trim());
+        let title = sign.title.trim();
+        let called = if title.is_empty() { "The sign".to_owned() } else { format!("Sign “{title}”") };
+        let what = format!("{called}: fold it back on the dashed line, so that it stands.");
         let at = list.add(None, what, FOLD_MINUTES);
         list.after[at] = vec![print];
     }

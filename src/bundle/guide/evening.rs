@@ -196,8 +196,8 @@ pub(super) fn tokens_note(source: &Source<'_>) -> Vec<String> {
     let said = if words { " (a wrong word is a try too)" } else { "" };
     let rule = format!(
         "Offer a token when they ask, when nobody has written, tried or found anything new at a lock for {} minutes, or after three wrong tries at one \
-         lock{said}: of that lock, with the fewest dots that they do not have yet. The table counts such quiet minutes, lock by \
-         lock.{late}",
+         lock{said}: of that lock, with the fewest dots that they do not have yet. The table counts \
+         such quiet minutes, lock by lock.{late}",
         rules.quiet_minutes.max(1)
     );
     let mut lines = vec![

@@ -87,7 +87,9 @@ pub(super) const SHEETS: &str = "Sheets are called as their heads say: the guest
 /// Whom the shopping list is for.
 pub(super) fn needs(groups: u16) -> String {
     if groups <= 1 {
-        "Everything for one group. Tick what you have. What is used up is had anew for each group after it; “For the next group” says how much of it.".into()
+        "Everything for one group. Tick what you have. What is used up is had anew for each group after it; “For the next \
+         group” says how much of it."
+            .into()
     } else {
         format!(
             "Everything for {groups} groups that play at once; your own tools serve for all of them. Tick what you \
