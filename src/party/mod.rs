@@ -278,7 +278,11 @@ impl Party {
         kit.props.iter_mut().for_each(|prop| fill(&mut [&mut prop.name, &mut prop.about]));
         kit.puzzles.iter_mut().for_each(|puzzle| fill(&mut [&mut puzzle.title]));
         let own = kit.puzzles.iter_mut().flat_map(|puzzle| &mut puzzle.preparation).chain(&mut kit.preparation);
-        own.for_each(|step| fill(&mut [&mut step.what]));
+        own.for_each(|step| {
+            fill(&mut [&mut step.what]);
+            step.takes = std::mem::take(&mut step.takes).into_iter().map(|(what, of)| (self.say(&what), of)).collect();
+        });
+        kit.notes.iter_mut().for_each(|note| fill(&mut [&mut note.title]));
         fill(&mut [&mut kit.title, &mut kit.brief, &mut kit.finish.treat, &mut kit.finish.cue]);
         kit
     }

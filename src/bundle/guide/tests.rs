@@ -265,6 +265,7 @@ fn as_many_pencils_are_laid_out_as_are_listed() {
             let listed = data["shopping"].as_array().unwrap().iter().find(|item| item["name"] == "Pencil").unwrap();
             assert_eq!(listed["amount"], format!("{} pieces", plan.pencils), "{id}");
             assert_eq!(plan.pencils, usize::from(opened.kit.players.1).div_ceil(2), "{id}");
+            assert!(!data.to_string().contains("{{"), "{id}: a slot is not filled");
             let places = data["places"].to_string();
             assert!(places.contains(&format!("{} pencils", plan.pencils)), "{id}: {places}");
             assert!(places.contains(place) && data["reset"].to_string().contains(place), "{id}: {places}");
