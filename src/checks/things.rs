@@ -99,7 +99,7 @@ pub(super) fn unknown_place(facts: &Facts<'_>, place: &Place) -> Option<(String,
 }
 
 /// Names that a hint lists; of more, it lists none.
-const LISTED: usize = 40;
+const LISTED: usize = 60;
 
 /// "did you mean …", if any known name is near, and what there is: "the spots are …".
 pub(super) fn near<'a>(name: &str, what: &str, known: impl Iterator<Item = &'a str>) -> Vec<String> {
